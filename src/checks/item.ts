@@ -1,0 +1,107 @@
+import { z } from 'zod';
+import { bases, statuses } from './limit.js';
+
+/**
+ * The form of a code of practice as data. A file under `codes/` is one code; an item is one thing that it asks, in our
+ * own words. A builder's `limits.yaml` holds items of the same form.
+ */
+
+const id = z.string().regex(/^[a-z][a-z0-9]*(?:[.-][a-z0-9]+)*$/, 'lower case words joined by dots and hyphens');
+const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a date such as 1986-01-01');
+const words = z.string().trim().min(3);
+
+/** All that is named must hold. Dates are those of the vehicle's build, `from` included and `before` excluded. */
+export const appliesSchema = z.strictObject({
+  jurisdictions: z.array(z.string()).optional().describe('states of registration; left out: everywhere'),
+  categories: z.array(z.string()).optional().describe('vehicle categories such as MA, MC, NA'),
+  'not-categories': z.array(z.string()).optional(),
+  'built-from': date.optional(),
+  'built-before': date.optional(),
+  states: z.record(z.string(), z.array(z.string())).optional().describe('words of the note, such as induction: [turbo]'),
+  /** Bounds on measured facts, written as an expression over them, for instance `original_mass >= 800 kg`. */
+  when: z.string().optional(),
+  /** The basis of the applicability, where it is weaker than that of the figure. */
+  basis: z.enum(bases).optional(),
+});
+export type Applies = z.infer<typeof appliesSchema>;
+
+export const restsSchema = z.strictObject({
+  document: words,
+  edition: z.string().optional(),
+  clause: z.string().optional(),
+  basis: z.enum(bases),
+  status: z.enum(statuses).optional(),
+  'read-by': z.string().optional(),
+  on: date.optional(),
+});
+
+/** A bound: a quantity (`25 mm`) or an expression over facts and measurements (`5.0 cm3/kg * original_mass`). */
+const bound = z.string().min(1);
+
+/** One figure with its own applicability; the first case that applies is taken. */
+export const caseSchema = z.strictObject({
+  applies: appliesSchema.optional(),
+  min: bound.optional(),
+  max: bound.optional(),
+  above: bound.optional().describe('the value must be greater'),
+  below: bound.optional().describe('the value must be smaller'),
+  rests: restsSchema.optional().describe('where it differs from the item'),
+  'not-applicable': words.optional().describe('the reason, where a case lifts the item'),
+});
+export type Case = z.infer<typeof caseSchema>;
+
+const common = {
+  id,
+  title: words.describe('a noun phrase, up to eight words'),
+  asks: words.describe('what it asks, in our own words'),
+  section: z.string().describe('section of the code, as the code letters it'),
+  rests: restsSchema,
+  'raised-by': z.array(z.string()).min(1).describe('kinds of note that raise it'),
+  applies: appliesSchema.optional(),
+  'leads-to': z.array(z.strictObject({ item: id, because: words })).optional(),
+  codes: z.array(z.string()).optional().describe('modification codes it belongs to'),
+};
+
+export const itemSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    ...common,
+    kind: z.literal('limit'),
+    unit: z.string().describe('the unit people write; `1` for a ratio'),
+    measured: z.string().optional().describe('an expression over the measurements; left out: the kind of note measures it'),
+    cases: z.array(caseSchema).describe('empty where the figure is still to be read from the own copy'),
+    recommended: z.boolean().optional(),
+    figure: words.optional().describe('which figure to look for in the own copy, where none is confirmed'),
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('answer'),
+    wants: z.enum(['yes', 'no', 'stated']).describe('the answer that needs no further word; `stated`: any, but given'),
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('evidence'),
+    evidence: z.array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note'])).min(1).describe('any one of these will do'),
+  }),
+  z.strictObject({
+    ...common,
+    kind: z.literal('test'),
+    unit: z.string(),
+    measured: z.string().optional(),
+    cases: z.array(caseSchema),
+    recommended: z.boolean().optional(),
+    figure: words.optional(),
+  }),
+]);
+export type Item = z.infer<typeof itemSchema>;
+
+export const codeSchema = z.strictObject({
+  code: id,
+  title: words,
+  country: z.string(),
+  jurisdiction: z.string().optional().describe('a state, where the rules are not national'),
+  note: words.optional().describe('what is and is not confirmed about this text'),
+  sections: z.record(z.string(), z.strictObject({ title: words, edition: z.string().optional(), covers: words.optional() })),
+  'modification-codes': z.record(z.string(), z.strictObject({ title: words, rests: restsSchema })).optional(),
+  items: z.array(itemSchema),
+});
+export type Code = z.infer<typeof codeSchema>;
