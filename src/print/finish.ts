@@ -1,0 +1,69 @@
+import { createHash } from 'node:crypto';
+import { AFRelationship, PDFHexString, PDFString, type PDFDocument } from '@cantoo/pdf-lib';
+
+/** What the PDF says about itself. `date` is written as both its dates, so that printing later gives the same bytes. */
+export interface DocumentDetails {
+  title: string;
+  author: string;
+  subject: string;
+  keywords: readonly string[];
+  /** BCP 47, such as `en-AU`. */
+  language: string;
+  /** Becomes the first, lasting half of the PDF's /ID. */
+  documentId: string;
+  date: Date;
+}
+
+/** A file carried inside the PDF; `name` in plain letters, digits, dots, hyphens and underscores. */
+export interface Attachment {
+  name: string;
+  mime: string;
+  /** How the file relates to the document: data behind it, what it was made from, or something added. */
+  relationship: 'Data' | 'Source' | 'Supplement';
+  description: string;
+  bytes: Uint8Array;
+}
+
+const noId = '0'.repeat(32);
+
+/**
+ * Gives a printed PDF its details, attachments, fixed dates and an /ID that is a digest of the document id and of all its
+ * bytes, and writes it. The same input gives the same bytes. Throws RangeError for an attachment name beyond plain ASCII.
+ */
+export async function finishPdf(pdf: PDFDocument, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Uint8Array> {
+  pdf.setTitle(details.title, { showInWindowTitleBar: true });
+  pdf.setAuthor(details.author);
+  pdf.setSubject(details.subject);
+  pdf.setKeywords([...details.keywords]);
+  pdf.setLanguage(details.language);
+  pdf.setCreator('Gusset');
+  pdf.setCreationDate(details.date);
+  pdf.setModificationDate(details.date);
+  for (const file of [...attachments].sort((a, b) => (a.name < b.name ? -1 : 1))) await attach(pdf, file, details.date);
+  const lasting = digest(details.documentId);
+  pdf.context.trailerInfo.ID = pdf.context.obj([PDFHexString.of(lasting), PDFHexString.of(noId)]);
+  const bytes = await pdf.save({ useObjectStreams: true, rewrite: true, addDefaultPage: false, updateFieldAppearances: false, objectsPerTick: 2000 });
+  return withId(bytes);
+}
+
+async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<void> {
+  if (!/^[\w.-]+$/.test(file.name)) throw new RangeError(`attachment name ${file.name}: expected plain letters, digits, dots, hyphens and underscores`);
+  await pdf.attach(file.bytes, file.name, {
+    mimeType: file.mime,
+    description: file.description,
+    creationDate: date,
+    modificationDate: date,
+    afRelationship: AFRelationship[file.relationship],
+  });
+}
+
+/** Puts the digest of the file in the place that was kept for it. */
+function withId(bytes: Uint8Array): Uint8Array {
+  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const place = file.lastIndexOf(`<${noId}>`);
+  if (place < 0) throw new Error('the PDF was written without the place for its /ID');
+  file.write(digest(file), place + 1, 'latin1');
+  return file;
+}
+
+const digest = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex').slice(0, 32).toUpperCase();

@@ -1,0 +1,97 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import puppeteer, { type Browser } from 'puppeteer';
+import { findBrowser, type FoundBrowser } from './browser.js';
+import { MachineFailure, wordsOf } from './failure.js';
+import { onInterrupt } from './interrupt.js';
+
+/** A running browser. `version` is what the browser says of itself, such as `HeadlessChrome/147.0.7727.0`. */
+export interface RunningBrowser {
+  browser: Browser;
+  version: string;
+  /** Ends the browser and removes its folder; calling it twice does no harm. */
+  close: () => Promise<void>;
+}
+
+/** Page margin boxes (running heads, page n of N) came with this version. */
+const oldestMajor = 131;
+
+/**
+ * Starts the browser without a window, with a new empty profile and no network of its own. Interrupting this process, or its
+ * end, ends the browser and removes the profile. Throws MachineFailure if it does not start or is too old.
+ */
+export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowser> {
+  const program = found ?? (await findBrowser());
+  const profile = mkdtempSync(join(tmpdir(), 'gusset-browser-'));
+  const kill = new AbortController();
+  const removeProfile = () => rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 50 });
+  const forget = onInterrupt(() => {
+    kill.abort('interrupted');
+    removeProfile();
+  });
+  const clear = () => {
+    forget();
+    removeProfile();
+  };
+  let browser: Browser | undefined;
+  try {
+    browser = await puppeteer.launch({
+      executablePath: program.executable,
+      headless: /headless[-_]shell/.test(basename(program.executable)) || program.from === 'package' ? 'shell' : true,
+      userDataDir: profile,
+      pipe: true,
+      signal: kill.signal,
+      handleSIGINT: false,
+      handleSIGTERM: false,
+      handleSIGHUP: false,
+      env: { ...process.env, ...program.env },
+      args: browserArguments(),
+    });
+    const version = await browser.version();
+    refuseOld(version, program.executable);
+    return { browser, version, close: () => closeBrowser(browser as Browser).finally(clear) };
+  } catch (cause) {
+    if (browser) await closeBrowser(browser);
+    clear();
+    throw cause instanceof MachineFailure ? cause : didNotStart(program.executable, cause);
+  }
+}
+
+function browserArguments(): string[] {
+  const quiet = ['--no-pings', '--disable-component-update', '--disable-domain-reliability', '--disable-gpu', '--host-resolver-rules=MAP * ~NOTFOUND'];
+  // As root the browser refuses to start in its sandbox; everybody else keeps it, unless told not to.
+  const unsandboxed = process.getuid?.() === 0 || process.env['GUSSET_BROWSER_SANDBOX'] === 'off';
+  return unsandboxed ? [...quiet, '--no-sandbox'] : quiet;
+}
+
+async function closeBrowser(browser: Browser): Promise<void> {
+  try {
+    await browser.close();
+  } catch {
+    browser.process()?.kill('SIGKILL');
+  }
+}
+
+function refuseOld(version: string, executable: string): void {
+  const major = Number(/\/(\d+)\./.exec(version)?.[1]);
+  if (major >= oldestMajor) return;
+  throw new MachineFailure({
+    found: `${executable} is ${version}`,
+    expected: `a browser built on Chromium ${oldestMajor} or later, which can print page numbers in the margin`,
+    todo: 'update it, or set PUPPETEER_EXECUTABLE_PATH to a newer one',
+  });
+}
+
+function didNotStart(executable: string, cause: unknown): MachineFailure {
+  const words = wordsOf(cause);
+  const sandbox = /No usable sandbox|sandbox.*(failed|error)/i.test(words);
+  return new MachineFailure({
+    found: `the browser ${executable} did not start: ${words.split('\n').filter((line) => line.trim()).slice(0, 4).join(' ')}`,
+    expected: sandbox ? 'a system that lets the browser build its sandbox' : 'a working Chrome, Chromium or Edge',
+    todo: sandbox
+      ? 'allow unprivileged user namespaces, or, in a container that you trust, set GUSSET_BROWSER_SANDBOX=off'
+      : 'start it once by hand to see what is missing, or set PUPPETEER_EXECUTABLE_PATH to another browser',
+    cause,
+  });
+}

@@ -1,0 +1,69 @@
+import { resolve } from 'node:path';
+import { ProtocolError, TimeoutError } from 'puppeteer';
+import { embeddedFonts } from './embedded.js';
+import { MachineFailure, wordsOf } from './failure.js';
+import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
+import { launchBrowser, type RunningBrowser } from './launch.js';
+import { printWithNumbers } from './numbers.js';
+import { openPage, PageCrashed } from './page.js';
+import { writeFileWhole } from './whole.js';
+
+export interface PrintOptions extends DocumentDetails {
+  /** The finished HTML file. Its own style sheet gives page size, margins and margin boxes. */
+  html: string;
+  /** Where the HTML and its photos lie; the page can read nothing outside it. */
+  directory: string;
+  /** Further folders it may read, such as the fonts'. */
+  alsoRead?: readonly string[];
+  out: string;
+  attachments?: readonly Attachment[];
+  /** Page numbers of the last print: tried first, so that an unchanged document is printed once. */
+  remembered?: ReadonlyMap<string, number>;
+  /** A browser that is already running; else one is started and closed. */
+  browser?: RunningBrowser;
+}
+
+export interface Printed {
+  pages: number;
+  /** Page of every id that a link of the document points to. */
+  pageOf: Map<string, number>;
+  /** How many times the page was printed until its numbers were true. */
+  passes: number;
+  /** PostScript names of the fonts that the PDF carries. */
+  fonts: string[];
+  browser: string;
+}
+
+/**
+ * Prints the HTML file to a tagged PDF whose `<span class="page-of" data-target="ID">` tell true page numbers. The file at
+ * `out` is replaced whole or not at all. Throws MachineFailure if the browser fails or the page is not self-sufficient.
+ */
+export async function printDocument(options: PrintOptions): Promise<Printed> {
+  const running = options.browser ?? (await launchBrowser());
+  try {
+    const open = await openPage(running.browser, resolve(options.html), [options.directory, ...(options.alsoRead ?? [])]);
+    try {
+      const { pdf, pageOf, passes } = await printWithNumbers(open, options.remembered);
+      const fonts = embeddedFonts(pdf);
+      await writeFileWhole(options.out, await finishPdf(pdf, options, options.attachments ?? []));
+      return { pages: pdf.getPageCount(), pageOf, passes, fonts, browser: running.version };
+    } finally {
+      await open.page.close().catch(() => {});
+    }
+  } catch (cause) {
+    throw isBrowserTrouble(cause) || !running.browser.connected ? browserFailed(running.version, cause) : cause;
+  } finally {
+    if (!options.browser) await running.close();
+  }
+}
+
+const isBrowserTrouble = (cause: unknown): boolean =>
+  cause instanceof ProtocolError || cause instanceof TimeoutError || cause instanceof PageCrashed;
+
+const browserFailed = (version: string, cause: unknown): MachineFailure =>
+  new MachineFailure({
+    found: `the browser (${version}) failed while printing: ${wordsOf(cause)}`,
+    expected: 'that it prints the document to the end',
+    todo: 'print again; if it fails again, close other programs to free memory, or use another browser',
+    cause,
+  });

@@ -1,0 +1,95 @@
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { open } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { isAlive } from './alive.js';
+import { MachineFailure, wordsOf } from './failure.js';
+import { onInterrupt } from './interrupt.js';
+
+/**
+ * Writes the file beside its final place and moves it there in one step: a failure or an interruption leaves the old file.
+ * Throws MachineFailure if the disk refuses.
+ */
+export const writeFileWhole = (target: string, content: Uint8Array | string): Promise<void> =>
+  replaceWhole(target, async (partial) => {
+    const file = await open(partial, 'wx');
+    try {
+      await file.writeFile(content);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+  });
+
+/**
+ * Lets `fill` write into a new folder beside `target` and then puts it in the place of the old one: if `fill` throws or the
+ * process is interrupted, the old folder stays and nothing of the new one does. Returns what `fill` returns.
+ * Throws MachineFailure if the disk refuses, or whatever `fill` throws.
+ */
+export const writeFolderWhole = <T>(target: string, fill: (folder: string) => Promise<T>): Promise<T> =>
+  replaceWhole(target, async (partial) => {
+    mkdirSync(partial);
+    return fill(partial);
+  });
+
+let count = 0;
+
+async function replaceWhole<T>(target: string, fill: (partial: string) => Promise<T>): Promise<T> {
+  const partial = join(dirname(target), `.${basename(target)}.${process.pid}-${count++}.partial`);
+  const forget = onInterrupt(() => remove(partial));
+  try {
+    mkdirSync(dirname(target), { recursive: true });
+    clearUp(target);
+    const result = await fill(partial);
+    exchange(partial, target);
+    return result;
+  } catch (cause) {
+    remove(partial);
+    throw refusedByDisk(cause) ? cannotWrite(target, cause) : cause;
+  } finally {
+    forget();
+  }
+}
+
+/** A folder cannot be renamed over another: the old one steps aside first. Synchronous, so that no signal comes between. */
+function exchange(partial: string, target: string): void {
+  const old = oldOf(target);
+  const folderThere = statSync(target, { throwIfNoEntry: false })?.isDirectory() ?? false;
+  if (folderThere) renameSync(target, old);
+  try {
+    renameSync(partial, target);
+  } catch (cause) {
+    if (folderThere) renameSync(old, target);
+    throw cause;
+  }
+  remove(old);
+}
+
+/** Sets right what a process that was killed outright left: its partial outputs, and an old folder that stepped aside. */
+function clearUp(target: string): void {
+  const old = oldOf(target);
+  if (existsSync(old)) {
+    if (existsSync(target)) remove(old);
+    else renameSync(old, target);
+  }
+  const start = `.${basename(target)}.`;
+  for (const name of readdirSync(dirname(target))) {
+    const pid = name.startsWith(start) ? /^(\d+)-\d+\.partial$/.exec(name.slice(start.length))?.[1] : undefined;
+    if (pid !== undefined && !isAlive(Number(pid))) remove(join(dirname(target), name));
+  }
+}
+
+const oldOf = (target: string): string => join(dirname(target), `.${basename(target)}.old`);
+
+const remove = (path: string): void => rmSync(path, { recursive: true, force: true, maxRetries: 3 });
+
+const refusals = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG']);
+
+const refusedByDisk = (cause: unknown): boolean => refusals.has((cause as NodeJS.ErrnoException | undefined)?.code ?? '');
+
+const cannotWrite = (target: string, cause: unknown): MachineFailure =>
+  new MachineFailure({
+    found: `${target} could not be written: ${wordsOf(cause)}`,
+    expected: 'a folder that can be written, with space left, and no program that holds the old output open',
+    todo: 'close the document in other programs, check space and permissions, and print again; the last good output is still there',
+    cause,
+  });
