@@ -1,0 +1,8 @@
+import { Decimal as Library } from 'decimal.js';
+
+/** Decimal arithmetic with 40 digits: enough that no conversion of ours ever shows noise. */
+export const Decimal = Library.clone({ precision: 40, rounding: Library.ROUND_HALF_EVEN, defaults: true });
+export type Decimal = Library;
+
+/** π to the precision above. */
+export const PI = Decimal.acos(-1);

@@ -1,0 +1,68 @@
+import { Decimal } from './decimal.js';
+import { unit } from './unit.js';
+
+export interface NumberOptions {
+  /** Significant digits, four where nothing is said. Digits before the point are never rounded away. */
+  digits?: number;
+  /** Decimal places instead. */
+  places?: number;
+}
+
+/** A number for people: no exponent from 1e−6 up to 1e15, no `-0`, a true minus. What is no number shows as a dash. */
+export function showNumber(x: number | Decimal, options: NumberOptions = {}): string {
+  const number = new Decimal(x);
+  if (!number.isFinite()) return '–';
+  if (number.isZero()) return '0';
+  const { digits = 4, places } = options;
+  if (places !== undefined) return signed(number.toFixed(Math.max(0, places)));
+  if (number.abs().lt('1e-6') || number.abs().gte('1e15')) return scientific(number, digits);
+  const rounded = number.toDecimalPlaces(Math.max(0, digits - 1 - number.e));
+  return signed(rounded.toFixed());
+}
+
+/**
+ * A quantity for people, such as `2.48 ± 0.02 mm`. The uncertainty is rounded up to at most two significant digits and
+ * the value to the same place; without one the value has four significant digits.
+ *
+ * @param si in SI units
+ * @param unitText the unit to show it in
+ * @param expanded the expanded uncertainty in SI units
+ */
+export function showQuantity(si: number, unitText: string, expanded?: number): string {
+  const { factor, offset, text } = unit(unitText);
+  if (!Number.isFinite(si)) return '–';
+  const value = new Decimal(si).minus(offset ?? 0).div(factor);
+  const behind = text === '1' ? '' : ` ${text}`;
+  if (expanded === undefined || !Number.isFinite(expanded) || expanded === 0) return showNumber(clean(value)) + behind;
+  return withUncertainty(clean(value), clean(new Decimal(Math.abs(expanded)).div(factor))) + behind;
+}
+
+function withUncertainty(value: Decimal, uncertainty: Decimal): string {
+  const up = uncertainty.toSignificantDigits(2, Decimal.ROUND_UP);
+  const last = up.e - 1;
+  const rounded = atPlace(value, last);
+  const spare = [up, rounded].every((x) => x.eq(atPlace(x, last + 1)));
+  const places = Math.max(0, -(spare ? last + 1 : last));
+  if (places > 20 || rounded.e > 15) return `${scientific(rounded, 15)} ± ${scientific(up, 2)}`;
+  return `${signed(rounded.toFixed(places))} ± ${up.toFixed(places)}`;
+}
+
+/** Rounded to the place of 10ⁿ. */
+function atPlace(x: Decimal, n: number): Decimal {
+  return x.div(Decimal.pow(10, n)).round().times(Decimal.pow(10, n));
+}
+
+/** Without the noise that binary fractions leave in the sixteenth digit. */
+function clean(x: Decimal): Decimal {
+  return x.toSignificantDigits(14);
+}
+
+function scientific(x: Decimal, digits: number): string {
+  const [mantissa, exponent] = x.toSignificantDigits(digits).toExponential().split('e') as [string, string];
+  const raised = [...exponent.replace('+', '')].map((c) => (c === '-' ? '⁻' : '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(c)]!)).join('');
+  return `${signed(mantissa)}×10${raised}`;
+}
+
+function signed(text: string): string {
+  return /[1-9]/.test(text) ? text.replace('-', '−') : text.replace('-', '');
+}

@@ -1,0 +1,101 @@
+import { quoted, type QuantityProblem } from './problem.js';
+import { readQuantity, type Quantity } from './quantity.js';
+
+/**
+ * Angles that carry their direction in words. Positive is, for each axis:
+ *
+ * - pitch: the front end is the higher (nose up, down to the rear)
+ * - plan: followed from front to rear, the line runs to the left of the vehicle
+ * - camber: the top leans outwards
+ * - caster: the top of the steering axis leans to the rear
+ * - toe: the fronts of the wheels point inwards
+ */
+export type Axis = 'pitch' | 'plan' | 'camber' | 'caster' | 'toe';
+
+export const positive: Readonly<Record<Axis, string>> = {
+  pitch: 'front end higher',
+  plan: 'to the left, followed from front to rear',
+  camber: 'top leaning outwards',
+  caster: 'top leaning to the rear',
+  toe: 'fronts of the wheels pointing inwards',
+};
+
+const directions: Readonly<Record<string, readonly [axis: Axis, sign: 1 | -1 | 0]>> = {
+  'down to the rear': ['pitch', 1],
+  'up to the front': ['pitch', 1],
+  'nose up': ['pitch', 1],
+  'front up': ['pitch', 1],
+  'rear down': ['pitch', 1],
+  'up to the rear': ['pitch', -1],
+  'down to the front': ['pitch', -1],
+  'nose down': ['pitch', -1],
+  'front down': ['pitch', -1],
+  'rear up': ['pitch', -1],
+  level: ['pitch', 0],
+  'to the left': ['plan', 1],
+  'to the right': ['plan', -1],
+  straight: ['plan', 0],
+  'top out': ['camber', 1],
+  'top in': ['camber', -1],
+  upright: ['camber', 0],
+  'top to the rear': ['caster', 1],
+  'top to the front': ['caster', -1],
+  'toe in': ['toe', 1],
+  'toe out': ['toe', -1],
+};
+
+/** The words that are read, for prompts and hints. */
+export const directionWords: readonly string[] = Object.keys(directions);
+
+export interface Slope {
+  /** Its `si`, `exact` and `readings` carry the sign of the convention. */
+  quantity: Quantity;
+  /** In its one printed spelling. */
+  direction: string;
+  axis: Axis;
+  /** What a positive sign says, for the reader. */
+  positive: string;
+}
+
+const WORDS = new RegExp(
+  `(?<=[\\s°])(?:${directionWords.toSorted((a, b) => b.length - a.length).join('|').replaceAll(' ', '[\\s-]+')})\\s*$`,
+  'iu',
+);
+
+/**
+ * Reads `3.2 deg down to the rear` or `2 ± 0.1 deg nose up`. A sign does not stand for the words, because nobody agrees
+ * which way is positive.
+ */
+export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; problem: QuantityProblem } {
+  const words = WORDS.exec(text.slice(0, 500));
+  const angle = readQuantity(words ? text.slice(0, words.index) : text, 'deg');
+  if (!words) return { ok: false, problem: noDirection(text, angle) };
+  if (!angle.ok) return angle;
+  const direction = words[0].trim().toLowerCase().replaceAll(/[\s-]+/g, ' ');
+  const [axis, sign] = directions[direction]!;
+  const { exact } = angle.quantity;
+  if (exact.lt(0) || (sign === 0 && !exact.isZero())) return { ok: false, problem: contradiction(text, exact.lt(0), direction) };
+  return { ok: true, quantity: turned(angle.quantity, sign, text), direction, axis, positive: positive[axis] };
+}
+
+function turned(quantity: Quantity, sign: 1 | -1 | 0, text: string): Quantity {
+  if (sign !== -1 || quantity.exact.isZero()) return { ...quantity, text: text.trim() };
+  const { readings } = quantity;
+  const exact = quantity.exact.negated();
+  return { ...quantity, text: text.trim(), exact, si: exact.toNumber(), ...(readings && { readings: readings.map((x) => -x) }) };
+}
+
+const expected = 'an angle with its direction in words, such as 3.2 deg down to the rear';
+
+function noDirection(text: string, angle: ReturnType<typeof readQuantity>): QuantityProblem {
+  if (!angle.ok && !['unit-unknown', 'unit-missing'].includes(angle.problem.code)) return angle.problem;
+  if (!angle.ok && angle.problem.code === 'unit-missing') return { ...angle.problem, expected };
+  const found = angle.ok ? `${quoted(text.trim())} without a direction` : quoted(text.trim());
+  const hint = `end with one of: ${directionWords.join(', ')}`;
+  return { code: 'direction', found, expected, hint, at: angle.ok ? [0, text.length] : angle.problem.at };
+}
+
+function contradiction(text: string, negative: boolean, direction: string): QuantityProblem {
+  const hint = negative ? 'leave the sign out: the words say the direction' : `“${direction}” stands for 0 deg only`;
+  return { code: 'direction', found: quoted(text.trim()), expected, hint, at: [0, text.length] };
+}

@@ -1,0 +1,25 @@
+import { Decimal } from './decimal.js';
+import { readUnit, type Unit } from './compose.js';
+
+export { sameDimension, type Dimension } from './dimension.js';
+export { readUnit, type Unit } from './compose.js';
+export { nearestUnits } from './nearest.js';
+
+/** A unit that the program itself names. @throws Error if it is none, which is a programmer's mistake */
+export function unit(text: string): Unit {
+  const read = readUnit(text);
+  if (!read) throw new Error(`no such unit: ${text}`);
+  return read;
+}
+
+/** From SI to the named unit, without the noise of binary fractions. */
+export function toUnit(si: number, unitText: string): number {
+  const { factor, offset } = unit(unitText);
+  return new Decimal(si).minus(offset ?? 0).div(factor).toNumber();
+}
+
+/** From the named unit to SI, without the noise of binary fractions: `toSI('2.5', 'mm')` is `0.0025`. */
+export function toSI(x: number | string, unitText: string): number {
+  const { factor, offset } = unit(unitText);
+  return new Decimal(x).times(factor).plus(offset ?? 0).toNumber();
+}
