@@ -1,0 +1,8 @@
+import type { Sheet } from '../sheet.js';
+import { tubeCriticalSpeed } from './critical-speed.js';
+import { singleJoint } from './single-joint.js';
+import { highestShaftSpeed, jointAngleLimit, secondJointAngle } from './speed.js';
+import { threeJoints } from './three-joints.js';
+import { twoJoints } from './two-joints.js';
+
+export const sheets = [highestShaftSpeed, singleJoint, twoJoints, threeJoints, jointAngleLimit, secondJointAngle, tubeCriticalSpeed] as unknown as readonly Sheet[];

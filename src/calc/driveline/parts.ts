@@ -1,0 +1,60 @@
+import type { Source } from '../sheet.js';
+
+/** Inputs, steps and words that the sheets of joint angles share. */
+
+const slope = (symbol: string, of: string) => ({ symbol, unit: 'deg', says: `slope of ${of}, down to the rear positive (nose of a pinion up)` }) as const;
+const plan = (symbol: string, of: string) => ({ symbol, unit: 'deg', says: `plan angle of ${of}, running to the left going rearwards positive`, usual: '0 deg' }) as const;
+
+export const gearboxInputs = {
+  gearboxSlope: slope('v_0', 'the gearbox output'),
+  gearboxPlan: plan('h_0', 'the gearbox output'),
+} as const;
+
+export const pinionInputs = {
+  pinionSlope: slope('v_p', 'the pinion shaft'),
+  pinionPlan: plan('h_p', 'the pinion shaft'),
+} as const;
+
+export const speedInput = {
+  speed: { symbol: '\\omega', unit: 'rpm', says: 'highest speed of the shaft' },
+} as const;
+
+export const slopeOf = slope;
+
+export const lengthOf = (symbol: string, of: string) => ({ symbol, unit: 'mm', says: `length of ${of} between the centres of its joints` }) as const;
+
+export const offsetOf = (symbol: string, of: string) =>
+  ({ symbol, unit: 'mm', says: `how far the rear joint of ${of} lies to the left of its front joint (negative: to the right)`, usual: '0 mm' }) as const;
+
+export const twistOf = (symbol: string, of: string) =>
+  ({ symbol, unit: 'deg', says: `turn of the rear yoke of ${of} against its front yoke, clockwise seen from the front; 0 where both lie in one plane`, usual: '0 deg' }) as const;
+
+export const planStep = (symbol: string, of: string, names: { slope: string; length: string; offset: string }) =>
+  ({
+    symbol,
+    unit: 'deg',
+    says: `plan angle of ${of}`,
+    tex: `\\arctan\\frac{@${names.offset} \\sqrt{1 + \\tan^2 @${names.slope}}}{\\sqrt{@${names.length}^2 - @${names.offset}^2}}`,
+    step: true,
+  }) as const;
+
+/** Angle between two axes from the slopes and plan angles of both. */
+export function jointStep<const S extends string>(symbol: S, says: string, a: { slope: string; plan: string }, b: { slope: string; plan: string }) {
+  const root = ({ slope, plan }: { slope: string; plan: string }) => `\\sqrt{1 + \\tan^2 @${plan} + \\tan^2 @${slope}}`;
+  const product = `1 + \\tan @${a.plan} \\tan @${b.plan} + \\tan @${a.slope} \\tan @${b.slope}`;
+  return { symbol, unit: 'deg', says, tex: `\\arccos\\frac{${product}}{${root(a)} \\cdot ${root(b)}}` } as const;
+}
+
+export const planeStep = (symbol: string, of: string) =>
+  ({ symbol, unit: 'deg', says: `direction in which ${of} is bent, about the shaft: 0 down, clockwise looking to the rear`, step: true }) as const;
+
+export const jointAssumptions: readonly string[] = [
+  'Slopes and plan angles are those seen in side view and in plan. An inclinometer on a shaft that runs out of line reads slightly less; at 4° out of line and 3° slope the difference is under 0.01°.',
+  'The ride height and load state of all readings are the same. Wind-up of the axle under torque is not contained.',
+];
+
+export const drivelineSources: readonly Source[] = [
+  { document: 'SAE AE-7, Universal Joint and Driveshaft Design Manual', clause: 'joint angles in two views, equivalent angle, torsional and inertia excitation', basis: 'memory' },
+  { document: 'Technical annex on universal drivelines of a maker of cardan shafts', clause: '3.2, 3.3: sign of the joints by fork position', basis: 'quoted' },
+  { document: 'Vector geometry; joints bent in different planes added as θ² exp 2iψ, confirmed by simulation of a Cardan chain', basis: 'derived' },
+];
