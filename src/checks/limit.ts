@@ -36,6 +36,10 @@ export interface Limit extends Rests {
   open?: boolean | undefined;
   /** Unit in which people write it. */
   unit: string;
+  /** Expanded uncertainty of a bound that is reckoned from measured facts, SI. */
+  expanded?: number | undefined;
+  /** The expression that such a bound is reckoned from. */
+  from?: string | undefined;
   /** Beyond a recommendation a justification is asked for; it does not fail the build. */
   recommended?: boolean | undefined;
 }

@@ -1,0 +1,166 @@
+import { z } from 'zod';
+import type { Place } from '../calc/value.js';
+import { readQuantity, type Quantity, type QuantityProblem } from '../units/quantity.js';
+import { readSlope } from '../units/slope.js';
+import { readUnit } from '../units/unit.js';
+
+/**
+ * What a frontmatter field can be. Each field carries what it says, its unit and how it is measured as zod metadata, from
+ * which the messages, the note templates, the JSON Schema and the reference page are made.
+ */
+
+/** A measured quantity with what is known of how it was measured. `at` is set once the whole file has been read. */
+export interface Measured {
+  quantity: Quantity;
+  /** The direction in words, for slopes. */
+  direction?: string;
+  on?: string | undefined;
+  by?: string | undefined;
+  with?: string | undefined;
+  photo?: string | undefined;
+  at: Place;
+}
+
+export interface FieldMeta {
+  says: string;
+  /** Unit in which people usually write it. */
+  unit?: string;
+  /** How to measure it, in the builder's words. */
+  how?: string;
+  /** An entry for the template. */
+  typical?: string;
+  form: 'quantity' | 'slope' | 'text' | 'day' | 'choice' | 'designation' | 'list' | 'name' | 'yes-no' | 'file';
+}
+
+const nowhere: Place = { file: '', line: 0, column: 0, path: '' };
+const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).refine(realDay);
+
+function realDay(text: string): boolean {
+  const date = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
+}
+
+/** Keys that say how a value was measured; beside `value` or at a block of values. */
+const how = z.strictObject({
+  value: z.unknown(),
+  on: day.optional(),
+  by: z.string().optional(),
+  with: z.string().optional(),
+  photo: z.string().optional(),
+});
+
+type Reader = (text: string) => { ok: true; quantity: Quantity; direction?: string } | { ok: false; problem: QuantityProblem };
+
+function measured(read: Reader, meta: FieldMeta) {
+  return z
+    .any()
+    .transform((input, context): Measured => {
+      const wrapped = typeof input === 'object' && input !== null && !Array.isArray(input);
+      const details = wrapped ? how.safeParse(input) : undefined;
+      if (details && !details.success) {
+        for (const issue of details.error.issues) context.issues.push({ ...issue, input } as never);
+        return z.NEVER;
+      }
+      const value = details ? details.data.value : input;
+      const text = Array.isArray(value) ? readings(value) : value;
+      if (typeof text !== 'string') {
+        const problem: QuantityProblem = { code: 'empty', found: 'no value', expected: `a value such as ${meta.typical ?? meta.unit ?? ''}`, hint: 'add `value:`', at: [0, 0] };
+        context.issues.push(issueOf(problem, input, wrapped ? ['value'] : []));
+        return z.NEVER;
+      }
+      const result = read(text);
+      if (!result.ok) {
+        context.issues.push(issueOf(result.problem, input, wrapped && value !== undefined ? ['value'] : []));
+        return z.NEVER;
+      }
+      const { value: _, ...rest } = details?.data ?? { value: undefined };
+      return { quantity: result.quantity, ...(result.direction === undefined ? {} : { direction: result.direction }), ...rest, at: nowhere };
+    })
+    .optional()
+    .meta({ ...meta });
+}
+
+/** `[2.48 mm, 2.51 mm]` as a YAML list is the same as `'[2.48, 2.51] mm'`. */
+function readings(list: unknown[]): string | undefined {
+  const parts = list.map((x) => (typeof x === 'string' ? /^(\S+)\s*(.*)$/.exec(x) : null));
+  if (parts.length === 0 || parts.some((p) => p === null)) return undefined;
+  const unit = parts.map((p) => p![2]!).find((u) => u !== '') ?? '';
+  return `[${parts.map((p) => p![1]).join(', ')}] ${unit}`.trim();
+}
+
+function issueOf(problem: QuantityProblem, input: unknown, path: string[]): never {
+  return { code: 'custom', message: problem.found, input, path, params: { problem } } as never;
+}
+
+/** A quantity in a unit that fits `unit`; a bare number is refused unless the unit is `1`. */
+export function quantity(unit: string, says: string, meta: Partial<FieldMeta> = {}) {
+  return measured((text) => readQuantity(text, unit), { form: 'quantity', unit, says, ...meta });
+}
+
+/** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */
+export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
+  return measured((text) => readQuantity(text, unitIn(text)), { form: 'quantity', says, ...meta });
+}
+
+/** The longest end of the text that is a unit; `1` where none is. */
+function unitIn(text: string): string {
+  const starts = [...text.slice(0, 200).matchAll(/[^\d\s.,:+\-−±/[\]()]/gu)].map((m) => m.index);
+  return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined) ?? '1';
+}
+
+/** An angle with its direction in words. */
+export function slope(says: string, meta: Partial<FieldMeta> = {}) {
+  return measured(readSlope, { form: 'slope', unit: 'deg', says, ...meta });
+}
+
+/** A designation read into dimensions by its own parser. The text stays as typed beside what was read. */
+export function designation<T extends object>(
+  read: (text: string) => ({ ok: true } & T) | { ok: false; problem: QuantityProblem },
+  says: string,
+  typical: string,
+) {
+  return z
+    .any()
+    .transform((input, context): Designated<T> => {
+      const text = typeof input === 'string' ? input : '';
+      const result = read(text);
+      if (!result.ok) {
+        context.issues.push(issueOf(result.problem, input, []));
+        return z.NEVER;
+      }
+      const { ok: _, ...rest } = result;
+      return { ...(rest as unknown as T), written: text, at: nowhere };
+    })
+    .optional()
+    .meta({ form: 'designation', says, typical } satisfies FieldMeta);
+}
+export type Designated<T> = T & { written: string; at: Place };
+
+export function text(says: string, typical?: string) {
+  return z.string().max(2000).optional().meta({ form: 'text', says, ...(typical ? { typical } : {}) } satisfies FieldMeta);
+}
+
+export function onDay(says: string) {
+  return day.optional().meta({ form: 'day', says, typical: '2026-03-14' } satisfies FieldMeta);
+}
+
+export function choice<const C extends Readonly<Record<string, string>>>(choices: C, says: string) {
+  return z
+    .enum(Object.keys(choices) as [keyof C & string, ...(keyof C & string)[]])
+    .optional()
+    .meta({ form: 'choice', says, choices });
+}
+
+export function yesNo(says: string) {
+  return z.enum(['yes', 'no']).optional().meta({ form: 'yes-no', says } satisfies FieldMeta);
+}
+
+/** Items of a list have an `id` of their own, so that what is computed from them keeps its name. */
+export const idOf = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/).meta({ form: 'name', says: 'name within this note, lower case with hyphens' });
+
+export function list<S extends z.ZodRawShape>(shape: S, says: string) {
+  return z
+    .array(z.strictObject({ id: idOf, ...shape }))
+    .optional()
+    .meta({ form: 'list', says } satisfies FieldMeta);
+}
