@@ -30,7 +30,7 @@ const powers: Readonly<Record<string, number>> = { G: 9, M: 6, k: 3, h: 2, '': 0
 function withPrefixes(prefixes: string, symbol: string, factor: Decimal, dimension: Dimension, other: readonly string[] = []): void {
   for (const prefix of ['', ...prefixes]) {
     const spellings = [symbol, ...other].flatMap((s) => (prefix === 'µ' ? [`µ${s}`, `μ${s}`, `u${s}`] : [prefix + s]));
-    define(spellings.join(' '), factor.times(Decimal.pow(10, powers[prefix]!)), dimension);
+    define(spellings.join(' '), factor.times(`1e${powers[prefix]}`), dimension);
   }
 }
 

@@ -44,14 +44,21 @@ const kinds: readonly Kind[] = [
   { name: 'a charge', units: ['Ah'] },
 ];
 
-const withDimension = kinds.map((kind) => ({ ...kind, dimension: readUnit(kind.units[0]!)!.dimension }));
+interface Everyday {
+  text: string;
+  kind: Kind;
+  dimension: Dimension;
+}
 
-/** Every unit in a kind's list, with its dimension. */
-export const everydayUnits: readonly { text: string; dimension: Dimension }[] = withDimension.flatMap(({ units, dimension }) =>
-  units.map((text) => ({ text, dimension })),
-);
+let made: readonly Everyday[] | undefined;
+
+/** Every unit in a kind's list, with its dimension; made when it is first asked for, which is for a message. */
+export function everydayUnits(): readonly Everyday[] {
+  made ??= kinds.flatMap((kind) => kind.units.map((text) => ({ text, kind, dimension: readUnit(text)!.dimension })));
+  return made;
+}
 
 /** `a length`, or undefined for a dimension that has no name here. */
 export function nameOf(dimension: Dimension): string | undefined {
-  return withDimension.find((k) => sameDimension(k.dimension, dimension))?.name;
+  return everydayUnits().find((u) => sameDimension(u.dimension, dimension))?.kind.name;
 }

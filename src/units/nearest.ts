@@ -2,12 +2,18 @@ import { sameDimension, type Dimension } from './dimension.js';
 import { everydayUnits } from './kinds.js';
 
 /** Names that people write and that are not symbols, or that are the symbol of something else. */
-const meant: Readonly<Record<string, readonly string[]>> = {
+const usualNames: Readonly<Record<string, readonly string[]>> = {
   nm: ['N·m'],
   inch: ['in'],
   inches: ['in'],
   mil: ['thou'],
   metre: ['m'],
+  metres: ['m'],
+  millimetre: ['mm'],
+  millimetres: ['mm'],
+  millimeters: ['mm'],
+  foot: ['ft'],
+  feet: ['ft'],
   micron: ['µm'],
   lbs: ['lb', 'lbf'],
   pound: ['lb', 'lbf'],
@@ -15,12 +21,16 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   'ft·lb': ['ft·lbf'],
   'lb·ft': ['ft·lbf'],
   'in·lb': ['lbf·in'],
+  'in·lbs': ['lbf·in'],
   'lb·in': ['lbf·in'],
   ftlb: ['ft·lbf'],
   'ft·lbs': ['ft·lbf'],
   'lb/in': ['lbf/in'],
   'kg·m': ['kgf·m'],
   kgs: ['kg'],
+  kilo: ['kg'],
+  kilos: ['kg'],
+  grams: ['g'],
   ton: ['t'],
   tonne: ['t'],
   degree: ['deg'],
@@ -33,8 +43,8 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   'r/min': ['rpm'],
   'rev/min': ['rpm'],
   '1/min': ['rpm'],
-  'min⁻¹': ['rpm'],
-  hz: ['Hz', 'rpm'],
+  'min·1': ['rpm'],
+  min1: ['rpm'],
   litre: ['L'],
   litres: ['L'],
   liter: ['L'],
@@ -46,27 +56,36 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   hrs: ['h'],
   percent: ['%'],
   bhp: ['hp'],
-  db: ['dB(A)', 'dB'],
+  db: ['dB', 'dB(A)'],
+  dba: ['dB(A)'],
+  'db·(a)': ['dB(A)'],
   g: ['g_n'],
 };
 
 /**
- * The everyday units closest to what was written, best first: the same letters in another case, a usual name, then few
- * letters' difference.
+ * The everyday units closest to what was written, best first. The same letters in another case, or a usual name, stand
+ * alone; else those that differ in few letters.
  *
  * @param like only units of this dimension; those that fit are then named even where nothing is close
  */
 export function nearestUnits(text: string, like?: Dimension): string[] {
+  const candidates = everydayUnits().filter((u) => !like || sameDimension(u.dimension, like)).map((u) => u.text);
+  const meant = meantUnits(text).filter((u) => candidates.includes(u));
+  if (meant.length > 0) return meant;
   const wanted = plain(text.slice(0, 40));
-  const others = meant[wanted] ?? [];
-  const candidates = like ? everydayUnits.filter((u) => sameDimension(u.dimension, like)) : everydayUnits;
-  const ranked = candidates.map((u, order) => {
-    const letters = plain(u.text);
-    const rank = letters === wanted ? 0 : others.includes(u.text) ? 1 : 2 * distance(letters, wanted);
-    return { text: u.text, rank, order, close: rank < 2 || (rank <= 4 && rank < 2 * Math.max(letters.length, wanted.length) - 1) };
-  });
-  const close = ranked.filter((r) => r.close).sort((a, b) => a.rank - b.rank || a.order - b.order);
-  return (close.length > 0 || !like ? close : ranked).map((r) => r.text).slice(0, 3);
+  const close = candidates
+    .map((unit, order) => ({ unit, order, far: distance(plain(unit), wanted), letters: Math.max(plain(unit).length, wanted.length) }))
+    .filter(({ far, letters }) => far <= 2 && far < letters - 1)
+    .sort((a, b) => a.far - b.far || a.order - b.order)
+    .map(({ unit }) => unit);
+  return (close.length > 0 || !like ? close : candidates).slice(0, 3);
+}
+
+/** The units that a slip of case or a usual name stands for, such as `N·m` for `nm` or `ft·lbf` for `ft lb`. */
+export function meantUnits(text: string): string[] {
+  const wanted = plain(text.slice(0, 40));
+  const sameLetters = everydayUnits().filter((u) => plain(u.text) === wanted).map((u) => u.text);
+  return [...new Set([...sameLetters, ...(usualNames[wanted] ?? [])])];
 }
 
 const digits = '⁰¹²³⁴⁵⁶⁷⁸⁹';

@@ -1,7 +1,10 @@
 import { readNumber } from './number.js';
 import { nameOf } from './kinds.js';
 import { quoted, type QuantityProblem } from './problem.js';
-import { nearestUnits, type Unit } from './unit.js';
+import { meantUnits, nearestUnits } from './nearest.js';
+import type { Unit } from './unit.js';
+import { sameDimension } from './dimension.js';
+import { readUnit } from './compose.js';
 
 /** The messages for what people mistype, each with what to write instead. */
 
@@ -87,25 +90,24 @@ export function noUnit(number: string, at: At, wanted: Unit): QuantityProblem {
 }
 
 export function unknownUnit(found: string, at: At, wanted: Unit): QuantityProblem {
-  const fitting = nearestUnits(found, wanted.dimension);
-  const other = nearestUnits(found);
-  const near = fitting.length > 0 && !isRatio(wanted) ? fitting : other;
+  const near = isRatio(wanted) ? nearestUnits(found) : nearestUnits(found, wanted.dimension);
   return {
     code: 'unit-unknown',
     found: `${quoted(found)}, which is no unit that is known here`,
     expected: expectedOf(wanted),
-    hint: near.length === 0 ? 'leave the unit out' : `did you mean ${near.slice(0, 2).join(' or ')}?`,
+    hint: isRatio(wanted) && near[0] !== '%' ? 'leave the unit out' : `did you mean ${near.slice(0, 2).join(' or ')}?`,
     at,
   };
 }
 
 export function notThatUnit(found: Unit, written: string, at: At, wanted: Unit): QuantityProblem {
   const name = nameOf(found.dimension);
+  const meant = meantUnits(written).find((u) => sameDimension(readUnit(u)!.dimension, wanted.dimension));
   return {
     code: 'dimension',
     found: name === undefined ? `${quoted(written)}, which is of another kind` : `${written} is ${name}`,
     expected: expectedOf(wanted),
-    hint: isRatio(wanted) ? 'leave the unit out' : `give the value in ${wanted.text}`,
+    hint: isRatio(wanted) ? 'leave the unit out' : meant === undefined ? `give the value in ${wanted.text}` : `did you mean ${meant}?`,
     at,
   };
 }
