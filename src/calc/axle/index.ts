@@ -1,0 +1,6 @@
+import type { Sheet } from '../sheet.js';
+import { linkLengthChange } from './adjust.js';
+import { axleSideView } from './side-view.js';
+import { axleTravel } from './travel.js';
+
+export const sheets = [axleSideView, axleTravel, linkLengthChange] as unknown as readonly Sheet[];
