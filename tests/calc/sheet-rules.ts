@@ -91,10 +91,11 @@ export function sheetRules(sheets: readonly Sheet[]): void {
 
     it('gives a reason, in words, for inputs that it cannot answer', () => {
       for (const v of sheet.validity) expect(v.says).toMatch(/\w+ \w+/);
+      const onlyChoices = Object.values(sheet.inputs).every((i) => 'choices' in i);
       const zeroed = Object.fromEntries(
         Object.entries(sheet.inputs).map(([name, input]) => [
           name,
-          'unit' in input ? exactly(0, input.unit) : 'choices' in input ? Object.keys(input.choices)[0] : [],
+          'unit' in input ? exactly(0, input.unit) : 'choices' in input ? (onlyChoices ? 'none of them' : Object.keys(input.choices)[0]) : [],
         ]),
       ) as InputValues;
       const done = run('zero', sheet, zeroed);

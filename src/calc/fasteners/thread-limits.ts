@@ -1,0 +1,23 @@
+import { metricLimits, metricThreads } from './metric-limits.js';
+import { unifiedLimits, unifiedThreads } from './unified-threads.js';
+
+/** The limits of size that decide how threads strip, m. */
+export interface ThreadLimits {
+  d: number;
+  P: number;
+  /** Smallest major and pitch diameter of the bolt thread. */
+  boltMajorMin: number;
+  boltPitchMin: number;
+  /** Largest minor and pitch diameter of the tapped thread. */
+  nutMinorMax: number;
+  nutPitchMax: number;
+}
+
+/** Every thread that has limits here, by its designation: metric 6g in 6H, Unified 2A in 2B. */
+export const threadLimits: ReadonlyMap<string, ThreadLimits> = new Map([
+  ...metricThreads.flatMap(({ thread, d, P }) => {
+    const limits = metricLimits(d, P);
+    return limits ? [[thread, limits] as const] : [];
+  }),
+  ...unifiedThreads.map(({ thread, D, n }) => [thread, unifiedLimits(D, n)] as const),
+]);
