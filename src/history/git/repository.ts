@@ -1,0 +1,105 @@
+import { stat } from 'node:fs/promises';
+import { resolveCommit } from './commits.js';
+import { limitsOf } from './limits.js';
+import { line, tryGit, type GitFolder } from './run.js';
+
+/** What is known of the repository that holds a build. */
+export interface Repository extends GitFolder {
+  kind: 'repository';
+  /** The folder asked for, relative to the root, with `/`; empty for the root itself. */
+  prefix: string;
+  /** The branch checked out; none when the head is detached. */
+  branch: string | undefined;
+  objectFormat: 'sha1' | 'sha256';
+  /** No working tree: there are no files to be judged clean. */
+  bare: boolean;
+  /** The clone starts at a cut-off commit. */
+  shallow: boolean;
+  /** A commit is checked out, not a branch. */
+  detached: boolean;
+  /** No commit yet. */
+  empty: boolean;
+  /** One of several working trees of a repository. */
+  worktree: boolean;
+  /** File contents may be missing, because the clone left them at its origin. */
+  partial: boolean;
+  /** The folder itself is excluded by a `.gitignore`. */
+  ignored: boolean;
+  /** What cannot be told here, in plain words; empty if there is nothing in the way. */
+  limits: string[];
+}
+
+export interface NoRepository {
+  kind: 'none';
+  /** Why, and what to do. */
+  reason: string;
+}
+
+/** The oldest git that answers every question asked here. */
+const oldest = [2, 31] as const;
+
+/** Looks at the repository that holds `dir`. Never throws for the state of the folder or of git. */
+export async function openRepository(dir: string): Promise<Repository | NoRepository> {
+  const none = (reason: string): NoRepository => ({ kind: 'none', reason });
+  const found = await stat(dir).catch(() => undefined);
+  if (found === undefined || !found.isDirectory()) return none(`There is no folder ${dir}. Check the path.`);
+  const tooOld = await gitMissing();
+  if (tooOld !== undefined) return none(tooOld);
+
+  const here: GitFolder = { root: dir };
+  const ask = async (...args: string[]): Promise<string | undefined> => {
+    const ran = await tryGit(here, args);
+    return ran.code === 0 ? line(ran.out) : undefined;
+  };
+  const first = await tryGit(here, ['rev-parse', '--is-bare-repository', '--is-inside-work-tree', '--is-shallow-repository', '--show-object-format']);
+  if (first.code !== 0) return none(whyNot(dir, first.err));
+  const [isBare, isInside, isShallow, format] = line(first.out).split('\n');
+  const bare = isBare === 'true';
+  if (!bare && isInside !== 'true') return none(`${dir} lies in git's own folder. Name the folder of the build.`);
+
+  const [gitDir, commonDir, top, prefix, branch, head, partialFrom, excluded] = await Promise.all([
+    ask('rev-parse', '--absolute-git-dir'),
+    ask('rev-parse', '--path-format=absolute', '--git-common-dir'),
+    ask('rev-parse', '--show-toplevel'),
+    ask('rev-parse', '--show-prefix'),
+    ask('symbolic-ref', '--quiet', '--short', 'HEAD'),
+    resolveCommit(here, 'HEAD'),
+    ask('config', '--get-regexp', '^(extensions\\.partialclone|remote\\..*\\.promisor)$'),
+    bare ? undefined : ask('check-ignore', '--quiet', '--', '.'),
+  ]);
+  const root = bare ? gitDir : top;
+  if (root === undefined) return none(`git does not say where the repository of ${dir} begins. Run \`git status\` there and mend what it reports.`);
+  const known = {
+    kind: 'repository' as const,
+    root,
+    prefix: (prefix ?? '').replace(/\/$/, ''),
+    branch,
+    objectFormat: format === 'sha256' ? 'sha256' as const : 'sha1' as const,
+    bare,
+    shallow: isShallow === 'true',
+    detached: branch === undefined,
+    empty: head === undefined,
+    worktree: gitDir !== commonDir,
+    partial: partialFrom !== undefined,
+    ignored: excluded !== undefined,
+  };
+  return { ...known, limits: limitsOf(known) };
+}
+
+async function gitMissing(): Promise<string | undefined> {
+  const ran = await tryGit({ root: '.' }, ['version']).catch(() => undefined);
+  if (ran === undefined) return 'git was not found. Install git and make sure that the terminal finds it.';
+  const [major = 0, minor = 0] = (/(\d+)\.(\d+)/.exec(ran.out.toString()) ?? []).slice(1).map(Number);
+  if (major > oldest[0] || (major === oldest[0] && minor >= oldest[1])) return undefined;
+  return `git ${major}.${minor} is too old, ${oldest.join('.')} or later is needed. Install a newer git.`;
+}
+
+function whyNot(dir: string, said: string): string {
+  if (/dubious ownership/.test(said)) {
+    return `The repository of ${dir} belongs to another user of this computer, so git does not open it. If you trust it, run \`git config --global --add safe.directory <its folder>\`.`;
+  }
+  if (/not a git repository/.test(said)) {
+    return `${dir} is in no git repository, so nothing can be told of who recorded what when. \`git init\` begins one.`;
+  }
+  return `git cannot open the repository of ${dir}: ${said.trim().replace(/^fatal: /, '')}`;
+}

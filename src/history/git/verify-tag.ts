@@ -1,0 +1,68 @@
+import { shown, who } from '../who.js';
+import { withAllowedSigners } from './allowed-signers.js';
+import { git, tryGit } from './run.js';
+import type { Repository } from './repository.js';
+import { pgpVerdict, signatureFormat, sshVerdict, type SignatureFormat, type SignatureState, type Verdict } from './signature.js';
+import { tagNamed, type Tag } from './tags.js';
+import { wordsFor } from './verdict-words.js';
+
+export interface TagVerdict {
+  signed: boolean;
+  /**
+   * `good`: intact, by a key that a list or keyring gives to somebody; `bad`: altered, or under another name than was
+   * signed; `unknown-key`: whose key it is cannot be told; `not-allowed`: the key is not on the list, withdrawn or
+   * out of date; `cannot-verify`: what is needed to verify is not there.
+   */
+  state: SignatureState | 'unsigned';
+  /** Safe for display. */
+  signer?: string;
+  /** Fingerprint or id of the key. */
+  key?: string;
+  format?: SignatureFormat;
+  /** In words: what this proves, and what it does not. */
+  says: string;
+}
+
+type Place = Pick<Repository, 'root' | 'prefix'>;
+
+/** Verifies an annotated tag by its name. Throws if there is no such tag. */
+export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> {
+  const tag = await tagNamed(repo, name);
+  if (tag === undefined) throw new Error(`There is no tag ${shown(name)}. \`git tag\` lists those there are.`);
+  const unsigned = (says: string): TagVerdict => ({ signed: false, state: 'unsigned', says });
+  if (!tag.annotated) return unsigned('This tag is a bare name for a commit. It carries no date, no name and no signature, and can be moved without a trace: it proves nothing.');
+  const format = signatureFormat((await git(repo, ['cat-file', 'tag', tag.object])).toString('utf8'));
+  if (format === undefined) {
+    return unsigned(`This tag is not signed. It says that ${who(tag.tagger)} made it on ${tag.date}, but anybody who can write to the repository can write that: it proves neither who nor when.`);
+  }
+  if (tag.ownName !== tag.name) {
+    const says = `The tag object is signed for the name "${shown(tag.ownName)}" and was put under "${shown(tag.name)}". Do not rely on it.`;
+    return { signed: true, state: 'bad', format, says };
+  }
+  const { verdict, source } = await judged(repo, tag, format);
+  return {
+    signed: true,
+    state: verdict.state,
+    ...(verdict.signer === undefined ? {} : { signer: shown(verdict.signer) }),
+    ...(verdict.key === undefined ? {} : { key: shown(verdict.key) }),
+    format,
+    says: wordsFor(verdict, tag, source),
+  };
+}
+
+async function judged(repo: Place, tag: Tag, format: SignatureFormat): Promise<{ verdict: Verdict; source: string }> {
+  const verify = async (settings: string[]): Promise<string> => (await tryGit(repo, ['verify-tag', '--raw', tag.object], { settings })).err;
+  if (format === 'x509') return { verdict: { state: 'cannot-verify', because: 'X.509 signatures are not read here' }, source: '' };
+  if (format === 'openpgp') return { verdict: pgpVerdict(await verify([])), source: 'your keyring' };
+  return withAllowedSigners(repo, async (list, file) => {
+    // A program set in a repository's own settings could call anything good.
+    const settings = [`gpg.ssh.allowedSignersFile=${file}`, 'gpg.ssh.program=ssh-keygen'];
+    const listed = list.origin !== 'none';
+    const verdict = sshVerdict(await verify(settings), listed);
+    if (verdict.state !== 'bad') return { verdict, source: list.name };
+    // git words a withdrawn key like an altered tag.
+    const without = sshVerdict(await verify([...settings, 'gpg.ssh.revocationFile=']), listed);
+    if (without.state === 'bad' || without.state === 'cannot-verify') return { verdict, source: list.name };
+    return { verdict: { ...without, state: 'not-allowed', because: 'the key is on your list of withdrawn keys' }, source: list.name };
+  });
+}
