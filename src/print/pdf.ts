@@ -1,8 +1,9 @@
 import { resolve } from 'node:path';
 import { ProtocolError, TimeoutError } from 'puppeteer';
-import { embeddedFonts } from './embedded.js';
 import { MachineFailure, wordsOf } from './failure.js';
 import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
+import { fontsDirectory } from './fonts.js';
+import { embeddedFonts, refuseForeignFonts } from './embedded.js';
 import { launchBrowser, type RunningBrowser } from './launch.js';
 import { printWithNumbers } from './numbers.js';
 import { openPage, PageCrashed } from './page.js';
@@ -11,10 +12,8 @@ import { writeFileWhole } from './whole.js';
 export interface PrintOptions extends DocumentDetails {
   /** The finished HTML file. Its own style sheet gives page size, margins and margin boxes. */
   html: string;
-  /** Where the HTML and its photos lie; the page can read nothing outside it. */
+  /** Where the HTML and its photos lie; the page can read nothing but this and the shipped fonts. */
   directory: string;
-  /** Further folders it may read, such as the fonts'. */
-  alsoRead?: readonly string[];
   out: string;
   attachments?: readonly Attachment[];
   /** Page numbers of the last print: tried first, so that an unchanged document is printed once. */
@@ -29,8 +28,6 @@ export interface Printed {
   pageOf: Map<string, number>;
   /** How many times the page was printed until its numbers were true. */
   passes: number;
-  /** PostScript names of the fonts that the PDF carries. */
-  fonts: string[];
   browser: string;
 }
 
@@ -41,12 +38,12 @@ export interface Printed {
 export async function printDocument(options: PrintOptions): Promise<Printed> {
   const running = options.browser ?? (await launchBrowser());
   try {
-    const open = await openPage(running.browser, resolve(options.html), [options.directory, ...(options.alsoRead ?? [])]);
+    const open = await openPage(running.browser, resolve(options.html), [options.directory, fontsDirectory]);
     try {
       const { pdf, pageOf, passes } = await printWithNumbers(open, options.remembered);
-      const fonts = embeddedFonts(pdf);
+      refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
       await writeFileWhole(options.out, await finishPdf(pdf, options, options.attachments ?? []));
-      return { pages: pdf.getPageCount(), pageOf, passes, fonts, browser: running.version };
+      return { pages: pdf.getPageCount(), pageOf, passes, browser: running.version };
     } finally {
       await open.page.close().catch(() => {});
     }

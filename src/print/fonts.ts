@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+/** Where the shipped fonts and their `fonts.css` lie. */
+export const fontsDirectory = fileURLToPath(new URL('../../templates/fonts/', import.meta.url));
+
+/** PostScript names of the shipped fonts, as a PDF names them: a document's PDF carries these and no others. */
+export const shippedFonts: readonly string[] = [
+  'NotoSans-Regular', 'NotoSans-Italic', 'NotoSans-Bold', 'NotoSans-BoldItalic',
+  'NotoSansMono-Regular', 'NotoSansMono-Bold', 'NotoSansMath-Regular', 'NotoSansSymbols2-Regular',
+];
+
+/**
+ * The style sheet that declares the shipped fonts, with the custom properties `--font-text`, `--font-mono` and
+ * `--font-math`. The files are named by URLs under `where` (a folder's file or relative URL ending in `/`), or, for an HTML
+ * file that stands alone, held inside as data URLs (about 600 kB).
+ */
+export function fontFaces(where: string | 'inline'): string {
+  return readFileSync(`${fontsDirectory}fonts.css`, 'utf8').replace(/url\('([^']+)'\)/g, (_, file: string) =>
+    `url('${where === 'inline' ? `data:font/woff2;base64,${readFileSync(fontsDirectory + file, 'base64')}` : where + file}')`);
+}
+
+/** The characters of `text` that no shipped font holds, each once, in order of appearance. */
+export function unprintable(text: string): string[] {
+  const ranges = coveredRanges();
+  return [...new Set(text)].filter((character) => {
+    const code = character.codePointAt(0) as number;
+    return !invisible.test(character) && !ranges.some(([first, last]) => first <= code && code <= last);
+  });
+}
+
+/** White space, controls and variation selectors need no glyph. */
+const invisible = /^[\s\p{Cc}\uFE0E\uFE0F]$/u;
+
+let ranges: [first: number, last: number][] | undefined;
+
+function coveredRanges(): [first: number, last: number][] {
+  const declared = () => [...fontFaces('').matchAll(/U\+([0-9A-F]+)(?:-([0-9A-F]+))?/g)]
+    .map(([, first = '', last = first]): [number, number] => [parseInt(first, 16), parseInt(last, 16)]);
+  return (ranges ??= declared());
+}
