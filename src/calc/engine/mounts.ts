@@ -16,17 +16,18 @@ export const mountReaction = sheet({
   },
   results: {
     reaction: { symbol: 'T_r', unit: 'N·m', says: 'torque reacted by the mounts', tex: '@torque \\cdot @converter \\cdot @ratio \\cdot @factor' },
+    rest: { symbol: 'F_s', unit: 'N', says: 'weight on one side mount at rest', tex: '@weight \\cdot 9.80665 \\text{ m/s²}', step: true },
     pair: { symbol: 'F_T', unit: 'N', says: 'force of the torque on each side mount, up on one side and down on the other', tex: '\\frac{@reaction}{@spacing}' },
-    pressed: { symbol: 'F_d', unit: 'N', says: 'downward load of the mount that is pressed', tex: '@pair + @weight \\cdot g' },
-    lifted: { symbol: 'F_u', unit: 'N', says: 'upward pull of the other mount (negative: it still carries)', tex: '@pair - @weight \\cdot g' },
+    pressed: { symbol: 'F_d', unit: 'N', says: 'downward load of the mount that is pressed', tex: '@pair + @rest' },
+    lifted: { symbol: 'F_u', unit: 'N', says: 'upward pull of the other mount (negative: it still carries)', tex: '@pair - @rest' },
   },
+  method: 'Weight is mass times standard gravity, 9.80665 m/s².',
   assumptions: [
     'Engine and gearbox are one unit; a rear mount near the axis of the torque takes no part in it.',
-    'g = 9.80665 m/s². Inertia of the engine’s own rotating parts is left out; the load factor stands for it.',
+    'Inertia of the engine’s own rotating parts is left out; the load factor stands for it.',
   ],
   sources: [
     { document: 'Equilibrium of moments about the axis of the crankshaft', basis: 'derived' },
-    { document: 'ISO 80000-3', clause: 'standard acceleration of free fall', basis: 'memory' },
   ],
   validity: [
     { says: 'torque must not be negative', holds: (x) => x.torque >= 0 },
@@ -38,7 +39,7 @@ export const mountReaction = sheet({
     const reaction = torque * converter * ratio * factor;
     const pair = reaction / spacing;
     const rest = weight * 9.80665;
-    return { reaction, pair, pressed: pair + rest, lifted: pair - rest };
+    return { reaction, rest, pair, pressed: pair + rest, lifted: pair - rest };
   },
   remark: 'Wheel grip bounds the torque that the drivetrain can hold for longer than a shock; where the grip limit is lower, agree with the certifier which of the two is the load case.',
   examples: [

@@ -1,0 +1,7 @@
+import { describe } from 'vitest';
+import { sheets } from '../../../src/calc/mass/index.js';
+import { formulaRules } from '../formula-rules.js';
+import { sheetRules } from '../sheet-rules.js';
+
+describe('sheets of mass', () => sheetRules(sheets));
+describe('formulas of mass', () => formulaRules(sheets));

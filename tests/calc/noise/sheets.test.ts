@@ -1,0 +1,7 @@
+import { describe } from 'vitest';
+import { sheets } from '../../../src/calc/noise/index.js';
+import { formulaRules } from '../formula-rules.js';
+import { sheetRules } from '../sheet-rules.js';
+
+describe('sheets of noise', () => sheetRules(sheets));
+describe('formulas of noise', () => formulaRules(sheets));
