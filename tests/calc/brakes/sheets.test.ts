@@ -1,0 +1,5 @@
+import { describe } from 'vitest';
+import { sheets } from '../../../src/calc/brakes/index.js';
+import { sheetRules } from '../sheet-rules.js';
+
+describe('sheets of brakes', () => sheetRules(sheets));
