@@ -4,8 +4,9 @@ import type { Measured } from '../build/fields.js';
 import { metaAt, placeOfField, type NamedPath } from '../build/find-field.js';
 import type { Build, Note } from '../build/model.js';
 import type { LoadCase } from '../build/vehicle.js';
-import { run as workThrough, type Run } from '../calc/run.js';
+import { run as workThrough, type InputValues, type Run } from '../calc/run.js';
 import type { Inputs, Results, Sheet } from '../calc/sheet.js';
+import { withUsual } from '../calc/usual.js';
 import { expanded, type Value } from '../calc/value.js';
 import { showQuantity } from '../units/show.js';
 import type { Finding, Outcome } from './finding.js';
@@ -94,7 +95,8 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
       const lacking = lacks(sheet.inputs, inputs);
       if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
-      const run = workThrough(id, sheet as unknown as Sheet, inputs as never);
+      const plain = sheet as unknown as Sheet;
+      const run = workThrough(id, plain, withUsual(plain, inputs as InputValues));
       done.runs.push(run);
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },

@@ -1,0 +1,15 @@
+import { readQuantity } from '../units/quantity.js';
+import type { InputValue, InputValues } from './run.js';
+import type { Sheet } from './sheet.js';
+
+/** Fills in the usual value of every input that was left out and has one; it is marked as assumed by its origin. */
+export function withUsual(sheet: Sheet, given: InputValues): InputValues {
+  const usual = Object.entries(sheet.inputs).flatMap(([name, input]): [string, InputValue][] => {
+    if (given[name] !== undefined || !('usual' in input) || input.usual === undefined) return [];
+    if ('choices' in input) return [[name, input.usual]];
+    const read = readQuantity(input.usual, input.unit);
+    if (!read.ok) throw new Error(`sheet ${sheet.id}: the usual value of ${name} cannot be read: ${read.problem.found}`);
+    return [[name, { si: read.quantity.si, unit: input.unit, parts: new Map(), assumed: new Set(), origin: { kind: 'usual', text: input.usual } }]];
+  });
+  return { ...given, ...Object.fromEntries(usual) };
+}

@@ -1,0 +1,35 @@
+import { h } from 'hastscript';
+import rehypeStringify from 'rehype-stringify';
+import { unified } from 'unified';
+import type { Element, Root } from 'hast';
+import { documentId, isDraft, type Subject } from './subject.js';
+import { templateText } from './texts.js';
+
+/** The finished HTML: no script, nothing fetched. `fonts` is the style that declares them for this edition. */
+export function htmlPage(main: Element, subject: Subject, fonts: string): string {
+  const title = `${documentId(subject)}: ${subject.build.data.title}`;
+  const style = `${fonts}\n${templateText('document.css')}\n${pageMargins(subject)}`;
+  const page = h(null, [
+    { type: 'doctype' } as never,
+    h('html', { lang: 'en-AU' }, [
+      h('head', [
+        h('meta', { charSet: 'utf-8' }),
+        h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+        h('meta', { httpEquiv: 'Content-Security-Policy', content: "default-src 'none'; img-src data: file:; style-src 'unsafe-inline'; font-src data: file:" }),
+        h('title', title),
+        h('style', style),
+      ]),
+      h('body', { className: isDraft(subject.identity) ? ['draft'] : [] }, [main]),
+    ]),
+  ]);
+  return unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false }).stringify(page as Root);
+}
+
+/** Margin boxes of the printed page: document, state, page n of N. */
+function pageMargins(subject: Subject): string {
+  const { identity, build } = subject;
+  const text = (value: string) => `"${value.replace(/[^\p{L}\p{N} .,:;()/+–-]/gu, ' ').slice(0, 120)}"`;
+  const state = isDraft(identity) ? 'DRAFT' : `issue ${identity.letter}`;
+  const commit = identity.commit ? `commit ${identity.commit.slice(0, 8)}` : 'not in git';
+  return `@page{@top-left{content:${text(documentId(subject))}}@top-right{content:${text(build.data.title)}}@bottom-left{content:${text(`${state}, ${commit}${build.data.invented ? ', invented example' : ''}`)}}@bottom-right{content:"page " counter(page) " of " counter(pages)}}`;
+}

@@ -1,0 +1,51 @@
+import type { Build } from '../build/model.js';
+import type { Evaluation } from '../checks/examine.js';
+import type { Rules } from '../checks/examine.js';
+
+/** All that the document is made from; nothing is read while composing. */
+export interface Subject {
+  build: Build;
+  evaluation: Evaluation;
+  rules: Rules;
+  as: 'submission' | 'proposal';
+  /** Prepared photos and papers by their path relative to the build's folder. */
+  pictures: ReadonlyMap<string, Picture>;
+  identity: Identity;
+}
+
+export interface Picture {
+  /** What `src` becomes: a file URL for printing or a data URL for the HTML edition. */
+  url: string;
+  width: number;
+  height: number;
+  /** Of the file as the builder keeps it. */
+  sha256: string;
+  takenAt?: string | undefined;
+}
+
+/** Which state of the files the document shows. */
+export interface Identity {
+  tool: string;
+  /** Commit of the repository, absent outside git. */
+  commit?: string | undefined;
+  /** Day of that commit, or of the newest input where there is none. */
+  date: string;
+  /** Files that differ from the commit. */
+  dirty: readonly string[];
+  /** Issue letter, when the commit carries its tag. */
+  letter?: string | undefined;
+  tag?: string | undefined;
+  /** What is known of the tag's signature, in words. */
+  signature?: string | undefined;
+  /** SHA-256 over all inputs. */
+  inputs: string;
+}
+
+export const isDraft = (identity: Identity): boolean => identity.letter === undefined || identity.dirty.length > 0;
+
+/** Printed on every page. */
+export function documentId(subject: Pick<Subject, 'build' | 'identity'>): string {
+  const { build, identity } = subject;
+  const number = build.data.document ?? build.name;
+  return identity.letter ? `${number} issue ${identity.letter}` : `${number} draft`;
+}

@@ -1,0 +1,14 @@
+import { readFileSync } from 'node:fs';
+import { renderMarkdown } from './markdown.js';
+import type { ElementContent } from 'hast';
+
+/** Fixed texts and the style sheet of the document, from `templates/document/`. */
+const folder = new URL('../../templates/document/', import.meta.url);
+
+export const templateText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
+
+export function fixedText(name: string): ElementContent[] {
+  return renderMarkdown(templateText(name), () => 'missing', () => {
+    throw new Error('fixed texts have no links');
+  });
+}
