@@ -1,6 +1,6 @@
 import { Decimal } from './decimal.js';
 import { timesPower, type Dimension } from './dimension.js';
-import { units } from './factors.js';
+import { units, type Atom } from './factors.js';
 
 /** A unit that was read: how it is printed, and how it leads to SI (`si = x · factor + offset`). */
 export interface Unit {
@@ -32,7 +32,7 @@ const superscripts = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 const raisedWord = /^(.+?)(?:\^?([-−]?\d)|(⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]))?$/u;
 
 interface Term {
-  text: string;
+  atom: Atom;
   power: number;
 }
 
@@ -45,14 +45,13 @@ function compose(text: string): Unit | undefined {
   const bracketed = /^\((.*)\)$/.exec(over)?.[1];
   const below = slash < 0 ? [] : product(bracketed ?? over);
   if (!above || !below || (bracketed === undefined && below.length > 1)) return undefined;
-  const ones = (terms: Term[]) => terms.some((t) => t.text === '1');
+  const ones = (terms: Term[]) => terms.some((t) => t.atom.text === '1');
   if (ones(below) || (ones(above) && (above.length > 1 || slash < 0))) return undefined;
 
   let factor = new Decimal(1);
   let dimension: Dimension = {};
-  for (const { text: symbol, power } of [...above, ...below.map((t) => ({ ...t, power: -t.power }))]) {
-    const atom = units.get(symbol)!;
-    if (atom.offset || symbol === '%') return undefined;
+  for (const { atom, power } of [...above, ...below.map((t) => ({ ...t, power: -t.power }))]) {
+    if (atom.offset || atom.text === '%') return undefined;
     factor = factor.times(atom.factor.pow(power));
     dimension = timesPower(dimension, atom.dimension, power);
   }
@@ -66,7 +65,7 @@ function product(text: string): Term[] | undefined {
   for (const word of words) {
     const read = term(word);
     if (read) terms.push(read);
-    else if (JOINED.test(word)) terms.push(...word.split(JOINED).filter(Boolean).map((text) => ({ text, power: 1 })));
+    else if (JOINED.test(word)) terms.push(...word.split(JOINED).flatMap((part) => term(part) ?? []));
     else return undefined;
   }
   return terms;
@@ -74,17 +73,17 @@ function product(text: string): Term[] | undefined {
 
 function term(word: string): Term | undefined {
   const plain = units.get(word);
-  if (plain) return { text: plain.text, power: 1 };
+  if (plain) return { atom: plain, power: 1 };
   const [, symbol, digits, raised] = raisedWord.exec(word) ?? [];
   const atom = symbol === undefined ? undefined : units.get(symbol);
   const exponent = digits ?? raised?.replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/u, (c) => String(superscripts.indexOf(c)));
   if (!atom || exponent === undefined || !units.has(atom.text) || atom.text === '1') return undefined;
   const power = Number(exponent.replace(/[−⁻]/u, '-'));
-  return power === 0 || Math.abs(power) > 6 ? undefined : { text: atom.text, power };
+  return power === 0 || Math.abs(power) > 6 ? undefined : { atom, power };
 }
 
 function print(terms: readonly Term[]): string {
-  return terms.map(({ text, power }) => text + (power === 1 ? '' : raise(power))).join('·');
+  return terms.map(({ atom, power }) => atom.text + (power === 1 ? '' : raise(power))).join('·');
 }
 
 function raise(power: number): string {

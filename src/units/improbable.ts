@@ -21,8 +21,11 @@ export interface Improbable {
   unit?: string;
 }
 
+/** A value within this factor of what is usual is unusual, not a slip. */
+const WELL_OUTSIDE = 2;
+
 /**
- * Whether a value lies outside what is usual, and by a factor near 25.4, 10 or 1000 from it.
+ * Whether a value lies well outside what is usual, and by a factor near 25.4, 10 or 1000 from it.
  *
  * @param typical the usual smallest and largest value in SI units, both greater than zero
  * @returns undefined for a usual value and for one that no slip explains
@@ -30,7 +33,7 @@ export interface Improbable {
 export function improbable(quantity: Quantity, typical: readonly [minSI: number, maxSI: number]): Improbable | undefined {
   const [min, max] = typical;
   const size = Math.abs(quantity.si);
-  if (size === 0 || (size >= min && size <= max)) return undefined;
+  if (size === 0 || (size > min / WELL_OUTSIDE && size < max * WELL_OUTSIDE)) return undefined;
   for (const slip of slips) {
     if (slip.units && quantity.unit !== slip.units[0]) continue;
     const si = new Decimal(quantity.exact).times(slip.factor).toNumber();

@@ -55,9 +55,11 @@ export function notANumber(text: string, start: number, end: number, wanted: Uni
   const around = /^(?:[<>≤≥~≈=]+|about|approx\.?|circa|ca\.?)\s*/iu.exec(rest);
   const hint = around
     ? `write the value itself, and how far it can be off: ${rest.slice(around[0].length, 30)} ± …`
-    : /\d{31}|[eE][+-]?\d{3}/u.test(rest)
-      ? 'write at most 30 digits and an exponent within ±30'
-      : `write the number first, such as 10 ${wanted.text}`.replace(/ 1$/, '');
+    : /\d[/⁄]\d/u.test(rest)
+      ? 'write a fraction of whole numbers, such as 3/4 or 1-1/8'
+      : /^[+\-−]?\.?\d/u.test(rest)
+        ? 'write at most 30 digits and an exponent within ±30'
+        : `write the number first, such as 10 ${wanted.text}`.replace(/ 1$/, '');
   return { code: 'number', found: quoted(rest), expected: expectedOf(wanted), hint, at: [start, end] };
 }
 

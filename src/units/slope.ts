@@ -57,21 +57,20 @@ export interface Slope {
   positive: string;
 }
 
-const WORDS = new RegExp(
-  `(?<=[\\s°])(?:${directionWords.toSorted((a, b) => b.length - a.length).join('|').replaceAll(' ', '[\\s-]+')})\\s*$`,
-  'iu',
-);
+const longestFirst = directionWords.toSorted((a, b) => b.length - a.length);
+const patterns = longestFirst.map((words) => words.replaceAll(' the ', ' (?:the )?').replaceAll(' ', '[\\s-]+'));
+const DIRECTION = new RegExp(`(?<=[\\s°′'’])(?:${patterns.map((p) => `(${p})`).join('|')})\\s*$`, 'iu');
 
 /**
  * Reads `3.2 deg down to the rear` or `2 ± 0.1 deg nose up`. A sign does not stand for the words, because nobody agrees
  * which way is positive.
  */
 export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; problem: QuantityProblem } {
-  const words = WORDS.exec(text.slice(0, 500));
+  const words = text.length > 500 ? null : DIRECTION.exec(text);
   const angle = readQuantity(words ? text.slice(0, words.index) : text, 'deg');
   if (!words) return { ok: false, problem: noDirection(text, angle) };
   if (!angle.ok) return angle;
-  const direction = words[0].trim().toLowerCase().replaceAll(/[\s-]+/g, ' ');
+  const direction = longestFirst[words.slice(1).findIndex((group) => group !== undefined)]!;
   const [axis, sign] = directions[direction]!;
   const { exact } = angle.quantity;
   if (exact.lt(0) || (sign === 0 && !exact.isZero())) return { ok: false, problem: contradiction(text, exact.lt(0), direction) };

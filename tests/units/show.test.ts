@@ -1,0 +1,74 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { showNumber, showQuantity } from '../../src/units/show.js';
+
+describe('a number', () => {
+  it.each([
+    [2.5, '2.5'],
+    [0, '0'],
+    [-0, '0'],
+    [-2.5, '−2.5'],
+    [1234567.8, '1234568'],
+    [0.000123456, '0.0001235'],
+    [0.1 + 0.2, '0.3'],
+    [2.9999999, '3'],
+    [99.995, '100'],
+    [1e14, '100000000000000'],
+    [1e15, '1×10¹⁵'],
+    [-1.234567e-9, '−1.235×10⁻⁹'],
+    [NaN, '–'],
+    [Infinity, '–'],
+  ])('%f shows as %s', (x, text) => {
+    expect(showNumber(x)).toBe(text);
+  });
+
+  it('with places or digits', () => {
+    expect(showNumber(2.5, { places: 3 })).toBe('2.500');
+    expect(showNumber(-0.0001, { places: 2 })).toBe('0.00');
+    expect(showNumber(Math.PI, { digits: 7 })).toBe('3.141593');
+  });
+
+  it('is never -0, NaN or an exponent of the machine', () => {
+    fc.assert(
+      fc.property(fc.double(), (x) => {
+        expect(showNumber(x)).toMatch(/^−?\d+(\.\d+)?(×10⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)?$|^–$/);
+        expect(showNumber(x)).not.toMatch(/^−0(\.0*)?$/);
+      }),
+    );
+  });
+});
+
+describe('a quantity', () => {
+  it.each([
+    [0.00248, 'mm', 0.00002, '2.48 ± 0.02 mm'],
+    [0.0024849, 'mm', 0.00002, '2.485 ± 0.020 mm'],
+    [0.00248, 'mm', 0.0000213, '2.480 ± 0.022 mm'],
+    [0.00248, 'mm', 0.00002000000000000001, '2.48 ± 0.02 mm'],
+    [0.00248, 'mm', 0.0000996, '2.48 ± 0.10 mm'],
+    [1.2345, 'm', 1.2345, '1.2 ± 1.3 m'],
+    [1234, 'kg', 120, '1230 ± 120 kg'],
+    [1234, 'kg', 1234, '1200 ± 1300 kg'],
+    [-0.001, 'mm', 0.0001, '−1.0 ± 0.1 mm'],
+    [0, 'mm', 0.0001, '0.0 ± 0.1 mm'],
+    [363.15, 'degC', 2, '90 ± 2 degC'],
+    [3.727, '1', 0.01, '3.727 ± 0.010'],
+    [0.95, '%', 0.02, '95 ± 2 %'],
+    [0.00248, 'mm', undefined, '2.48 mm'],
+    [0.019049999, 'in', undefined, '0.75 in'],
+    [NaN, 'mm', undefined, '–'],
+  ])('%f in %s with %s', (si, unit, expanded, text) => {
+    expect(showQuantity(si, unit, expanded)).toBe(text);
+  });
+
+  /** JCGM 100:2008, 7.2.6: 10.47 mΩ is rounded up to 11 mΩ, and 28 kHz to 30 kHz where one digit is wanted. */
+  it('never makes an uncertainty smaller', () => {
+    expect(showQuantity(10.05762, 'm', 0.01047)).toBe('10.058 ± 0.011 m');
+    fc.assert(
+      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.double({ min: 1e-6, max: 1e3, noNaN: true }), (x, u) => {
+        const shown = Number(/± ([\d.]+)/.exec(showQuantity(x, 'm', u))![1]);
+        expect(shown).toBeGreaterThanOrEqual(u * (1 - 1e-12));
+        expect(shown).toBeLessThanOrEqual(u * 1.1 * (1 + 1e-12));
+      }),
+    );
+  });
+});
