@@ -1,6 +1,11 @@
 import type { Sheet } from '../sheet.js';
 import { adhesionUtilisation } from './adhesion.js';
+import { dualBrakes, tandemBrakes } from './chain.js';
+import { circuitFailure } from './circuit-failure.js';
+import { brakeDisplacement } from './displacement.js';
 import { brakeDistribution } from './distribution.js';
 import { meanDeceleration, stoppingDistance, stoppingDistanceAllowed } from './test-run.js';
 
-export const sheets = [brakeDistribution, adhesionUtilisation, meanDeceleration, stoppingDistance, stoppingDistanceAllowed] as unknown as readonly Sheet[];
+export const sheets = [
+  tandemBrakes, dualBrakes, brakeDisplacement, brakeDistribution, adhesionUtilisation, circuitFailure, meanDeceleration, stoppingDistance, stoppingDistanceAllowed,
+] as unknown as readonly Sheet[];
