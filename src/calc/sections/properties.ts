@@ -44,15 +44,24 @@ const shown = {
   mass: { symbol: 'm', unit: 'kg/m', says: 'mass for each metre' },
 } as const;
 
-type Shown<K extends keyof typeof shown> = (typeof shown)[K] & { readonly tex?: string };
+type Name = keyof typeof shown;
+type Shown<K extends Name> = (typeof shown)[K] & { readonly tex?: string };
+type Others = { readonly [K in Exclude<Name, 'A'>]: Shown<K> };
 
-/** The results that every section sheet shows, with the formula lines that this section has. */
-export function propertyResults(tex: Partial<Record<keyof typeof shown, string>>): { readonly [K in keyof typeof shown]: Shown<K> } {
-  const lines: typeof tex = { mass: '@A \\cdot @density', ...tex };
+export function areaResult(tex: string): Shown<'A'> {
+  return { ...shown.A, tex };
+}
+
+/** The results after the area, with the formula lines that this section has; for sheets that put steps between. */
+export function otherResults(tex: Partial<Record<Exclude<Name, 'A'>, string>>): Others {
+  const { A: _, ...others } = shown;
+  const lines: Partial<Record<string, string>> = { mass: '@A \\cdot @density', ...tex };
   return Object.fromEntries(
-    Object.entries(shown).map(([name, result]) => {
-      const line = lines[name as keyof typeof shown];
-      return [name, line === undefined ? result : { ...result, tex: line }];
-    }),
-  ) as { readonly [K in keyof typeof shown]: Shown<K> };
+    Object.entries(others).map(([name, result]) => [name, lines[name] === undefined ? result : { ...result, tex: lines[name] }]),
+  ) as Others;
+}
+
+/** The results that every section sheet shows. */
+export function propertyResults({ A, ...others }: Partial<Record<Name, string>> & { A: string }): { readonly A: Shown<'A'> } & Others {
+  return { A: areaResult(A), ...otherResults(others) };
 }

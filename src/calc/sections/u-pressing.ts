@@ -1,0 +1,87 @@
+import { sheet } from '../sheet.js';
+import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
+import { bend, composite, rectangle, type Composite } from './composite.js';
+import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
+
+/** U bent from sheet, m: web `H` deep, flanges `B` wide, both outside; sheet `t`, inside radius `ri`. */
+export interface UPressing {
+  H: number;
+  B: number;
+  t: number;
+  ri: number;
+}
+
+/** About the middle of the depth and across from the outside of the web. */
+export function uComposite({ H, B, t, ri }: UPressing): Composite {
+  const ro = ri + t;
+  const h = H / 2;
+  return composite([
+    rectangle([0, t], [-h, h]),
+    rectangle([t, B], [h - t, h]),
+    rectangle([t, B], [-h, t - h]),
+    ...bend([0, h], [t, h - t], ro, ri),
+    ...bend([0, -h], [t, t - h], ro, ri),
+  ]);
+}
+
+export function uPressing({ density = steelDensity, ...u }: UPressing & { density?: number }): SectionProperties {
+  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = uComposite(u);
+  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: (A * u.t ** 2) / 3, mass: A * density };
+}
+
+export const uSection = sheet({
+  id: 'section-u',
+  subject: 'sections',
+  title: 'Section properties of a U bent from sheet',
+  purpose: 'Area, centroid, second moments, moduli, torsion constant and mass of a plain U (folded channel), with the sizes as measured.',
+  inputs: {
+    depth: { symbol: 'H', unit: 'mm', says: 'depth over the flanges, outside' },
+    width: { symbol: 'B', unit: 'mm', says: 'width of the flanges, from the outside of the web' },
+    wall: { symbol: 't', unit: 'mm', says: 'thickness of the sheet' },
+    bend: bendInput,
+    loss: lossInput,
+    density: densityInput,
+  },
+  results: {
+    ...bendResults,
+    A: areaResult('@effective \\cdot (@depth + 2 \\cdot (@width - @effective)) - 2 \\cdot (@outerArea - @innerArea)'),
+    centroid: {
+      symbol: '\\bar{x}',
+      unit: 'mm',
+      says: 'distance of the centroid from the outside of the web',
+      tex: '\\frac{\\frac{@depth \\cdot @effective^2}{2} + @effective \\cdot (@width^2 - @effective^2) - 2 \\cdot @outerArea \\cdot @outerInset + 2 \\cdot @innerArea \\cdot (@effective + @innerInset)}{@A}',
+    },
+    ...otherResults({
+      Ix:
+        '\\frac{@effective \\cdot @depth^3}{12} + \\frac{(@width - @effective) \\cdot @effective^3}{6} + 2 \\cdot (@width - @effective) \\cdot @effective \\cdot \\left(\\frac{@depth - @effective}{2}\\right)^2' +
+        ' - 2 \\cdot (@outerInertia - @innerInertia) - 2 \\cdot @outerArea \\cdot \\left(\\frac{@depth}{2} - @outerInset\\right)^2 + 2 \\cdot @innerArea \\cdot \\left(\\frac{@depth}{2} - @effective - @innerInset\\right)^2',
+      Iy:
+        '\\frac{@depth \\cdot @effective^3}{12} + @depth \\cdot @effective \\cdot \\left(@centroid - \\frac{@effective}{2}\\right)^2 + \\frac{@effective \\cdot (@width - @effective)^3}{6}' +
+        ' + 2 \\cdot @effective \\cdot (@width - @effective) \\cdot \\left(\\frac{@width + @effective}{2} - @centroid\\right)^2' +
+        ' - 2 \\cdot (@outerInertia - @innerInertia) - 2 \\cdot @outerArea \\cdot (@outerInset - @centroid)^2 + 2 \\cdot @innerArea \\cdot (@effective + @innerInset - @centroid)^2',
+      Zx: '\\frac{2 \\cdot @Ix}{@depth}',
+      Zy: '\\frac{@Iy}{\\max(@centroid, @width - @centroid)}',
+      J: '\\frac{@A \\cdot @effective^2}{3}',
+    }),
+  },
+  method: 'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
+  assumptions: [...pressingAssumptions, 'Load that does not pass through the shear centre, which lies outside the web, twists the member as well.'],
+  sources: pressingSources,
+  validity: [
+    { says: 'depth, width, wall and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.wall, x.density) > 0 },
+    { says: 'the loss must be zero or more and leave some wall; the bend radius must be zero or more', holds: (x) => x.loss >= 0 && x.loss < x.wall && x.bend >= 0 },
+    { says: 'the bends and walls must fit in the depth and in the width', holds: (x) => x.bend + x.wall <= Math.min(x.depth / 2, x.width) },
+  ],
+  calculate: (x) => {
+    const t = x.wall - x.loss;
+    const u = { H: x.depth, B: x.width, t, ri: x.bend };
+    return { ...bendOf(t, x.bend), centroid: uComposite(u).x, ...uPressing({ ...u, density: x.density }) };
+  },
+  examples: [
+    {
+      given: { depth: '80 mm', width: '40 mm', wall: '3.0 mm', bend: '3 mm' },
+      gives: { A: '450.4 mm²' },
+      source: { document: 'Length of the middle line times the thickness; regression only', basis: 'derived' },
+    },
+  ],
+});
