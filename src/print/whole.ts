@@ -43,7 +43,7 @@ async function replaceWhole<T>(target: string, fill: (partial: string) => Promis
     exchange(partial, target);
     return result;
   } catch (cause) {
-    remove(partial);
+    if (existsSync(partial)) remove(partial);
     throw refusedByDisk(cause) ? cannotWrite(target, cause) : cause;
   } finally {
     forget();
@@ -82,7 +82,7 @@ const oldOf = (target: string): string => join(dirname(target), `.${basename(tar
 
 const remove = (path: string): void => rmSync(path, { recursive: true, force: true, maxRetries: 3 });
 
-const refusals = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG']);
+const refusals = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'EEXIST', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG']);
 
 const refusedByDisk = (cause: unknown): boolean => refusals.has((cause as NodeJS.ErrnoException | undefined)?.code ?? '');
 

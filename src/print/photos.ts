@@ -1,0 +1,55 @@
+import { availableParallelism } from 'node:os';
+import sharp from 'sharp';
+import { misnamed } from './kind.js';
+import { type PhotoSettings, type PreparedPhoto, preparePhoto, readPhoto } from './photo.js';
+
+export type { PhotoSettings, PreparedPhoto } from './photo.js';
+
+/** The result for one file; `warning` tells what is odd about one that could be used all the same. */
+export type PhotoResult = { file: string; warning?: string } & PreparedPhoto;
+
+/** At most this many at once: a large photo takes a few hundred megabytes while it is decoded. */
+const mostAtOnce = 4;
+
+/**
+ * Prepares photos for printing, as many at a time as the machine has cores; photos of the same content share one result.
+ * Results come in the order of `files`. A file that cannot be used gives `ok: false` with reason and hint; only a cache that
+ * cannot be written throws (MachineFailure).
+ */
+export async function preparePhotos(
+  files: readonly string[],
+  settings: PhotoSettings & { onProgress?: (done: number, total: number) => void },
+): Promise<PhotoResult[]> {
+  const results: PhotoResult[] = [];
+  const byContent = new Map<string, Promise<PreparedPhoto>>();
+  let next = 0;
+  let done = 0;
+
+  async function one(file: string): Promise<PreparedPhoto & { warning?: string }> {
+    const content = await readPhoto(file);
+    if ('ok' in content) return content;
+    const known = byContent.get(content.sha256) ?? preparePhoto(content, settings);
+    byContent.set(content.sha256, known);
+    const result = await known;
+    const warning = misnamed(file, content.bytes);
+    return result.ok && warning !== undefined ? { ...result, warning } : result;
+  }
+
+  async function worker(): Promise<void> {
+    for (let index = next++; index < files.length; index = next++) {
+      const file = files[index] as string;
+      results[index] = { file, ...(await one(file)) };
+      settings.onProgress?.(++done, files.length);
+    }
+  }
+
+  const workers = Math.min(availableParallelism(), mostAtOnce, files.length);
+  const threads = sharp.concurrency();
+  sharp.concurrency(1);
+  try {
+    await Promise.all(Array.from({ length: workers }, worker));
+  } finally {
+    sharp.concurrency(threads);
+  }
+  return results;
+}
