@@ -1,6 +1,7 @@
 import type { Sheet } from '../sheet.js';
 import { angleSection } from './angle.js';
 import { boxSection } from './box.js';
+import { builtUpSection } from './built-up.js';
 import { channelSection } from './channel.js';
 import { chsSection } from './chs.js';
 import { equivalentStiffness } from './equivalent-stiffness.js';
@@ -10,6 +11,7 @@ import { lippedUSection } from './lipped-u.js';
 import { rhsSection } from './rhs.js';
 import { roundBarSection } from './round-bar.js';
 import { thicknessRatio } from './thickness-ratio.js';
+import { utilisation } from './utilisation.js';
 import { topHatSection } from './top-hat.js';
 import { uSection } from './u-pressing.js';
 
@@ -27,7 +29,9 @@ export const sheets = [
   uSection,
   lippedUSection,
   boxSection,
+  builtUpSection,
   equivalentStiffness,
   equivalentStrength,
   thicknessRatio,
+  utilisation,
 ] as unknown as readonly Sheet[];

@@ -14,13 +14,16 @@ export function plasticModulus(strips: readonly Strip[]): number {
 function halvingLine(strips: readonly Strip[]): number {
   const half = strips.reduce((sum, s) => sum + s.area, 0) / 2;
   const below = (y: number) => strips.reduce((sum, s) => sum + s.area * shareBelow(s, y), 0);
-  const edges = [...new Set(strips.flatMap((s) => [s.from, s.to]))].sort((a, b) => a - b);
-  const above = edges.findIndex((y) => below(y) >= half);
-  const high = edges[above]!;
-  if (above === 0) return high;
-  const low = edges[above - 1]!;
-  const areaLow = below(low);
-  return low + ((half - areaLow) / (below(high) - areaLow)) * (high - low);
+  const edges = Float64Array.from(strips.flatMap((s) => [s.from, s.to])).sort();
+  let [low, high] = [0, edges.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (below(edges[middle]!) < half) low = middle;
+    else high = middle;
+  }
+  const [from, to] = [edges[low]!, edges[high]!];
+  const [areaFrom, areaTo] = [below(from), below(to)];
+  return areaTo === areaFrom ? to : from + ((half - areaFrom) / (areaTo - areaFrom)) * (to - from);
 }
 
 function shareBelow({ from, to }: Strip, y: number): number {
