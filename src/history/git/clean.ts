@@ -21,12 +21,15 @@ export interface Cleanliness {
  */
 export async function isClean(repo: GitFolder, folder: string): Promise<Cleanliness> {
   const path = folder === '' ? '.' : folder;
-  const [status, watched, committed] = await Promise.all([
+  const [status, different, watched, committed] = await Promise.all([
     git(repo, ['status', '--porcelain=v2', '-z', '--untracked-files=all', '--ignored=traditional', '--no-renames', '--ignore-submodules=none', '--', path]),
+    git(repo, ['diff', '--name-only', '-z', '--no-ext-diff', '--no-textconv', '--no-renames', '--no-relative', '--', path], { settings: ['diff.autoRefreshIndex=true'] }),
     git(repo, ['ls-files', '-v', '-z', '--', path]),
     git(repo, ['ls-files', '-z', '--cached', '--', path]),
   ]);
-  const entries = fields(status);
+  const changed = new Set(fields(different));
+  // A file saved again with other line ends has a new size, which is all that status looks at.
+  const entries = fields(status).filter((entry) => !entry.startsWith('1 .M') || changed.has(after(entry, 8)));
   const dirty: Dirty[] = [
     ...entries.map(dirtyFrom).filter((entry) => entry !== undefined),
     ...fields(watched).filter((entry) => /^[a-zS] /.test(entry)).map((entry) => ({ path: entry.slice(2), state: 'unwatched' as const })),

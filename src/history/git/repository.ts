@@ -57,7 +57,7 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
   const bare = isBare === 'true';
   if (!bare && isInside !== 'true') return none(`${dir} lies in git's own folder. Name the folder of the build.`);
 
-  const [gitDir, commonDir, top, prefix, branch, head, partialFrom, excluded] = await Promise.all([
+  const [gitDir, commonDir, top, prefix, branch, head, partialFrom] = await Promise.all([
     ask('rev-parse', '--absolute-git-dir'),
     ask('rev-parse', '--path-format=absolute', '--git-common-dir'),
     ask('rev-parse', '--show-toplevel'),
@@ -65,14 +65,15 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
     ask('symbolic-ref', '--quiet', '--short', 'HEAD'),
     resolveCommit(here, 'HEAD'),
     ask('config', '--get-regexp', '^(extensions\\.partialclone|remote\\..*\\.promisor)$'),
-    bare ? undefined : ask('check-ignore', '--quiet', '--', '.'),
   ]);
   const root = bare ? gitDir : top;
   if (root === undefined) return none(`git does not say where the repository of ${dir} begins. Run \`git status\` there and mend what it reports.`);
+  const folder = (prefix ?? '').replace(/\/$/, '');
+  const excluded = folder !== '' && (await tryGit({ root }, ['check-ignore', '--quiet', '--', `./${folder}`], { magicPathspecs: true })).code === 0;
   const known = {
     kind: 'repository' as const,
     root,
-    prefix: (prefix ?? '').replace(/\/$/, ''),
+    prefix: folder,
     branch,
     objectFormat: format === 'sha256' ? 'sha256' as const : 'sha1' as const,
     bare,
@@ -81,7 +82,7 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
     empty: head === undefined,
     worktree: gitDir !== commonDir,
     partial: partialFrom !== undefined,
-    ignored: excluded !== undefined,
+    ignored: excluded,
   };
   return { ...known, limits: limitsOf(known) };
 }

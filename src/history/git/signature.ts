@@ -1,3 +1,5 @@
+import type { Ran } from './run.js';
+
 export type SignatureFormat = 'ssh' | 'openpgp' | 'x509';
 
 export type SignatureState = 'good' | 'bad' | 'unknown-key' | 'not-allowed' | 'cannot-verify';
@@ -27,9 +29,9 @@ export function signatureFormat(tagObject: string): SignatureFormat | undefined 
 }
 
 /** Reads what git prints of an SSH signature. `listed` says whether there was a list of allowed signers at all. */
-export function sshVerdict(printed: string, listed: boolean): Verdict {
+export function sshVerdict({ code, err: printed }: Pick<Ran, 'code' | 'err'>, listed: boolean): Verdict {
   const known = /^Good "git" signature for (.+) with (\S+ key \S+)$/m.exec(printed);
-  if (known !== null) return { state: 'good', signer: known[1] ?? '', key: known[2] ?? '' };
+  if (known !== null && code === 0) return { state: 'good', signer: known[1] ?? '', key: known[2] ?? '' };
   const intact = /^Good "git" signature with (\S+ key \S+)$/m.exec(printed);
   if (intact !== null) return { state: listed ? 'not-allowed' : 'unknown-key', key: intact[1] ?? '' };
   if (/could not verify|incorrect signature|couldn't parse/i.test(printed)) return { state: 'bad' };
@@ -37,7 +39,7 @@ export function sshVerdict(printed: string, listed: boolean): Verdict {
 }
 
 /** Reads the status lines of GnuPG (its DETAILS file). */
-export function pgpVerdict(printed: string): Verdict {
+export function pgpVerdict({ code, err: printed }: Pick<Ran, 'code' | 'err'>): Verdict {
   const status = new Map<string, string>();
   for (const [, name = '', rest = ''] of printed.matchAll(/^\[GNUPG:\] ([A-Z_]+) ?(.*)$/gm)) status.set(name, rest);
   const about = (name: string): Pick<Verdict, 'signer' | 'key'> => {
@@ -51,7 +53,7 @@ export function pgpVerdict(printed: string): Verdict {
   if (status.has('EXPSIG')) return { state: 'not-allowed', ...about('EXPSIG'), because: 'the signature has expired' };
   if (!status.has('GOODSIG')) return { state: 'cannot-verify', because: firstLine(printed) };
   const trusted = ['TRUST_ULTIMATE', 'TRUST_FULLY', 'TRUST_MARGINAL'].some((name) => status.has(name));
-  return trusted
+  return trusted && code === 0
     ? { state: 'good', ...about('GOODSIG') }
     : { state: 'not-allowed', ...about('GOODSIG'), because: 'nobody you trust has confirmed whose key it is' };
 }

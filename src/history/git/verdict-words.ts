@@ -11,7 +11,7 @@ export function wordsFor(verdict: Verdict, tag: Tag, source: string): string {
       return [
         `Signed with the key ${key}, which ${shown(source)} gives to ${shown(verdict.signer ?? 'nobody named')}.`,
         ...(differs(verdict, tag) ? [`The tag names another as its tagger: ${who(tag.tagger)}.`] : []),
-        `It proves that the holder of this key signed this tag, its message and commit ${tag.commit ?? tag.object}, and with the commit every file in it.`,
+        `It proves that the holder of this key signed this tag, its message and commit ${tag.commit ?? tag.object}, and with the commit, through git's ${tag.object.length === 64 ? 'SHA-256' : 'SHA-1'} ids, every file in it.`,
         ...(/in this repository$/.test(source) ? ['That list can be changed by whoever can commit: compare the key with one you had from the signer.'] : []),
         `It does not prove when: ${tag.date} is what the signer's computer said. Nor does it prove that what was written is true.`,
       ].join(' ');

@@ -1,6 +1,6 @@
 import { shown, who } from '../who.js';
 import { withAllowedSigners } from './allowed-signers.js';
-import { git, tryGit } from './run.js';
+import { git, tryGit, type Ran } from './run.js';
 import type { Repository } from './repository.js';
 import { pgpVerdict, signatureFormat, sshVerdict, type SignatureFormat, type SignatureState, type Verdict } from './signature.js';
 import { tagNamed, type Tag } from './tags.js';
@@ -51,7 +51,7 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
 }
 
 async function judged(repo: Place, tag: Tag, format: SignatureFormat): Promise<{ verdict: Verdict; source: string }> {
-  const verify = async (settings: string[]): Promise<string> => (await tryGit(repo, ['verify-tag', '--raw', tag.object], { settings })).err;
+  const verify = (settings: string[]): Promise<Ran> => tryGit(repo, ['verify-tag', '--raw', tag.object], { settings });
   if (format === 'x509') return { verdict: { state: 'cannot-verify', because: 'X.509 signatures are not read here' }, source: '' };
   if (format === 'openpgp') return { verdict: pgpVerdict(await verify([])), source: 'your keyring' };
   return withAllowedSigners(repo, async (list, file) => {
