@@ -34,7 +34,7 @@ export const appliesSchema = z.strictObject({
 export type Applies = z.infer<typeof appliesSchema>;
 
 export const restsSchema = z.strictObject({
-  document: words.describe('title, or a name under `documents` of the same file'),
+  document: z.string().trim().min(2).describe('title, or a name under `documents` of the same file'),
   edition: z.string().optional(),
   clause: z.string().optional(),
   basis: z.enum(bases),
