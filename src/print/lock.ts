@@ -1,26 +1,19 @@
-import { linkSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { dirname } from 'node:path';
 import { isAlive } from './alive.js';
 import { MachineFailure } from './failure.js';
 import { onInterrupt } from './interrupt.js';
 
-interface Holder {
-  pid: number;
-  host: string;
-  since: string;
-}
-
 /**
  * Runs `work` while holding the lock file, so that two processes do not write one output at once. A lock whose process is
- * gone is taken over. Throws MachineFailure at once, without waiting, if another process holds it.
+ * gone is taken over. Throws MachineFailure at once, without waiting, if another holds it.
  */
 export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
   mkdirSync(dirname(file), { recursive: true });
   while (!taken(file)) {
-    const holder = holderOf(file);
-    if (holder && !isGone(holder)) throw isHeld(file, holder);
-    if (holder) removeStale(file);
+    if (!isStale(file)) throw isHeld(file);
+    removeStale(file);
   }
   const release = () => rmSync(file, { force: true });
   const forget = onInterrupt(release);
@@ -32,50 +25,58 @@ export async function withLock<T>(file: string, work: () => Promise<T>): Promise
   }
 }
 
-/** The lock appears with its content in one step: a second file is linked to its name. */
 function taken(file: string): boolean {
-  const mine = `${file}.${process.pid}`;
-  const content: Holder = { pid: process.pid, host: hostname(), since: new Date().toISOString() };
-  writeFileSync(mine, JSON.stringify(content));
   try {
-    linkSync(mine, file);
+    writeFileSync(file, JSON.stringify({ pid: process.pid, host: hostname(), since: new Date().toISOString() }), { flag: 'wx' });
     return true;
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    return false;
-  } finally {
-    rmSync(mine, { force: true });
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
+    throw error;
   }
 }
 
-/** Undefined if the lock went meanwhile. A lock that cannot be understood belongs to nobody. */
+interface Holder {
+  pid: number;
+  host: string;
+  since: string;
+}
+
+/** Undefined if the lock is gone, half written, or none of ours. */
 function holderOf(file: string): Holder | undefined {
   try {
-    return JSON.parse(readFileSync(file, 'utf8')) as Holder;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? undefined : { pid: 0, host: hostname(), since: 'an unknown time' };
+    const holder = JSON.parse(readFileSync(file, 'utf8')) as Partial<Holder>;
+    return Number.isInteger(holder.pid) && (holder.pid as number) > 0 ? (holder as Holder) : undefined;
+  } catch {
+    return undefined;
   }
 }
 
-const isGone = ({ pid, host }: Holder): boolean => host === hostname() && (pid === 0 || !isAlive(pid));
+/** A process on another machine cannot be asked for: its lock counts. One without a holder may be in the writing. */
+function isStale(file: string): boolean {
+  const holder = holderOf(file);
+  if (holder) return holder.host === hostname() && !isAlive(holder.pid);
+  const written = statSync(file, { throwIfNoEntry: false })?.mtimeMs;
+  return written === undefined || Date.now() - written > 5000;
+}
 
-/** Moves the lock aside before removing it: if it turns out that somebody took it over first, it is put back. */
+/** Moves the lock aside before removing it: should another process have taken it over meanwhile, it is put back. */
 function removeStale(file: string): void {
-  const aside = `${file}.${process.pid}.stale`;
+  const aside = `${file}.${process.pid}`;
   try {
     renameSync(file, aside);
-    const holder = holderOf(aside);
-    if (holder && !isGone(holder)) linkSync(aside, file);
   } catch {
-    // Another process was quicker: the next try shows who holds it.
-  } finally {
-    rmSync(aside, { force: true });
+    return; // Another process was quicker; the next try shows who holds it.
   }
+  if (isStale(aside)) rmSync(aside, { force: true });
+  else renameSync(aside, file);
 }
 
-const isHeld = (file: string, { pid, host, since }: Holder): MachineFailure =>
-  new MachineFailure({
-    found: `another print of this build is running (process ${pid} on ${host}, since ${since})`,
+function isHeld(file: string): MachineFailure {
+  const holder = holderOf(file);
+  const who = holder ? `process ${holder.pid} on ${holder.host}, since ${holder.since}` : 'just begun';
+  return new MachineFailure({
+    found: `another print of this build is running (${who})`,
     expected: 'one print of a build at a time',
-    todo: `wait until it has finished; if that process is surely gone, remove ${file}`,
+    todo: `wait until it has finished; if it is surely gone, remove ${file}`,
   });
+}
