@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { composite, corner, rectangle, type Composite } from './composite.js';
+import { composite, corner, rectangle, plasticModuli, type Part } from './composite.js';
 import { areaResult, densityInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 import { spandrel } from './spandrel.js';
 
@@ -13,19 +13,20 @@ export interface Angle {
 }
 
 /** Across and up from the heel. */
-export function angleComposite({ a, b, t, r1, r2 }: Angle): Composite {
-  return composite([
+export function angleParts({ a, b, t, r1, r2 }: Angle): Part[] {
+  return [
     rectangle([0, t], [0, a]),
     rectangle([t, b], [0, t]),
     corner([t, t], [1, 1], r1, 1),
     corner([t, a], [-1, -1], r2, -1),
     corner([b, t], [-1, -1], r2, -1),
-  ]);
+  ];
 }
 
 export function angle({ density = steelDensity, ...l }: Angle & { density?: number }): SectionProperties {
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = angleComposite(l);
-  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: ((l.a + l.b - l.t) * l.t ** 3) / 3, mass: A * density };
+  const parts = angleParts(l);
+  const { A, Ix, Iy, Zx, Zy } = composite(parts);
+  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: ((l.a + l.b - l.t) * l.t ** 3) / 3, mass: A * density };
 }
 
 const centroid = (leg: string, other: string) =>
@@ -96,7 +97,7 @@ export const angleSection = sheet({
   ],
   calculate: (x) => {
     const l = { a: x.depth, b: x.width, t: x.thickness, r1: x.root, r2: x.toe };
-    const { x: cx, y: cy, Ixy } = angleComposite(l);
+    const { x: cx, y: cy, Ixy } = composite(angleParts(l));
     const properties = angle({ ...l, density: x.density });
     const middle = (properties.Ix + properties.Iy) / 2;
     const radius = Math.hypot((properties.Ix - properties.Iy) / 2, Ixy);

@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { composite, type Part } from './composite.js';
+import { composite, plasticModuli, type Part } from './composite.js';
 import { densityInput } from './properties.js';
 import { hollowTorsion, roundedRectangle } from './rhs.js';
 
@@ -83,8 +83,9 @@ export const builtUpSection = sheet({
     { says: 'a solid part is a rectangle with radius 0 or a round bar', holds: (x) => x.parts.every((p) => p.wall > 0 || p.radius === 0 || round(p)) },
   ],
   calculate: ({ parts, density }) => {
-    const { A, x, y, Ix, Iy, Ixy, Zx, Zy, Sx, Sy } = composite(parts.flatMap(partsOf));
-    return { A, x, y, Ix, Iy, Ixy, Zx, Zy, Sx, Sy, J: parts.reduce((sum, p) => sum + ownTorsion(p), 0), mass: A * density };
+    const all = parts.flatMap(partsOf);
+    const { A, x, y, Ix, Iy, Ixy, Zx, Zy } = composite(all);
+    return { A, x, y, Ix, Iy, Ixy, Zx, Zy, ...plasticModuli(all), J: parts.reduce((sum, p) => sum + ownTorsion(p), 0), mass: A * density };
   },
   examples: [
     {

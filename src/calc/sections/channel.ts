@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { composite, corner, rectangle, type Composite } from './composite.js';
+import { composite, corner, rectangle, plasticModuli, type Part } from './composite.js';
 import { areaResult, densityInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 import { spandrel } from './spandrel.js';
 
@@ -13,20 +13,21 @@ export interface Channel {
 }
 
 /** About the middle of the depth and across from the back of the web. */
-export function channelComposite({ H, B, tw, tf, r }: Channel): Composite {
+export function channelParts({ H, B, tw, tf, r }: Channel): Part[] {
   const h = H / 2;
-  return composite([
+  return [
     rectangle([0, tw], [-h, h]),
     rectangle([tw, B], [h - tf, h]),
     rectangle([tw, B], [-h, tf - h]),
     corner([tw, h - tf], [1, -1], r, 1),
     corner([tw, tf - h], [1, 1], r, 1),
-  ]);
+  ];
 }
 
 export function channel({ density = steelDensity, ...c }: Channel & { density?: number }): SectionProperties {
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = channelComposite(c);
-  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: (2 * c.B * c.tf ** 3 + (c.H - 2 * c.tf) * c.tw ** 3) / 3, mass: A * density };
+  const parts = channelParts(c);
+  const { A, Ix, Iy, Zx, Zy } = composite(parts);
+  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: (2 * c.B * c.tf ** 3 + (c.H - 2 * c.tf) * c.tw ** 3) / 3, mass: A * density };
 }
 
 export const channelSection = sheet({
@@ -80,7 +81,7 @@ export const channelSection = sheet({
       rootArea: spandrel.area * c.r ** 2,
       rootInset: spandrel.inset * c.r,
       rootInertia: spandrel.inertia * c.r ** 4,
-      centroid: channelComposite(c).x,
+      centroid: composite(channelParts(c)).x,
       ...channel({ ...c, density: x.density }),
     };
   },

@@ -31,11 +31,9 @@ export interface Composite {
   Ixy: number;
   Zx: number;
   Zy: number;
-  Sx: number;
-  Sy: number;
 }
 
-/** Adds the parts of a section up about their common centroid (theorem of parallel axes); plastic moduli from thin strips. */
+/** Adds the parts of a section up about their common centroid (theorem of parallel axes). */
 export function composite(parts: readonly Part[]): Composite {
   const own = parts.map(ownProperties);
   const sum = (of: (p: Own) => number) => own.reduce((total, p) => total + of(p), 0);
@@ -56,9 +54,12 @@ export function composite(parts: readonly Part[]): Composite {
     Ixy: sum((p) => p.Ixy + p.A * (p.x - x) * (p.y - y)),
     Zx: Ix / farthest('y', y),
     Zy: Iy / farthest('x', x),
-    Sx: plasticModulus(parts.flatMap((p) => strips(p, 1))),
-    Sy: plasticModulus(parts.flatMap((p) => strips(p, 0))),
   };
+}
+
+/** Plastic moduli of the same parts, from thin strips. */
+export function plasticModuli(parts: readonly Part[]): { Sx: number; Sy: number } {
+  return { Sx: plasticModulus(parts.flatMap((p) => strips(p, 1))), Sy: plasticModulus(parts.flatMap((p) => strips(p, 0))) };
 }
 
 export function rectangle(x: readonly [number, number], y: readonly [number, number], sign: 1 | -1 = 1): Rectangle {
@@ -102,8 +103,13 @@ function ownProperties(part: Part): Own {
   };
 }
 
-/** Enough that the plastic modulus is within 1e-5 of the exact one. */
-const slices = 24;
+/** Slices of the spandrel of radius 1: enough that the plastic modulus is within 1e-5 of the exact one. */
+const count = 48;
+const slices = Array.from({ length: count }, (_, i) => ({
+  near: i / count,
+  far: (i + 1) / count,
+  area: spandrelArea((i + 1) / count) - spandrelArea(i / count),
+}));
 
 function strips(part: Part, axis: 0 | 1): Strip[] {
   if (part.kind === 'rectangle') {
@@ -112,10 +118,8 @@ function strips(part: Part, axis: 0 | 1): Strip[] {
   }
   const { r, sign } = part;
   if (r === 0) return [];
-  return Array.from({ length: slices }, (_, i) => {
-    const [near, far] = [(r * i) / slices, (r * (i + 1)) / slices];
-    const area = sign * (spandrelArea(r, far) - spandrelArea(r, near));
-    const [a, b] = [part.at[axis] + part.towards[axis] * near, part.at[axis] + part.towards[axis] * far];
-    return { area, from: Math.min(a, b), to: Math.max(a, b) };
-  });
+  const at = part.at[axis];
+  return part.towards[axis] > 0
+    ? slices.map(({ near, far, area }) => ({ area: sign * area * r * r, from: at + r * near, to: at + r * far }))
+    : slices.map(({ near, far, area }) => ({ area: sign * area * r * r, from: at - r * far, to: at - r * near }));
 }

@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, type Composite } from './composite.js';
+import { bend, composite, rectangle, plasticModuli, type Part } from './composite.js';
 import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 
 /** Lipped U bent from sheet, m: web `H` deep, flanges `B` wide, lips `c` deep, all outside; sheet `t`, inside radius `ri`. */
@@ -13,10 +13,10 @@ export interface LippedU {
 }
 
 /** About the middle of the depth and across from the outside of the web. */
-export function lippedUComposite({ H, B, c, t, ri }: LippedU): Composite {
+export function lippedUParts({ H, B, c, t, ri }: LippedU): Part[] {
   const ro = ri + t;
   const h = H / 2;
-  return composite([
+  return [
     rectangle([0, t], [-h, h]),
     rectangle([t, B], [h - t, h]),
     rectangle([t, B], [-h, t - h]),
@@ -26,12 +26,13 @@ export function lippedUComposite({ H, B, c, t, ri }: LippedU): Composite {
     ...bend([0, -h], [t, t - h], ro, ri),
     ...bend([B, h], [B - t, h - t], ro, ri),
     ...bend([B, -h], [B - t, t - h], ro, ri),
-  ]);
+  ];
 }
 
 export function lippedU({ density = steelDensity, ...u }: LippedU & { density?: number }): SectionProperties {
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = lippedUComposite(u);
-  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: (A * u.t ** 2) / 3, mass: A * density };
+  const parts = lippedUParts(u);
+  const { A, Ix, Iy, Zx, Zy } = composite(parts);
+  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: (A * u.t ** 2) / 3, mass: A * density };
 }
 
 export const lippedUSection = sheet({
@@ -87,7 +88,7 @@ export const lippedUSection = sheet({
   calculate: (x) => {
     const t = x.wall - x.loss;
     const u = { H: x.depth, B: x.width, c: x.lip, t, ri: x.bend };
-    return { ...bendOf(t, x.bend), centroid: lippedUComposite(u).x, ...lippedU({ ...u, density: x.density }) };
+    return { ...bendOf(t, x.bend), centroid: composite(lippedUParts(u)).x, ...lippedU({ ...u, density: x.density }) };
   },
   examples: [
     {

@@ -31,9 +31,15 @@ export function hollowTorsion({ H, B, t, ro, ri }: HollowRectangle) {
   return { meanRadius, meanLength, meanArea, J: (t ** 3 * meanLength) / 3 + (4 * meanArea ** 2 * t) / meanLength };
 }
 
+function plastic(H: number, B: number, t: number, ro: number, ri: number): number {
+  const corners = (h: number, r: number) => 4 * spandrel.area * r ** 2 * (h / 2 - spandrel.inset * r);
+  return (B * H ** 2) / 4 - ((B - 2 * t) * (H - 2 * t) ** 2) / 4 - corners(H, ro) + corners(H - 2 * t, ri);
+}
+
 export function rhs(section: HollowRectangle & { density?: number }): SectionProperties {
   const { H, B, t, ro, ri, density = steelDensity } = section;
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = composite([...roundedRectangle(H, B, ro, 1), ...roundedRectangle(H - 2 * t, B - 2 * t, ri, -1)]);
+  const { A, Ix, Iy, Zx, Zy } = composite([...roundedRectangle(H, B, ro, 1), ...roundedRectangle(H - 2 * t, B - 2 * t, ri, -1)]);
+  const [Sx, Sy] = [plastic(H, B, t, ro, ri), plastic(B, H, t, ro, ri)];
   return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: hollowTorsion(section).J, mass: A * density };
 }
 

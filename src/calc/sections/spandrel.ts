@@ -13,9 +13,8 @@ export const spandrel = {
   product: 19 / 24 - Math.PI / 4 - (1 - Math.PI / 4) * ((10 - 3 * Math.PI) / (12 - 3 * Math.PI)) ** 2,
 } as const;
 
-/** Area within the distance u of either line, in the units of r². */
-export function spandrelArea(r: number, u: number): number {
-  const v = r - u;
-  const underArc = (w: number) => (w * Math.sqrt(Math.max(0, r * r - w * w)) + r * r * Math.asin(Math.min(1, w / r))) / 2;
-  return r * u - (underArc(r) - underArc(v));
+/** Area of the spandrel of radius 1 within the distance u of either line. */
+export function spandrelArea(u: number): number {
+  const v = 1 - u;
+  return u - (Math.PI / 2 - v * Math.sqrt(1 - v * v) - Math.asin(v)) / 2;
 }

@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, type Composite } from './composite.js';
+import { bend, composite, rectangle, plasticModuli, type Part } from './composite.js';
 import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 
 /** Top-hat pressing, m: crown `b` wide outside, `H` deep, flanges `c` wide from the outside of the web, sheet `t`, inside radius `ri`. */
@@ -13,7 +13,7 @@ export interface TopHat {
 }
 
 /** About the middle of the width and up from the underside of the flanges. */
-export function topHatComposite({ b, H, c, t, ri }: TopHat): Composite {
+export function topHatParts({ b, H, c, t, ri }: TopHat): Part[] {
   const ro = ri + t;
   const half = (s: 1 | -1) => {
     const across = (p: number, q: number): readonly [number, number] => (s === 1 ? [p, q] : [-q, -p]);
@@ -24,12 +24,13 @@ export function topHatComposite({ b, H, c, t, ri }: TopHat): Composite {
       ...bend([s * (b / 2 - t), 0], [(s * b) / 2, t], ro, ri),
     ];
   };
-  return composite([rectangle([-b / 2, b / 2], [H - t, H]), ...half(1), ...half(-1)]);
+  return [rectangle([-b / 2, b / 2], [H - t, H]), ...half(1), ...half(-1)];
 }
 
 export function topHat({ density = steelDensity, ...hat }: TopHat & { density?: number }): SectionProperties {
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = topHatComposite(hat);
-  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: (A * hat.t ** 2) / 3, mass: A * density };
+  const parts = topHatParts(hat);
+  const { A, Ix, Iy, Zx, Zy } = composite(parts);
+  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: (A * hat.t ** 2) / 3, mass: A * density };
 }
 
 export const topHatSection = sheet({
@@ -86,7 +87,7 @@ export const topHatSection = sheet({
   calculate: (x) => {
     const t = x.wall - x.loss;
     const hat = { b: x.crown, H: x.depth, c: x.flange, t, ri: x.bend };
-    return { ...bendOf(t, x.bend), centroid: topHatComposite(hat).y, ...topHat({ ...hat, density: x.density }) };
+    return { ...bendOf(t, x.bend), centroid: composite(topHatParts(hat)).y, ...topHat({ ...hat, density: x.density }) };
   },
   examples: [
     {

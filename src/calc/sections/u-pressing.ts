@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, type Composite } from './composite.js';
+import { bend, composite, rectangle, plasticModuli, type Part } from './composite.js';
 import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 
 /** U bent from sheet, m: web `H` deep, flanges `B` wide, both outside; sheet `t`, inside radius `ri`. */
@@ -12,21 +12,22 @@ export interface UPressing {
 }
 
 /** About the middle of the depth and across from the outside of the web. */
-export function uComposite({ H, B, t, ri }: UPressing): Composite {
+export function uParts({ H, B, t, ri }: UPressing): Part[] {
   const ro = ri + t;
   const h = H / 2;
-  return composite([
+  return [
     rectangle([0, t], [-h, h]),
     rectangle([t, B], [h - t, h]),
     rectangle([t, B], [-h, t - h]),
     ...bend([0, h], [t, h - t], ro, ri),
     ...bend([0, -h], [t, t - h], ro, ri),
-  ]);
+  ];
 }
 
 export function uPressing({ density = steelDensity, ...u }: UPressing & { density?: number }): SectionProperties {
-  const { A, Ix, Iy, Zx, Zy, Sx, Sy } = uComposite(u);
-  return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: (A * u.t ** 2) / 3, mass: A * density };
+  const parts = uParts(u);
+  const { A, Ix, Iy, Zx, Zy } = composite(parts);
+  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: (A * u.t ** 2) / 3, mass: A * density };
 }
 
 export const uSection = sheet({
@@ -75,7 +76,7 @@ export const uSection = sheet({
   calculate: (x) => {
     const t = x.wall - x.loss;
     const u = { H: x.depth, B: x.width, t, ri: x.bend };
-    return { ...bendOf(t, x.bend), centroid: uComposite(u).x, ...uPressing({ ...u, density: x.density }) };
+    return { ...bendOf(t, x.bend), centroid: composite(uParts(u)).x, ...uPressing({ ...u, density: x.density }) };
   },
   examples: [
     {
