@@ -1,10 +1,13 @@
-import type { Input, Inputs, QuantityInput, Results, Sheet } from './sheet.js';
-import { OutOfRange } from './sheet.js';
+import type { InputValues } from './inputs.js';
+import { departure, linear, type Linear } from './linear.js';
+import { model, type Model } from './model.js';
+import { spreads } from './monte-carlo.js';
+import { OutOfRange, type Sheet } from './sheet.js';
 import { expanded, type Value } from './value.js';
 
-export type SeriesValue = readonly Readonly<Record<string, Value>>[];
-export type InputValue = Value | string | SeriesValue;
-export type InputValues = Readonly<Record<string, InputValue | undefined>>;
+export { isQuantity, isSeries, type InputValue, type InputValues, type SeriesValue } from './inputs.js';
+
+export type Method = 'linear' | 'monte-carlo';
 
 /** One sheet worked through with one set of inputs. */
 export interface Run {
@@ -18,86 +21,88 @@ export interface Run {
   outOfRange?: string;
   /** What share of the squared uncertainty of each result each source brings, largest first. */
   shares: Readonly<Record<string, readonly { source: string; share: number }[]>>;
+  /** How the uncertainty was propagated: `monte-carlo` where at least one result needed it. */
+  method: Method;
+  /** The same for each result. */
+  methods: Readonly<Record<string, Method>>;
 }
 
-type Numbers = Record<string, number | string | undefined | readonly Record<string, number>[]>;
+/** Departure from the straight line, against the standard uncertainty, beyond which distributions are propagated instead. */
+const STRAIGHT = 0.1;
 
 /**
  * Works a sheet through. Uncertainty is propagated linearly with sensitivities found numerically: each source moves all
- * the inputs that rest on it by one standard uncertainty up and down (JCGM 100:2008, 5.1.3 note 2), which keeps
- * correlated inputs right.
+ * the inputs that rest on it by one standard uncertainty up and down (JCGM 100:2008, 5.1.3 note 2). Where the sheet is
+ * not straight enough for that within the uncertainty of its inputs (at a least value, across an edge), distributions are
+ * propagated by Monte Carlo (JCGM 101:2008), and the run says so.
  */
 export function run(id: string, sheet: Sheet, inputs: InputValues): Run {
-  const at = (source?: string, by = 0) => sheet.calculate(numbers(sheet.inputs, inputs, source, by) as never);
-  const nominal = numbers(sheet.inputs, inputs);
-  const broken = sheet.validity.find((v) => !v.holds(nominal as never));
-  if (broken) return { id, sheet, inputs, outOfRange: broken.says, shares: {} };
+  const none = (outOfRange: string): Run => ({ id, sheet, inputs, outOfRange, shares: {}, method: 'linear', methods: {} });
+  const of = model(sheet, inputs);
+  const broken = sheet.validity.find((v) => !v.holds(of.nominal as never));
+  if (broken) return none(broken.says);
   try {
-    const middle = finite(at());
-    const sources = [...new Set(allValues(inputs).flatMap((v) => [...v.parts.keys()]))];
-    const moved = sources.map((s) => ({ source: s, up: finite(at(s, 0.5)), down: finite(at(s, -0.5)) }));
-    const assumed = new Set(allValues(inputs).flatMap((v) => [...v.assumed]));
+    const middle = of.at();
+    const propagated = propagate(of, middle);
+    const { methods } = propagated;
     const results = Object.fromEntries(
-      Object.entries(sheet.results as Results).map(([name, result]) => {
-        const parts = new Map<string, number>();
-        for (const m of moved) {
-          const part = m.up[name]! - m.down[name]!;
-          if (part !== 0) parts.set(m.source, part);
-        }
-        const value: Value = {
-          si: middle[name]!,
-          unit: result.unit,
-          parts,
-          assumed: new Set([...assumed].filter((s) => parts.has(s))),
-          origin: { kind: 'sheet', run: id, result: name },
-        };
-        return [name, value];
+      Object.entries(sheet.results).map(([name, result]): [string, Value] => {
+        const own = propagated.parts[name]!;
+        const assumed = new Set([...of.assumed].filter((s) => own.has(s)));
+        return [name, { si: middle[name]!, unit: result.unit, parts: own, assumed, origin: { kind: 'sheet', run: id, result: name } }];
       }),
     );
-    return { id, sheet, inputs, results, shares: Object.fromEntries(Object.entries(results).map(([n, v]) => [n, shares(v)])) };
+    const shares = Object.fromEntries(Object.entries(results).map(([name, value]) => [name, sharesOf(value)]));
+    const method = Object.values(methods).includes('monte-carlo') ? 'monte-carlo' : 'linear';
+    return { id, sheet, inputs, results, shares, method, methods };
   } catch (error) {
-    if (error instanceof OutOfRange) return { id, sheet, inputs, outOfRange: error.message, shares: {} };
+    if (error instanceof OutOfRange) return none(error.message);
     throw error;
   }
 }
 
-function shares(value: Value): { source: string; share: number }[] {
+interface Propagated {
+  /** Expanded uncertainty that each source contributes to each result, signed. */
+  parts: Record<string, ReadonlyMap<string, number>>;
+  methods: Record<string, Method>;
+}
+
+function propagate(of: Model, middle: Readonly<Record<string, number>>): Propagated {
+  const line = linear(of, middle);
+  const bent = Object.keys(middle).filter((name) => departure(line, name) > STRAIGHT);
+  const trials = bent.length > 0 ? spreads(of, { most: 50_000 }) : undefined;
+  const entries = Object.keys(middle).map((name) => {
+    if (!bent.includes(name)) return { name, parts: parts(line, name, straight), method: 'linear' as const };
+    const half = trials!.results[name]!.expanded;
+    if (!Number.isFinite(half)) throw new OutOfRange(`within their uncertainty, ${line.broken ?? 'the inputs give no number'}`);
+    return { name, parts: scaled(parts(line, name, bowed), half, of.sources), method: 'monte-carlo' as const };
+  });
+  return {
+    parts: Object.fromEntries(entries.map((e) => [e.name, e.parts])),
+    methods: Object.fromEntries(entries.map((e) => [e.name, e.method])),
+  };
+}
+
+/** Twice what one standard uncertainty of each source does to the result. */
+function parts(line: Linear, name: string, part: (rise: number, fall: number) => number): Map<string, number> {
+  const all = [...line.moved].map(([source, { up, down }]) => [source, part(up?.[name] ?? 0, down?.[name] ?? 0)] as const);
+  return new Map(all.filter(([, x]) => x !== 0));
+}
+
+const straight = (rise: number, fall: number) => rise - fall;
+/** The same where the result is straight, and not zero at a least value. */
+const bowed = (rise: number, fall: number) => (Math.sign(rise - fall) || 1) * Math.SQRT2 * Math.hypot(rise, fall);
+
+/** The parts in their proportion, so that together they make `half`; alike where no source alone moves the result. */
+function scaled(parts: ReadonlyMap<string, number>, half: number, sources: readonly string[]): Map<string, number> {
+  const total = Math.hypot(...parts.values());
+  if (total === 0) return new Map(half === 0 ? [] : sources.map((s) => [s, half / Math.sqrt(sources.length)]));
+  return new Map([...parts].map(([source, part]) => [source, (part / total) * half]));
+}
+
+function sharesOf(value: Value): { source: string; share: number }[] {
   const total = expanded(value) ** 2;
   return [...value.parts]
     .map(([source, part]) => ({ source, share: total === 0 ? 0 : part ** 2 / total }))
     .sort((a, b) => b.share - a.share);
-}
-
-function numbers(declared: Inputs, given: InputValues, source?: string, by = 0): Numbers {
-  const number = (v: Value) => v.si + by * ((source === undefined ? undefined : v.parts.get(source)) ?? 0);
-  return Object.fromEntries(
-    Object.keys(declared).map((name) => {
-      const value = given[name];
-      if (value === undefined || typeof value === 'string') return [name, value];
-      if (isSeries(value)) {
-        return [name, value.map((row) => Object.fromEntries(Object.entries(row).map(([k, v]) => [k, number(v)])))];
-      }
-      return [name, number(value)];
-    }),
-  );
-}
-
-function finite(results: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
-  const bad = Object.entries(results).find(([, x]) => !Number.isFinite(x));
-  if (bad) throw new OutOfRange(`the inputs give no finite ${bad[0]}`);
-  return results;
-}
-
-export function isSeries(value: InputValue | undefined): value is SeriesValue {
-  return Array.isArray(value);
-}
-
-export function isQuantity(input: Input): input is QuantityInput {
-  return 'unit' in input;
-}
-
-function allValues(inputs: InputValues): Value[] {
-  return Object.values(inputs).flatMap((v) =>
-    v === undefined || typeof v === 'string' ? [] : isSeries(v) ? v.flatMap((row) => Object.values(row)) : [v as Value],
-  );
 }

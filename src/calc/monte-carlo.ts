@@ -1,0 +1,123 @@
+import { COVERAGE } from '../units/student.js';
+import type { InputValues } from './inputs.js';
+import { model, type Model } from './model.js';
+import { normals } from './random.js';
+import { OutOfRange, type Sheet } from './sheet.js';
+
+/** What the trials say of one result, in SI units. */
+export interface Spread {
+  /** The result of the inputs as they stand. */
+  value: number;
+  mean: number;
+  standard: number;
+  /** Half the width of the interval about `value` that holds 95.45 % of all trials; infinite where more than the rest gave no number. */
+  expanded: number;
+  /** Shortest interval that holds 95.45 % of the trials that gave a number. */
+  shortest: readonly [low: number, high: number];
+}
+
+export interface MonteCarlo {
+  trials: number;
+  /** Trials in which the sheet gave no number. */
+  lost: number;
+  results: Readonly<Record<string, Spread>>;
+}
+
+export interface MonteCarloOptions {
+  seed?: number;
+  /** Significant digits of the standard uncertainty that the trials are to settle (JCGM 101:2008, 7.9.2). */
+  digits?: number;
+  /** No more trials than this, settled or not. */
+  most?: number;
+}
+
+/** Trials in one block (JCGM 101:2008, 7.9.4: at least 10⁴). */
+const BLOCK = 10_000;
+
+/**
+ * Propagates distributions through a sheet (JCGM 101:2008): every source of uncertainty is drawn from a normal
+ * distribution, and all inputs that rest on it move together. Blocks of trials are added until the expanded uncertainties
+ * have settled (7.9). The same seed gives the same numbers.
+ *
+ * @throws OutOfRange where the inputs as they stand, or all trials, give no number
+ */
+export function monteCarlo(sheet: Sheet, inputs: InputValues, options?: MonteCarloOptions): MonteCarlo {
+  return spreads(model(sheet, inputs), options);
+}
+
+export function spreads(of: Model, { seed = 1, digits = 2, most = 10 * BLOCK }: MonteCarloOptions = {}): MonteCarlo {
+  const middle = of.at();
+  const names = Object.keys(middle);
+  const normal = normals(seed);
+  const draws = new Float64Array(of.sources.length);
+  const all = new Map(names.map((name) => [name, [] as number[]]));
+  const blocks = new Map(names.map((name) => [name, [] as number[]]));
+  let trials = 0;
+  let lost = 0;
+  do {
+    const from = new Map(names.map((name) => [name, all.get(name)!.length]));
+    for (let i = 0; i < BLOCK; i++) {
+      for (let k = 0; k < draws.length; k++) draws[k] = normal();
+      const trial = attempt(of, draws);
+      if (trial) for (const name of names) all.get(name)!.push(trial[name]!);
+      else lost++;
+    }
+    trials += BLOCK;
+    for (const name of names) blocks.get(name)!.push(halfWidth(all.get(name)!.slice(from.get(name)), middle[name]!, 0));
+  } while (trials < most && names.some((name) => !settled(blocks.get(name)!, digits)));
+  if (lost === trials) throw new OutOfRange('no trial within the uncertainty of the inputs gives a number');
+  return { trials, lost, results: Object.fromEntries(names.map((name) => [name, spread(all.get(name)!, middle[name]!, lost)])) };
+}
+
+function attempt(of: Model, draws: Float64Array): Readonly<Record<string, number>> | undefined {
+  try {
+    return of.at(draws);
+  } catch (error) {
+    if (error instanceof OutOfRange) return undefined;
+    throw error;
+  }
+}
+
+function spread(trials: readonly number[], value: number, lost: number): Spread {
+  const mean = trials.reduce((sum, x) => sum + x, 0) / trials.length;
+  const squares = trials.reduce((sum, x) => sum + (x - mean) ** 2, 0);
+  return {
+    value,
+    mean,
+    standard: Math.sqrt(squares / (trials.length - 1)),
+    expanded: halfWidth(trials, value, lost),
+    shortest: shortest(trials),
+  };
+}
+
+/** Lost trials lie outside every interval. */
+function halfWidth(trials: readonly number[], value: number, lost: number): number {
+  const away = Float64Array.from(trials, (x) => Math.abs(x - value)).sort();
+  return away[Math.ceil(COVERAGE * (trials.length + lost)) - 1] ?? Infinity;
+}
+
+/** JCGM 101:2008, 5.3.4 and 7.7.2 note 3. */
+function shortest(trials: readonly number[]): readonly [number, number] {
+  const sorted = Float64Array.from(trials).sort();
+  const inside = Math.ceil(COVERAGE * sorted.length) - 1;
+  let best = 0;
+  for (let i = 0; i + inside < sorted.length; i++) {
+    if (sorted[i + inside]! - sorted[i]! < sorted[best + inside]! - sorted[best]!) best = i;
+  }
+  return [sorted[best]!, sorted[best + inside]!];
+}
+
+/** Whether twice the standard deviation of the blocks' average is below the numerical tolerance (JCGM 101:2008, 7.9.4). */
+function settled(blocks: readonly number[], digits: number): boolean {
+  const n = blocks.length;
+  if (n < 2) return false;
+  const mean = blocks.reduce((sum, x) => sum + x, 0) / n;
+  if (mean === 0 || !Number.isFinite(mean)) return true;
+  const deviation = Math.sqrt(blocks.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (n * (n - 1)));
+  return 2 * (deviation / 2) < tolerance(mean / 2, digits);
+}
+
+/** Half the last of so many significant digits of a standard uncertainty (JCGM 101:2008, 7.9.2). */
+export function tolerance(standard: number, digits: number): number {
+  return 0.5 * 10 ** (Math.floor(Math.log10(standard)) - digits + 1);
+}
