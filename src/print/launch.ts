@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
@@ -53,8 +54,9 @@ export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowse
     return { browser, version, close: () => closeBrowser(browser as Browser).finally(clear) };
   } catch (cause) {
     if (browser) await closeBrowser(browser);
+    const failure = cause instanceof MachineFailure ? cause : didNotStart(program, profile, cause);
     clear();
-    throw cause instanceof MachineFailure ? cause : didNotStart(program.executable, cause);
+    throw failure;
   }
 }
 
@@ -73,7 +75,8 @@ async function closeBrowser(browser: Browser): Promise<void> {
   }
 }
 
-function refuseOld(version: string, executable: string): void {
+/** Throws MachineFailure for a browser too old to print what the documents need. */
+export function refuseOld(version: string, executable: string): void {
   const major = Number(/\/(\d+)\./.exec(version)?.[1]);
   if (major >= oldestMajor) return;
   throw new MachineFailure({
@@ -83,15 +86,23 @@ function refuseOld(version: string, executable: string): void {
   });
 }
 
-function didNotStart(executable: string, cause: unknown): MachineFailure {
-  const words = wordsOf(cause);
-  const sandbox = /No usable sandbox|sandbox.*(failed|error)/i.test(words);
+function didNotStart(program: FoundBrowser, profile: string, cause: unknown): MachineFailure {
+  const complaint = complaintOf(program, profile) ?? wordsOf(cause);
+  const sandbox = /sandbox/i.test(complaint);
   return new MachineFailure({
-    found: `the browser ${executable} did not start: ${words.split('\n').filter((line) => line.trim()).slice(0, 4).join(' ')}`,
+    found: `the browser ${program.executable} did not start: ${complaint}`,
     expected: sandbox ? 'a system that lets the browser build its sandbox' : 'a working Chrome, Chromium or Edge',
     todo: sandbox
       ? 'allow unprivileged user namespaces, or, in a container that you trust, set GUSSET_BROWSER_SANDBOX=off'
-      : 'start it once by hand to see what is missing, or set PUPPETEER_EXECUTABLE_PATH to another browser',
+      : 'put right what it complains of, or set PUPPETEER_EXECUTABLE_PATH to another browser',
     cause,
   });
+}
+
+/** What the browser says when it is started once more with its words in view: over the pipe they are lost. */
+function complaintOf({ executable, env }: FoundBrowser, profile: string): string | undefined {
+  const args = [...browserArguments(), '--headless', `--user-data-dir=${profile}`, '--dump-dom', 'about:blank'];
+  const { stderr, error } = spawnSync(executable, args, { env: { ...process.env, ...env }, encoding: 'utf8', timeout: 10_000, killSignal: 'SIGKILL' });
+  const lines = (error?.message ?? stderr).split('\n').filter((line) => line.trim() !== '');
+  return lines.length === 0 ? undefined : lines.slice(0, 3).join(' ');
 }
