@@ -33,6 +33,8 @@ export const chsSection = sheet({
       Sy: '@Sx',
       J: '2 \\cdot @Ix',
     }),
+    C: { symbol: 'C', unit: 'mm³', says: 'torsion modulus: torque over it is the greatest shear stress', tex: '2 \\cdot @Zx' },
+    r: { symbol: 'r', unit: 'mm', says: 'radius of gyration', tex: '\\sqrt{\\frac{@Ix}{@A}}' },
   },
   sources: [{ document: 'EN 10219-2', edition: '2006', clause: 'Annex B', basis: 'memory' }],
   validity: [
@@ -40,10 +42,15 @@ export const chsSection = sheet({
     { says: 'the loss must be zero or more and leave some wall', holds: (x) => x.loss >= 0 && x.loss < x.wall },
     { says: 'the wall must be less than half the diameter', holds: (x) => x.wall < x.diameter / 2 },
   ],
-  calculate: ({ diameter, wall, loss, density }) => ({
-    inside: diameter - 2 * (wall - loss),
-    ...chs({ D: diameter, t: wall - loss, density }),
-  }),
+  calculate: ({ diameter, wall, loss, density }) => {
+    const properties = chs({ D: diameter, t: wall - loss, density });
+    return {
+      inside: diameter - 2 * (wall - loss),
+      ...properties,
+      C: 2 * properties.Zx,
+      r: Math.sqrt(properties.Ix / properties.A),
+    };
+  },
   examples: [
     {
       given: { diameter: '48.3 mm', wall: '3.2 mm' },

@@ -110,6 +110,14 @@ export const rhsSection = sheet({
       Sy: S('@width', '@depth', '@outerGapY', '@innerGapY'),
       J: '\\frac{@effective^3 \\cdot @meanLength}{3} + \\frac{4 \\cdot @meanArea^2 \\cdot @effective}{@meanLength}',
     }),
+    C: {
+      symbol: 'C',
+      unit: 'mm³',
+      says: 'torsion modulus: torque over it is the greatest shear stress',
+      tex: '\\frac{@J}{@effective + \\frac{2 \\cdot @meanArea}{@meanLength}}',
+    },
+    rx: { symbol: 'r_x', unit: 'mm', says: 'radius of gyration about the x axis', tex: '\\sqrt{\\frac{@Ix}{@A}}' },
+    ry: { symbol: 'r_y', unit: 'mm', says: 'radius of gyration about the y axis', tex: '\\sqrt{\\frac{@Iy}{@A}}' },
   },
   assumptions: ['The wall is even all round and the section does not buckle locally before it yields.'],
   sources: [
@@ -135,6 +143,7 @@ export const rhsSection = sheet({
     const { H, B, t, ro, ri } = section;
     const { meanRadius, meanLength, meanArea } = hollowTorsion(section);
     const gap = (half: number, r: number) => half - spandrel.inset * r;
+    const properties = rhs({ ...section, density: x.density });
     return {
       effective: t,
       ro,
@@ -150,7 +159,10 @@ export const rhsSection = sheet({
       meanRadius,
       meanLength,
       meanArea,
-      ...rhs({ ...section, density: x.density }),
+      ...properties,
+      C: properties.J / (t + (2 * meanArea) / meanLength),
+      rx: Math.sqrt(properties.Ix / properties.A),
+      ry: Math.sqrt(properties.Iy / properties.A),
     };
   },
   examples: [
