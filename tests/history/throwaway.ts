@@ -75,19 +75,22 @@ export interface Snapshot {
   parents: number[];
   files: Record<string, string>;
   by?: typeof jo;
+  /** The files are put over those of the first parent; else they are all there is. */
+  over?: true;
 }
 
 /** Makes a history of whole trees in one process; `parents` are positions in the list. Gives the ids of the commits. */
 export function history(repo: Throwaway, snapshots: readonly Snapshot[]): string[] {
   const parts: string[] = [];
   const data = (text: string): string => `data ${Buffer.byteLength(text)}\n${text}\n`;
-  snapshots.forEach(({ parents, files, by = jo }, index) => {
-    parts.push(`reset refs/heads/main\n\ncommit refs/heads/main\nmark :${index + 1}\n`);
+  snapshots.forEach(({ parents, files, by = jo, over }, index) => {
+    if (parents[0] !== index - 1) parts.push('reset refs/heads/main\n\n');
+    parts.push(`commit refs/heads/main\nmark :${index + 1}\n`);
     const stamp = `${by.name} <${by.email}> ${1_770_000_000 + index * 3600} +0000`;
     parts.push(`author ${stamp}\ncommitter ${stamp}\n${data(`Commit ${index}`)}`);
     const [first, ...rest] = parents;
-    if (first !== undefined) parts.push(`from :${first + 1}\n${rest.map((parent) => `merge :${parent + 1}\n`).join('')}`);
-    parts.push('deleteall\n', ...Object.entries(files).map(([path, text]) => `M 100644 inline ${path}\n${data(text)}`));
+    if (first !== undefined) parts.push(`${first === index - 1 ? '' : `from :${first + 1}\n`}${rest.map((parent) => `merge :${parent + 1}\n`).join('')}`);
+    parts.push(over ? '' : 'deleteall\n', ...Object.entries(files).map(([path, text]) => `M 100644 inline ${path}\n${data(text)}`));
   });
   const marks = join(temporary(), 'marks');
   execFileSync('git', ['fast-import', '--quiet', '--force', `--export-marks=${marks}`], { cwd: repo.dir, input: parts.join('') });

@@ -1,5 +1,6 @@
 import { objectId } from './object-id.js';
-import { failure, tryGit, type GitFolder } from './run.js';
+import { failure, git, tryGit, type GitFolder } from './run.js';
+import { signatureFormat } from './signature.js';
 import { tagNamed, type Tag } from './tags.js';
 
 export interface NewTag {
@@ -40,6 +41,11 @@ export async function createTag(repo: GitFolder, { name, message, commit, sign }
   if (ran.code !== 0) throw refused(name, setUp, failure(`The tag ${name} could not be made`, ran));
   const made = await tagNamed(repo, name);
   if (made === undefined) throw new Error(`git reported the tag ${name} as made, but it is not there. Run \`git fsck\`.`);
+  if (setUp && signatureFormat((await git(repo, ['cat-file', 'tag', made.object])).toString('utf8')) === undefined) {
+    // Some versions of git make the tag all the same, without a signature, when the signing program fails.
+    await git(repo, ['update-ref', '-d', `refs/tags/${name}`, made.object]);
+    throw refused(name, true, failure(`The tag ${name} could not be made`, ran));
+  }
   return { ...made, signed: setUp };
 }
 
@@ -54,7 +60,7 @@ function refused(name: string, signing: boolean, error: Error): Error {
     return new Error(`The tag ${name} needs a tagger. Set user.name and user.email with \`git config\`.`, { cause: error });
   }
   if (signing) {
-    return new Error(`${error.message}. git is set up to sign, and the signature failed: mend the key or the agent, or ask for an unsigned tag.`, { cause: error });
+    return new Error(`${error.message.replace(/\.?$/, '.')} git is set up to sign, and the signature failed: mend the key or the agent, or ask for an unsigned tag.`, { cause: error });
   }
   return error;
 }

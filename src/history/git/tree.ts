@@ -30,6 +30,8 @@ export async function fileAt(repo: GitFolder, commit: string, path: string): Pro
 }
 
 async function entries(repo: GitFolder, commit: string, path: string): Promise<[string, TreeEntry][]> {
+  // git takes a path that leads out of the repository for an error, not for one that is not there.
+  if (path.startsWith('/') || path.split('/').includes('..')) return [];
   const out = await git(repo, ['ls-tree', '-r', '-z', '-l', '--full-tree', objectId(commit), '--', ...(path === '' ? [] : [path])]);
   return fields(out).map((entry) => {
     const tab = entry.indexOf('\t');
