@@ -5,7 +5,11 @@ import { work } from './sheet-rules.js';
 
 /** Rewrites a formula line as an expression that mathjs reads; undefined where it holds a sum, cases or words. */
 export function asExpression(tex: string): string | undefined {
-  let text = tex;
+  let text = tex
+    .replaceAll(/\\(sin|cos|tan)\^(\d) ?@(\w+)/g, '(\\$1 @$3)^$2')
+    .replaceAll(/\\[ ,]/g, ' ')
+    .replaceAll(/\\left\[/g, '(')
+    .replaceAll(/\\right\]/g, ')');
   const group = String.raw`\{((?:[^{}])*)\}`;
   for (let before = ''; before !== text; ) {
     before = text;
@@ -20,6 +24,7 @@ export function asExpression(tex: string): string | undefined {
     .replaceAll(/\\left|\\right/g, '')
     .replaceAll('\\cdot', '*')
     .replaceAll('\\arctan', 'atan')
+    .replaceAll('\\arccos', 'acos')
     .replaceAll(/\\(pi|sin|cos|tan|min|max)\b/g, '$1')
     .replaceAll(/@(\w+)/g, '(v_$1)');
   return /[\\{}]/.test(text) ? undefined : text;

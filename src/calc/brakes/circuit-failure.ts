@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { massSteps, vehicleInputs, vehicleValidity } from './parts.js';
-import { axleLoads, centreOfMass, g } from './vehicle.js';
+import { axleLoads, centreOfMass } from './vehicle.js';
 
 /** What brakes: which axles, and which part of each. */
 const left = {
@@ -32,15 +32,15 @@ export const circuitFailure = sheet({
     part: { symbol: 'w', unit: '1', says: 'part of an axle’s brakes that it works: 1 both wheels, 1/2 one wheel', step: true },
     force: { symbol: 'F', unit: 'N', says: 'braking force that remains', tex: '@part \\left(@frontOn \\cdot @frontForce + @rearOn \\cdot @rearForce\\right)', step: true },
     deceleration: { symbol: 'd', unit: 'm/s²', says: 'deceleration that remains, as long as no wheel locks', tex: '\\frac{@force}{@mass}' },
-    rate: { symbol: 'z', unit: '1', says: 'braking rate', tex: '\\frac{@deceleration}{g}', step: true },
-    frontLoad: { symbol: 'N_f', unit: 'N', says: 'load on the front axle', tex: '@mass\\, g \\cdot \\frac{@toRear + @rate \\cdot @massHeight}{@wheelbase}', step: true },
-    rearLoad: { symbol: 'N_r', unit: 'N', says: 'load on the rear axle', tex: '@mass\\, g \\cdot \\frac{@toFront - @rate \\cdot @massHeight}{@wheelbase}', step: true },
+    rate: { symbol: 'z', unit: '1', says: 'braking rate', tex: '\\frac{@force}{@weight}', step: true },
+    frontLoad: { symbol: 'N_f', unit: 'N', says: 'load on the front axle', tex: '@weight \\cdot \\frac{@toRear + @rate \\cdot @massHeight}{@wheelbase}', step: true },
+    rearLoad: { symbol: 'N_r', unit: 'N', says: 'load on the rear axle', tex: '@weight \\cdot \\frac{@toFront - @rate \\cdot @massHeight}{@wheelbase}', step: true },
     frontNeed: { symbol: 'k_f', unit: '1', says: 'adhesion that a braked front wheel needs', tex: '@frontOn \\cdot \\frac{@frontForce}{@frontLoad}' },
     rearNeed: { symbol: 'k_r', unit: '1', says: 'adhesion that a braked rear wheel needs', tex: '@rearOn \\cdot \\frac{@rearForce}{@rearLoad}' },
   },
   assumptions: [
     'Tandem master cylinder: the remaining circuit reaches the same pressure at the same pedal force, with a longer pedal. The booster works.',
-    'The two wheels of an axle carry the same load. g = 9.80665 m/s².',
+    'The two wheels of an axle carry the same load.',
     'A pressure-reducing valve that opens when the front circuit fails is not contained.',
   ],
   sources: [{ document: 'Equilibrium of forces and moments', basis: 'derived' }],
@@ -49,20 +49,18 @@ export const circuitFailure = sheet({
     ...vehicleValidity,
   ],
   calculate: (x) => {
-    const { mass, toFront, toRear } = centreOfMass(x);
+    const centre = centreOfMass(x);
     const { part, frontOn, rearOn } = left[x.remaining];
     const force = part * (frontOn * x.frontForce + rearOn * x.rearForce);
-    const rate = force / (mass * g);
+    const rate = force / centre.weight;
     const { front: frontLoad, rear: rearLoad } = axleLoads(x, rate);
     return {
-      mass,
-      toFront,
-      toRear,
+      ...centre,
       frontOn,
       rearOn,
       part,
       force,
-      deceleration: force / mass,
+      deceleration: force / centre.mass,
       rate,
       frontLoad,
       rearLoad,

@@ -91,11 +91,11 @@ export const stoppingDistanceAllowed = sheet({
     speed: { symbol: 'v', unit: 'km/h', says: 'test speed' },
   },
   results: {
-    coefficient: { symbol: 'c', unit: '1', says: 'coefficient of the test, for v in km/h and s in m', step: true },
-    distance: { symbol: 's_{max}', unit: 'm', says: 'longest stopping distance', tex: '0.1 \\cdot @speed + @coefficient \\cdot @speed^2' },
-    deceleration: { symbol: 'd_{m,min}', unit: 'm/s²', says: 'mean deceleration that the same formula contains', tex: '\\frac{1}{25.92 \\cdot @coefficient}' },
+    coefficient: { symbol: 'c', unit: '1', says: 'coefficient of the test in 0.1 v + c v², v in km/h and s in m', step: true },
+    deceleration: { symbol: 'd_{m,min}', unit: 'm/s²', says: 'mean deceleration that this formula contains', tex: '\\frac{1}{25.92 \\cdot @coefficient}' },
+    distance: { symbol: 's_{max}', unit: 'm', says: 'longest stopping distance', tex: '@speed \\cdot 0.36 + \\frac{@speed^2}{2 \\cdot @deceleration}' },
   },
-  assumptions: ['The regulation’s formula counts v in km/h and s in m. The printed least deceleration of the test is rounded and governs.'],
+  assumptions: ['The regulation’s formula counts v in km/h and s in m; 0.1 v is then a build-up time of 0.36 s, and 25.92 = 2 · 3.6². The printed least deceleration of the test is rounded and governs.'],
   sources: [
     { document: 'UN Regulation 13-H', clause: 'Annex 3', basis: 'memory' },
     { document: 'UN Regulation 13, older text', clause: 'Annex 4, secondary braking of category M1: 0.1 v + 2 v²/150', basis: 'quoted' },
@@ -103,8 +103,8 @@ export const stoppingDistanceAllowed = sheet({
   validity: [{ says: 'the test speed must be greater than zero', holds: (x) => x.speed > 0 }],
   calculate: ({ test, speed }) => {
     const coefficient = coefficients[test];
-    const kmh = speed * 3.6;
-    return { coefficient, distance: 0.1 * kmh + coefficient * kmh ** 2, deceleration: 1 / (25.92 * coefficient) };
+    const deceleration = 1 / (25.92 * coefficient);
+    return { coefficient, deceleration, distance: 0.36 * speed + speed ** 2 / (2 * deceleration) };
   },
   remark: 'A comparison with a formula that is recalled, not confirmed, shows no more than the order of size. Read the regulation that applies and type its figures in.',
   examples: [

@@ -11,19 +11,19 @@ export interface Vehicle {
   massHeight: number;
 }
 
-/** Mass, and distances of its centre from the front and the rear axle. */
-export function centreOfMass({ frontMass, rearMass, wheelbase }: Vehicle): { mass: number; toFront: number; toRear: number } {
+/** Mass, weight in N, and distances of the centre of mass from the front and the rear axle. */
+export function centreOfMass({ frontMass, rearMass, wheelbase }: Vehicle) {
   const mass = frontMass + rearMass;
-  return { mass, toFront: (wheelbase * rearMass) / mass, toRear: (wheelbase * frontMass) / mass };
+  return { mass, gravity: g, weight: mass * g, toFront: (wheelbase * rearMass) / mass, toRear: (wheelbase * frontMass) / mass };
 }
 
 /** Loads on both axles in N at a braking rate z (deceleration over g). @throws OutOfRange where the rear axle lifts */
 export function axleLoads(vehicle: Vehicle, rate: number): { front: number; rear: number } {
-  const { mass, toFront, toRear } = centreOfMass(vehicle);
+  const { weight, toFront, toRear } = centreOfMass(vehicle);
   const shifted = rate * vehicle.massHeight;
-  const rear = (mass * g * (toFront - shifted)) / vehicle.wheelbase;
+  const rear = (weight * (toFront - shifted)) / vehicle.wheelbase;
   if (rear <= 0) throw new OutOfRange('at this braking rate the rear axle would lift off the ground');
-  return { front: (mass * g * (toRear + shifted)) / vehicle.wheelbase, rear };
+  return { front: (weight * (toRear + shifted)) / vehicle.wheelbase, rear };
 }
 
 /**

@@ -15,11 +15,12 @@ export const shaftTorque = sheet({
     finalDrive: { symbol: 'i_f', unit: '1', says: 'final drive ratio' },
   },
   results: {
+    weight: { symbol: 'W_d', unit: 'N', says: 'weight on the driven axle, mass times 9.80665 m/s²', tex: '@axleMass \\cdot 9.80665', step: true },
     engine: { symbol: 'T_1', unit: 'N·m', says: 'shaft torque from the engine', tex: '@engineTorque \\cdot @converterRatio \\cdot @gearRatio' },
-    tyres: { symbol: 'T_2', unit: 'N·m', says: 'shaft torque at which the tyres slip', tex: '\\frac{@grip \\cdot @axleMass\\, g \\cdot @rollingRadius}{@finalDrive}' },
+    tyres: { symbol: 'T_2', unit: 'N·m', says: 'shaft torque at which the tyres slip', tex: '\\frac{@grip \\cdot @weight \\cdot @rollingRadius}{@finalDrive}' },
     torque: { symbol: 'T', unit: 'N·m', says: 'greatest steady torque in the shaft', tex: '\\min\\left(@engine,\\ @tyres\\right)' },
   },
-  assumptions: ['Steady torque: a clutch let in sharply puts more into the shaft for a moment. All of the drive goes through this shaft. g = 9.80665 m/s².'],
+  assumptions: ['Steady torque: a clutch let in sharply puts more into the shaft for a moment. All of the drive goes through this shaft.'],
   sources: [{ document: 'Ratios of a gear train; friction of the tyres', basis: 'derived' }],
   validity: [
     {
@@ -30,8 +31,9 @@ export const shaftTorque = sheet({
   ],
   calculate: (x) => {
     const engine = x.engineTorque * x.converterRatio * x.gearRatio;
-    const tyres = (x.grip * x.axleMass * 9.80665 * x.rollingRadius) / x.finalDrive;
-    return { engine, tyres, torque: Math.min(engine, tyres) };
+    const weight = x.axleMass * 9.80665;
+    const tyres = (x.grip * weight * x.rollingRadius) / x.finalDrive;
+    return { weight, engine, tyres, torque: Math.min(engine, tyres) };
   },
   examples: [
     {

@@ -32,7 +32,7 @@ export const twoJoints = sheet({
       symbol: '\\theta_e',
       unit: 'deg',
       says: 'equivalent angle: one joint at this angle would give the same speed variation at the pinion',
-      tex: '\\sqrt{\\left|@joint1^2\\, e^{2i @plane1} - @joint2^2\\, e^{2i (@plane2 - @shaftTwist)}\\right|}',
+      tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @shaftTwist)}\\right|}',
     },
     fluctuation: { symbol: 'U', unit: '%', says: 'speed variation at the pinion, greatest less smallest over mean', tex: '\\sin @equivalent \\cdot \\tan @equivalent' },
     torsional: { symbol: '\\alpha_t', unit: 'rad/s²', says: 'torsional acceleration at the pinion', tex: '@speed^2 \\cdot @equivalent^2' },

@@ -51,6 +51,7 @@ const steps = {
 } as const;
 
 const about = {
+  method: 'Above the transition slenderness Euler’s load holds, up to it Johnson’s.',
   assumptions: [
     'Straight, loaded along the line between its end joints. A cranked link needs the sheet for a link with an offset.',
     'No factor of safety is contained; the load case states it.',

@@ -32,6 +32,7 @@ export const crankedLink = sheet({
     stress: { symbol: '\\sigma', unit: 'MPa', says: 'greatest stress', tex: '@direct + @bending' },
     used: { symbol: 'u', unit: '%', says: 'share of the yield strength', tex: '\\frac{@stress}{@yieldStrength}' },
   },
+  method: 'Pushed, the link bows further and the secant formula gives the growth of the moment; pulled, no growth is counted.',
   assumptions: [
     'The whole body stands off by the greatest offset, which is exact for a body parallel to the line of the joints and on the safe side for a bow.',
     'The joints swing freely in the plane of the offset. In a pull the bow straightens, which is left out.',

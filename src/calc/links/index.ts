@@ -1,5 +1,6 @@
 import type { Sheet } from '../sheet.js';
-import { adjusterRange, adjusterSetting, adjusterTurn } from './adjuster.js';
+import { adjusterSetting, adjusterTurn } from './adjuster.js';
+import { adjusterRange } from './adjuster-range.js';
 import { boltDouble, boltSingle } from './bolts.js';
 import { rodBuckling, tubeBuckling } from './buckling.js';
 import { bungWeld } from './bung.js';

@@ -1,5 +1,7 @@
 import { describe } from 'vitest';
 import { sheets } from '../../../src/calc/axle/index.js';
+import { formulaRules } from '../formula-rules.js';
 import { sheetRules } from '../sheet-rules.js';
 
-describe('sheets of a live axle', () => sheetRules(sheets));
+describe('sheets of axle', () => sheetRules(sheets));
+describe('formulas of axle', () => formulaRules(sheets));

@@ -1,5 +1,7 @@
 import { describe } from 'vitest';
 import { sheets } from '../../../src/calc/driveline/index.js';
+import { formulaRules } from '../formula-rules.js';
 import { sheetRules } from '../sheet-rules.js';
 
-describe('sheets of the driveline', () => sheetRules(sheets));
+describe('sheets of driveline', () => sheetRules(sheets));
+describe('formulas of driveline', () => formulaRules(sheets));

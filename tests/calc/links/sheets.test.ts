@@ -1,5 +1,7 @@
 import { describe } from 'vitest';
 import { sheets } from '../../../src/calc/links/index.js';
+import { formulaRules } from '../formula-rules.js';
 import { sheetRules } from '../sheet-rules.js';
 
-describe('sheets of links and rods', () => sheetRules(sheets));
+describe('sheets of links', () => sheetRules(sheets));
+describe('formulas of links', () => formulaRules(sheets));
