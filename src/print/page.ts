@@ -75,8 +75,10 @@ interface InPage {
     body: { textContent: string };
     fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
     images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string }>;
-    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string>; style: Record<string, string> }>;
+    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
+    adoptedStyleSheets: unknown[];
   };
+  CSSStyleSheet: new () => { replaceSync: (text: string) => void };
 }
 
 async function loadFonts(): Promise<string[]> {
@@ -105,9 +107,8 @@ function writeNumbers(pageOf: Record<string, number>): void {
 }
 
 function setImagesShown(shown: boolean): void {
-  const { document } = globalThis as unknown as InPage;
-  for (const image of document.querySelectorAll('img, svg, canvas')) {
-    if (shown) delete image.style['visibility'];
-    else image.style['visibility'] = 'hidden';
-  }
+  const { document, CSSStyleSheet } = globalThis as unknown as InPage;
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync('img, svg, canvas { visibility: hidden !important }');
+  document.adoptedStyleSheets = shown ? [] : [sheet];
 }
