@@ -49,26 +49,44 @@ export function instantCentre({ lower, upper }: Links): Point {
   return { x: lower.axle.x + along * l.x, z: lower.axle.z + along * l.z };
 }
 
+export interface Lengthened {
+  lower?: number;
+  upper?: number;
+}
+
 /**
- * Position of the axle at a travel, from the lengths of both links, which do not change (or change by `lengthened`).
+ * Positions of the axle on its way from ride height to a travel, from the lengths of both links, which do not change (or
+ * change by `lengthened`, in proportion along the way). Each position is sought from the one before, so that the path
+ * found is the one that the axle moves along.
  *
  * @param travel of the axle centre from ride height, positive up towards the body
+ * @param stations positions on the way, the last of them at `travel`
  * @throws OutOfRange where the links cannot reach that far
  */
-export function axlePosition(links: Links, travel: number, lengthened: { lower?: number; upper?: number } = {}): AxlePosition {
-  const steps = 20;
+export function axlePath(links: Links, travel: number, stations: number, lengthened: Lengthened = {}): AxlePosition[] {
   let at: Pose = { shift: 0, rotation: 0 };
-  for (let i = 1; i <= steps; i += 1) {
-    const part = i / steps;
+  return Array.from({ length: stations }, (_, i) => {
+    const part = (i + 1) / stations;
     at = close(links, part * travel, part * (lengthened.lower ?? 0), part * (lengthened.upper ?? 0), at);
-  }
-  const place = (p: Point) => moved(links.centre, p, at, travel);
-  return { travel, ...at, centre: place(links.centre), lower: place(links.lower.axle), upper: place(links.upper.axle) };
+    return standing(links, part * travel, at);
+  });
+}
+
+/** Position of the axle at one travel. @throws OutOfRange where the links cannot reach it */
+export function axlePosition(links: Links, travel: number, lengthened: Lengthened = {}): AxlePosition {
+  const moves = Math.abs(travel) + Math.abs(lengthened.lower ?? 0) + Math.abs(lengthened.upper ?? 0);
+  const stations = Math.max(1, Math.ceil((10 * moves) / Math.min(length(links.lower), length(links.upper))));
+  return axlePath(links, travel, Math.min(stations, 200), lengthened).at(-1)!;
 }
 
 /** Positions at several travels, for a path or a drawing. @throws OutOfRange where the links cannot reach one of them */
 export function axlePositions(links: Links, travels: readonly number[]): AxlePosition[] {
   return travels.map((travel) => axlePosition(links, travel));
+}
+
+function standing(links: Links, travel: number, at: Pose): AxlePosition {
+  const place = (p: Point) => moved(links.centre, p, at, travel);
+  return { travel, ...at, centre: place(links.centre), lower: place(links.lower.axle), upper: place(links.upper.axle) };
 }
 
 /** A point fixed to the axle at ride height, at another position of it. */
@@ -81,42 +99,37 @@ interface Pose {
   rotation: number;
 }
 
+/** A step of this size is Newton's last: the next one would be its square. */
+const NEAR = 1e-9;
 const unreachable = 'the links cannot reach this travel or length: no position of the axle keeps both of their lengths';
 
 /** Newton's method on the two lengths, from a position nearby. */
 function close(links: Links, travel: number, lower: number, upper: number, from: Pose): Pose {
-  const arms = [
-    { ...links.lower, wanted: length(links.lower) + lower },
-    { ...links.upper, wanted: length(links.upper) + upper },
-  ] as const;
+  const { centre } = links;
+  const wanted = [length(links.lower) + lower, length(links.upper) + upper] as const;
   let { shift, rotation } = from;
   for (let i = 0; i < 30; i += 1) {
-    const [a, b] = arms.map((arm) => row(links.centre, arm, { shift, rotation }, travel)) as [Row, Row];
+    const [cos, sin] = [Math.cos(rotation), Math.sin(rotation)];
+    const a = gap(centre, links.lower, wanted[0], shift, travel, cos, sin);
+    const b = gap(centre, links.upper, wanted[1], shift, travel, cos, sin);
     const determinant = a.byShift * b.byRotation - a.byRotation * b.byShift;
     const byShift = (a.error * b.byRotation - b.error * a.byRotation) / determinant;
     const byRotation = (a.byShift * b.error - b.byShift * a.error) / determinant;
     if (!Number.isFinite(byShift) || !Number.isFinite(byRotation)) throw new OutOfRange(unreachable);
     shift -= byShift;
     rotation -= byRotation;
-    if (Math.abs(byShift) <= 1e-13 * arms[0].wanted && Math.abs(byRotation) < 1e-13) return { shift, rotation };
+    if (Math.abs(byShift) <= NEAR * wanted[0] && Math.abs(byRotation) < NEAR) return { shift, rotation };
     if (Math.abs(rotation - from.rotation) > Math.PI / 2) break;
   }
   throw new OutOfRange(unreachable);
 }
 
-interface Row {
-  error: number;
-  byShift: number;
-  byRotation: number;
-}
-
-/** How far an arm's length is off, and how that changes with the two unknowns. */
-function row(centre: Point, arm: Arm & { wanted: number }, pose: Pose, travel: number): Row {
-  const end = moved(centre, arm.axle, pose, travel);
-  const [x, z] = [end.x - arm.body.x, end.z - arm.body.z];
-  const long = Math.hypot(x, z);
-  const [dx, dz] = [end.x - centre.x - pose.shift, end.z - centre.z - travel];
-  return { error: long - arm.wanted, byShift: x / long, byRotation: (-x * dz + z * dx) / long };
+/** Half of what the square of an arm's length is off, and how that changes with the two unknowns. */
+function gap(centre: Point, { axle, body }: Arm, wanted: number, shift: number, travel: number, cos: number, sin: number) {
+  const [rx, rz] = [axle.x - centre.x, axle.z - centre.z];
+  const [dx, dz] = [rx * cos - rz * sin, rx * sin + rz * cos];
+  const [x, z] = [centre.x + shift + dx - body.x, centre.z + travel + dz - body.z];
+  return { error: (x * x + z * z - wanted * wanted) / 2, byShift: x, byRotation: z * dx - x * dz };
 }
 
 function moved(centre: Point, point: Point, { shift, rotation }: Pose, travel: number): Point {

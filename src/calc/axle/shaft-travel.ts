@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { axlePosition, carriedBy, type Links, type Point } from './linkage.js';
+import { axlePath, axlePosition, carriedBy, type AxlePosition, type Links, type Point } from './linkage.js';
 import { centreInput, closureMethod, closureSource, linkAssumptions, linkInputs, linksOf, linkValidity, travelInputs, travelValidity } from './parts.js';
 
 /** The shaft between gearbox and pinion, in side view; slopes are positive where the axis runs down to the rear. */
@@ -18,9 +18,8 @@ export interface ShaftStand {
   joint2: number;
 }
 
-/** Length, slope and joint angles of the shaft at one travel. @throws OutOfRange where the links cannot reach it */
-export function shaftAt(links: Links, shaft: ShaftEnds, travel: number): ShaftStand {
-  const position = axlePosition(links, travel);
+/** Length, slope and joint angles of the shaft at one position of the axle. */
+export function shaftAt(links: Links, shaft: ShaftEnds, position: AxlePosition): ShaftStand {
   const rear = carriedBy(links, shaft.rear, position);
   const [back, down] = [shaft.front.x - rear.x, shaft.front.z - rear.z];
   const slope = Math.atan2(down, back);
@@ -31,6 +30,9 @@ export function shaftAt(links: Links, shaft: ShaftEnds, travel: number): ShaftSt
     joint2: Math.abs(shaft.pinionSlope + position.rotation - slope),
   };
 }
+
+/** Positions each way from ride height among which the greatest and smallest length are sought. */
+const STATIONS = 12;
 
 const angle = (symbol: string, joint: string, where: string) => ({ symbol, unit: 'deg', says: `angle of the joint at the ${joint} at ${where}` }) as const;
 const at = (symbol: string, says: string) => ({ symbol, unit: 'mm', says }) as const;
@@ -63,16 +65,18 @@ export const shaftTravel = sheet({
     lengthLongest: { symbol: 'l_{max}', unit: 'mm', says: 'greatest length through travel' },
     lengthShortest: { symbol: 'l_{min}', unit: 'mm', says: 'smallest length through travel' },
   },
-  method: `${closureMethod} The joint at the pinion moves and turns with the axle. The greatest and smallest lengths are taken from 41 positions through travel.`,
+  method: `${closureMethod} The joint at the pinion moves and turns with the axle. The greatest and smallest lengths are taken from ride height and 12 positions each way.`,
   assumptions: [...linkAssumptions, 'Side view only: the shaft runs straight along the car in plan. Engine and gearbox keep their place.'],
   sources: [closureSource],
   validity: [linkValidity, travelValidity, { says: 'the joint at the gearbox must lie ahead of the joint at the pinion', holds: (x) => x.frontX > x.rearX }],
   calculate: (x) => {
     const links = linksOf(x);
     const shaft: ShaftEnds = { front: { x: x.frontX, z: x.frontZ }, rear: { x: x.rearX, z: x.rearZ }, gearboxSlope: x.gearboxSlope, pinionSlope: x.pinionSlope };
-    const stand = (travel: number) => shaftAt(links, shaft, travel);
-    const [ride, bump, droop] = [stand(0), stand(x.bump), stand(-x.droop)];
-    const lengths = [ride.length, ...Array.from({ length: 41 }, (_, i) => stand(-x.droop + (i / 40) * (x.bump + x.droop)).length)];
+    const path = (travel: number) => axlePath(links, travel, STATIONS).map((position) => shaftAt(links, shaft, position));
+    const ride = shaftAt(links, shaft, axlePosition(links, 0));
+    const [ups, downs] = [path(x.bump), path(-x.droop)];
+    const [bump, droop] = [ups.at(-1)!, downs.at(-1)!];
+    const lengths = [ride, ...ups, ...downs].map((s) => s.length);
     return {
       shaftSlope: ride.slope,
       joint1Ride: ride.joint1,

@@ -8,10 +8,10 @@ export interface Axis {
   plan: number;
 }
 
-/** How far two axes are bent against each other, and in which direction about the first of them. */
+/** How far two axes are bent against each other, and in which plane about the first of them. */
 export interface Joint {
   angle: number;
-  /** Direction of the bend: 0 down, growing clockwise as seen looking to the rear. */
+  /** From −π/4 to 3π/4: 0 where the plane is upright, π/2 where it is level, growing clockwise as seen looking to the rear. */
   plane: number;
 }
 
@@ -38,7 +38,7 @@ export function jointAngles(axes: readonly Axis[]): Joint[] {
     const from = along[i]!;
     const angle = Math.atan2(norm(cross(from, to)), dot(from, to));
     const bend = minus(to, times(dot(from, to), from));
-    const plane = Math.atan2(dot(bend, cross(from, down)), dot(bend, down));
+    const plane = folded(Math.atan2(dot(bend, cross(from, down)), dot(bend, down)));
     down = carried(down, from, to);
     return { angle, plane };
   });
@@ -61,6 +61,9 @@ export function equivalentAngles(joints: readonly Joint[], twists: readonly numb
     return Math.sqrt(Math.hypot(re, im));
   });
 }
+
+/** A plane is the same after half a turn. */
+const folded = (angle: number) => angle - Math.PI * Math.ceil(angle / Math.PI - 0.75);
 
 const dot = (a: Vector, b: Vector) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];

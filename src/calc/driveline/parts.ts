@@ -46,7 +46,7 @@ export function jointStep<const S extends string>(symbol: S, says: string, a: { 
 }
 
 export const planeStep = (symbol: string, of: string) =>
-  ({ symbol, unit: 'deg', says: `direction in which ${of} is bent, about the shaft: 0 down, clockwise looking to the rear`, step: true }) as const;
+  ({ symbol, unit: 'deg', says: `plane in which ${of} bends: 0 upright, 90° level, clockwise as seen from the front`, step: true }) as const;
 
 export const jointAssumptions: readonly string[] = [
   'Slopes and plan angles are those seen in side view and in plan. An inclinometer on a shaft that runs out of line reads slightly less; at 4° out of line and 3° slope the difference is under 0.01°.',

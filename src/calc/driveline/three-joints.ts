@@ -63,7 +63,7 @@ export const threeJoints = sheet({
     coastRear: { symbol: '\\alpha_{c2}', unit: 'rad/s²', says: 'acceleration of the rear shaft when driven from the axle', tex: '@speed^2 \\cdot @joint3^2' },
     coastFront: { symbol: '\\alpha_{c1}', unit: 'rad/s²', says: 'acceleration of the front shaft when driven from the axle', tex: '@speed^2 \\cdot @lastPair^2' },
   },
-  method: 'The direction of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
+  method: 'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
   assumptions: [
     ...jointAssumptions,
     'The centre bearing holds its place. The joint nearest to it belongs to the rear shaft’s front end.',

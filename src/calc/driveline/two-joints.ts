@@ -39,7 +39,7 @@ export const twoJoints = sheet({
     inertiaDrive: { symbol: '\\alpha_d', unit: 'rad/s²', says: 'acceleration of the shaft when driven from the gearbox', tex: '@speed^2 \\cdot @joint1^2' },
     inertiaCoast: { symbol: '\\alpha_c', unit: 'rad/s²', says: 'acceleration of the shaft when driven from the axle', tex: '@speed^2 \\cdot @joint2^2' },
   },
-  method: 'The direction of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
+  method: 'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
   assumptions: [...jointAssumptions, 'Cross-and-bearing joints; a constant-velocity joint adds nothing.'],
   sources: drivelineSources,
   validity: [
