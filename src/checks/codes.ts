@@ -47,12 +47,17 @@ const packageRoot = new URL('../../', import.meta.url);
 const folder = 'src/checks/codes';
 export const compiledFile = new URL('codes.json', import.meta.url);
 
-let loading: Promise<Codes> | undefined;
+let loading: Promise<ReadFile[]> | undefined;
 
-/** All codes of practice that are shipped. @throws CodeError with file, line and column of every problem */
-export function loadCodes(): Promise<Codes> {
-  loading ??= readFiles(fileURLToPath(new URL(folder, packageRoot))).then(assemble);
-  return loading;
+/**
+ * The codes of practice that are shipped, of one country (`AU`) or of all.
+ *
+ * @throws CodeError with file, line and column of every problem
+ */
+export async function loadCodes(country?: string): Promise<Codes> {
+  loading ??= readFiles(fileURLToPath(new URL(folder, packageRoot)));
+  const files = await loading;
+  return assemble(country === undefined ? files : files.filter(({ code }) => code.country === country));
 }
 
 /** Reads a folder of codes in the order of the file names. @throws CodeError */

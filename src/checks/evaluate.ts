@@ -1,7 +1,10 @@
 import { Decimal } from '../units/decimal.js';
 import { timesPower } from '../units/dimension.js';
 import { sameDimension, type Dimension } from '../units/unit.js';
-import { arithmetic, comparisons, type Expression, type ExpressionProblem } from './expression.js';
+import type { Expression, ExpressionProblem } from './expression.js';
+
+export const arithmetic: ReadonlySet<string> = new Set(['+', '-', '*', '/']);
+export const comparisons: ReadonlySet<string> = new Set(['<', '<=', '>', '>=', '==', '!=']);
 
 export type Evaluated =
   | { is: 'number'; si: number; dimension: Dimension }

@@ -1,6 +1,7 @@
 import jsep from 'jsep';
 import { Decimal } from '../units/decimal.js';
 import { readUnit, type Dimension } from '../units/unit.js';
+import { arithmetic, comparisons } from './evaluate.js';
 
 export { evaluate, type Evaluated, type Names } from './evaluate.js';
 
@@ -29,8 +30,6 @@ export type ReadExpression =
   | { ok: false; problem: ExpressionProblem };
 
 const most = { characters: 400, depth: 40 };
-export const arithmetic = new Set(['+', '-', '*', '/']);
-export const comparisons = new Set(['<', '<=', '>', '>=', '==', '!=']);
 const functions = { min: [2, 20], max: [2, 20], abs: [1, 1] } as const;
 const notNames = new Set(['and', 'or', 'this', 'true', 'false', ...Object.keys(functions)]);
 const nameForm = /^[a-z][a-z0-9]*(?:_[a-z0-9]+)*$/;
@@ -60,7 +59,7 @@ class Refused extends Error {
 jsep.removeAllUnaryOps();
 jsep.removeAllBinaryOps();
 jsep.removeAllLiterals();
-for (const sign of ['-', '+']) jsep.addUnaryOp(sign);
+jsep.addUnaryOp('-');
 for (const [operator, strength] of Object.entries(binding)) jsep.addBinaryOp(operator, strength);
 jsep.hooks.add('gobble-token', function readNumber(env) {
   const at = this.index;
@@ -120,7 +119,7 @@ function take(node: jsep.Expression, names: Set<string>, depth: number): Express
     }
     case 'UnaryExpression': {
       const of = number(inner(node['argument']));
-      return node['operator'] === '+' ? of : { is: 'negative', of: noScale(of), at: of.at };
+      return { is: 'negative', of: noScale(of), at: of.at };
     }
     case 'BinaryExpression': {
       const operator = String(node['operator']);
