@@ -60,9 +60,9 @@ export async function loadCodes(country?: string): Promise<Codes> {
   return assemble(country === undefined ? files : files.filter(({ code }) => code.country === country));
 }
 
-/** Reads a folder of codes in the order of the file names. @throws CodeError */
-export async function readFiles(directory: string): Promise<ReadFile[]> {
-  const [names, compiled] = await Promise.all([readdir(directory), readFile(compiledFile, 'utf8').then((text) => JSON.parse(text) as Compiled, () => ({}) as Compiled)]);
+/** Reads a folder of codes in the order of the file names; what is compiled is taken as it is. @throws CodeError */
+export async function readFiles(directory: string, compiledAt: URL = compiledFile): Promise<ReadFile[]> {
+  const [names, compiled] = await Promise.all([readdir(directory), readCompiled(compiledAt)]);
   const files = names.filter((name) => name.endsWith('.yaml')).sort();
   const read = await Promise.all(
     files.map(async (name) => {
@@ -76,6 +76,11 @@ export async function readFiles(directory: string): Promise<ReadFile[]> {
   const problems = read.flatMap((r) => r.problems);
   if (problems.length > 0) throw new CodeError(problems);
   return read.map(({ problems: _, ...r }) => r as ReadFile);
+}
+
+async function readCompiled(at: URL): Promise<Compiled> {
+  const text = await readFile(at, 'utf8').catch(() => '{}');
+  return JSON.parse(text) as Compiled;
 }
 
 export function sha256(text: string): string {

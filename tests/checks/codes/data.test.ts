@@ -119,6 +119,7 @@ describe('what figures rest on', () => {
       'ground.clearance-middle 33.33 mm/m * axle_spacing',
       'seating.anchorage-load 13.5 kN',
       'seating.anchorage-load 22.2 kN',
+      'un.parking 20 %',
       'un.pedal-force 65 N … 500 N',
       'un.secondary-deceleration-h 2.44 m/s2',
       'un.secondary-distance-h 0.1 m * (brake_test_speed / 1 km/h) + 0.0158 m * (brake_test_speed / 1 km/h) * (brake_test_speed / 1 km/h)',
@@ -154,7 +155,7 @@ describe('what figures rest on', () => {
 
   test('recommendations are these', () => {
     expect(items.filter((i) => 'recommended' in i && i.recommended === true).map((i) => i.id).sort()).toEqual([
-      'clearance.members', 'clearance.tyres', 'driveline.angle-preferred', 'engine.capacity', 'engine.step', 'fasteners.engagement', 'suspension.height', 'suspension.lift', 'wheels.diameter-step',
+      'clearance.members', 'clearance.tyres', 'driveline.angle-preferred', 'engine.capacity', 'engine.step', 'fasteners.engagement', 'suspension.bump-travel', 'suspension.height', 'suspension.lift', 'suspension.rebound-travel', 'wheels.diameter-step',
     ]);
   });
 

@@ -152,7 +152,7 @@ describe('figures against the texts in which they were read', () => {
     expect(max('wheels.axle-offset', { jurisdiction: 'NSW' })).toBe(12.5);
     expect(max('wheels.tyre-width', { category: 'MA', facts: { widest_tyre: 200 } })).toBe(260);
     expect(max('wheels.tyre-width', { category: 'MC', states: { axles: 'beam-front-and-rear' }, facts: { widest_tyre: 200 } })).toBe(300);
-    expect(min('suspension.bump-travel', { jurisdiction: 'SA', facts: { original_bump_travel: 90 } })).toBe(60);
+    expect(min('suspension.bump-travel-sa', { jurisdiction: 'SA', facts: { original_bump_travel: 90 } })).toBe(60);
     expect([max('fuel.gas-clips', { states: { fuel: 'lpg' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'no' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'yes' } })]).toEqual([600, 150, 50]);
     expect(max('fuel.line-support', {})).toBeUndefined();
     expect(max('fuel.line-support', { states: { vehicle: 'street-rod' } })).toBe(300);

@@ -1,8 +1,9 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { assemble, CodeError, readFiles } from '../../../src/checks/codes.js';
+import { assemble, CodeError, readFiles, sha256 } from '../../../src/checks/codes.js';
 import { readCode } from '../../../src/checks/read-code.js';
 
 const head = `code: own
@@ -96,6 +97,23 @@ test('a folder is read in the order of its files, and a fault in one stops it wi
     expect((await readFiles(folder)).map((f) => f.file)).toEqual(['a.yaml', 'b.yaml']);
     await writeFile(join(folder, 'a.yaml'), cases('max: 2 kg'));
     await expect(readFiles(folder)).rejects.toThrow('src/checks/codes/a.yaml:20:14 found a mass');
+  } finally {
+    await rm(folder, { recursive: true });
+  }
+});
+
+test('a file is taken from the compiled form as long as its text is the same', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'codes-'));
+  try {
+    const text = cases('max: 2 mm');
+    const compiled = pathToFileURL(join(folder, 'codes.json'));
+    const { code } = readCode(text, 'a.yaml');
+    await writeFile(join(folder, 'a.yaml'), text);
+    await writeFile(compiled, JSON.stringify({ 'a.yaml': { sha256: sha256(text), code: { ...code!, title: 'As compiled' } } }));
+    expect((await readFiles(folder, compiled))[0]!.code.title).toBe('As compiled');
+    await writeFile(join(folder, 'a.yaml'), text.replace('2 mm', '3 mm'));
+    const [changed] = await readFiles(folder, compiled);
+    expect([changed!.code.title, changed!.code.items[0]]).toMatchObject(['An invented code', { cases: [{ max: '3 mm' }] }]);
   } finally {
     await rm(folder, { recursive: true });
   }
