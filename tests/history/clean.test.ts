@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { isClean } from '../../src/history/git/clean.js';
-import { throwaway } from './throwaway.js';
+import { configure, throwaway } from './throwaway.js';
 
 function build(): ReturnType<typeof throwaway> {
   const repo = throwaway();
@@ -12,7 +12,7 @@ function build(): ReturnType<typeof throwaway> {
   repo.commit('Notes');
   return repo;
 }
-const check = async (repo: ReturnType<typeof throwaway>, folder = 'builds/demo') => isClean(await repo.open(), folder);
+const check = async (repo: ReturnType<typeof throwaway>, folder = 'builds/demo') => isClean(repo.place, folder);
 
 describe('isClean', () => {
   it('is clean after a commit, with changes in another build, and with ignored files, which it lists', async () => {
@@ -82,7 +82,7 @@ describe('isClean', () => {
 
   it('takes a checkout with CRLF line ends for what was committed', async () => {
     const repo = build();
-    repo.git('config', 'core.autocrlf', 'true');
+    configure(repo.dir, '[core]\nautocrlf = true\n');
     rmSync(join(repo.dir, 'builds/demo/notes/010.md'));
     repo.git('checkout', '--', 'builds/demo/notes/010.md');
     repo.write('builds/demo/notes/020.md', '020.md\r\n');

@@ -6,7 +6,7 @@ import { readBlobs, type Blob } from '../../src/history/git/blobs.js';
 import { authorOf, commitDate, headCommit, resolveCommit } from '../../src/history/git/commits.js';
 import { extractAt, unsafePath } from '../../src/history/git/extract.js';
 import { fileAt, treeAt } from '../../src/history/git/tree.js';
-import { mika, temporary, throwaway, type Throwaway } from './throwaway.js';
+import { configure, mika, temporary, throwaway, type Throwaway } from './throwaway.js';
 
 const names = ['build.md', 'notes/010 a.md', 'notes/line\nend.md', 'notes/-rf.md', 'photos/Träger.jpg', '*[a].md', ':(top).md'];
 const bytes = Buffer.from(Array.from({ length: 70_000 }, (_, index) => (index * 7919) % 256));
@@ -30,14 +30,14 @@ const shared = build();
 describe('commits', () => {
   it('gives head, date and author, and nothing where there is none', async () => {
     const { repo, commit } = shared;
-    const found = await repo.open();
+    const found = repo.place;
     expect(await headCommit(found)).toBe(commit);
     expect(await commitDate(found, commit)).toBe('2026-02-03T09:00:00+00:00');
     expect(await authorOf(found, commit)).toEqual(mika);
     expect(await resolveCommit(found, commit.slice(0, 8))).toBe(commit);
     expect(await resolveCommit(found, 'nowhere')).toBeUndefined();
     expect(await resolveCommit(found, '--help')).toBeUndefined();
-    expect(await headCommit(await throwaway().open())).toBeUndefined();
+    expect(await headCommit(throwaway().place)).toBeUndefined();
     await expect(commitDate(found, '0'.repeat(40))).rejects.toThrow('bad object');
     await expect(commitDate(found, 'HEAD')).rejects.toThrow('full git object id');
   });
@@ -46,7 +46,7 @@ describe('commits', () => {
 describe('readBlobs', () => {
   it('reads in the order asked, binary, empty, twice the same and missing', async () => {
     const { repo } = shared;
-    const found = await repo.open();
+    const found = repo.place;
     const id = (path: string): string => repo.git('rev-parse', `HEAD:builds/demo/${path}`);
     const [binary, empty, gone, tree] = [id('build.md'), id('empty.csv'), 'f'.repeat(40), id('notes')];
     const read = await all(readBlobs(found, [binary, empty, gone, tree, binary]));
@@ -63,7 +63,7 @@ describe('readBlobs', () => {
 
   it('ends its process when the reader leaves early', async () => {
     const { repo } = shared;
-    const found = await repo.open();
+    const found = repo.place;
     const id = repo.git('rev-parse', 'HEAD:builds/demo/build.md');
     const many = Array.from({ length: 500 }, () => id);
     function children(): string {
@@ -81,17 +81,17 @@ describe('readBlobs', () => {
 describe('treeAt and fileAt', () => {
   it('lists the files of one folder with sizes, by path relative to it', async () => {
     const { repo, commit } = shared;
-    const tree = await treeAt(await repo.open(), commit, 'builds/demo');
+    const tree = await treeAt(repo.place, commit, 'builds/demo');
     expect([...tree.keys()].sort()).toEqual([...names, 'empty.csv'].sort());
     expect(tree.get('empty.csv')).toEqual({ kind: 'file', blob: repo.git('hash-object', '-t', 'blob', '/dev/null'), size: 0 });
     expect(tree.get('build.md')?.size).toBe(bytes.length + 8);
-    expect((await treeAt(await repo.open(), commit, 'builds/nothing')).size).toBe(0);
-    expect((await treeAt(await repo.open(), commit, '')).size).toBe(names.length + 2);
+    expect((await treeAt(repo.place, commit, 'builds/nothing')).size).toBe(0);
+    expect((await treeAt(repo.place, commit, '')).size).toBe(names.length + 2);
   });
 
   it('reads one file as it was, and nothing where there was none', async () => {
     const { repo, commit } = shared;
-    const found = await repo.open();
+    const found = repo.place;
     for (const name of names.slice(1, 3)) {
       repo.write(`builds/demo/${name}`, 'changed since');
       expect(await fileAt(found, commit, `builds/demo/${name}`)).toEqual(Buffer.concat([Buffer.from(name), bytes]));
@@ -105,12 +105,12 @@ describe('treeAt and fileAt', () => {
 describe('extractAt', () => {
   it('writes what was committed, byte for byte, whatever the settings for line ends', async () => {
     const { repo, commit } = build();
-    repo.git('config', 'core.autocrlf', 'true');
+    configure(repo.dir, '[core]\nautocrlf = true\n');
     const target = join(temporary(), 'new', 'place');
-    const { written, refused } = await extractAt(await repo.open(), commit, 'builds/demo', target);
+    const { written, refused } = await extractAt(repo.place, commit, 'builds/demo', target);
     expect([written, refused]).toEqual([[...names, 'empty.csv'].sort(), []]);
     for (const name of names) expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
-    await expect(extractAt(await repo.open(), commit, 'builds/demo', target)).rejects.toThrow('not empty');
+    await expect(extractAt(repo.place, commit, 'builds/demo', target)).rejects.toThrow('not empty');
   });
 
   it('refuses links and nested repositories and writes nothing through them', async () => {
@@ -120,9 +120,9 @@ describe('extractAt', () => {
     const commit = repo.commit('A link');
     repo.git('update-index', '--add', '--cacheinfo', `160000,${commit},builds/demo/nested`);
     const tree = repo.git('write-tree');
-    const made = repo.git('-c', 'user.name=x', '-c', 'user.email=y', 'commit-tree', tree, '-m', 'Nested');
+    const made = repo.git('commit-tree', tree, '-m', 'Nested');
     const target = temporary();
-    const { refused } = await extractAt(await repo.open(), made, 'builds/demo', target);
+    const { refused } = await extractAt(repo.place, made, 'builds/demo', target);
     expect(refused).toEqual([{ path: 'link', reason: 'a symbolic link' }, { path: 'nested', reason: 'a repository of its own' }]);
     expect(existsSync(join(target, 'link'))).toBe(false);
   });
@@ -137,9 +137,9 @@ describe('extractAt', () => {
     };
     const inner = object(entry('100644', 'escaped.md', blob));
     const tree = object(Buffer.concat([entry('40000', '..', inner), entry('40000', '.GIT', inner), entry('100644', 'fine.md', blob)]));
-    const commit = repo.git('-c', 'user.name=x', '-c', 'user.email=y', 'commit-tree', tree, '-m', 'Made up');
+    const commit = repo.git('commit-tree', tree, '-m', 'Made up');
     const target = join(temporary(), 'inside');
-    const { written, refused } = await extractAt(await repo.open(), commit, '', target);
+    const { written, refused } = await extractAt(repo.place, commit, '', target);
     expect(written).toEqual(['fine.md']);
     expect(refused.map(({ path }) => path)).toEqual(['../escaped.md', '.GIT/escaped.md']);
     expect(readdirSync(join(target, '..'))).toEqual(['inside']);

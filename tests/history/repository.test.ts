@@ -2,12 +2,12 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openRepository } from '../../src/history/git/repository.js';
-import { temporary, throwaway } from './throwaway.js';
+import { configure, history, temporary, throwaway } from './throwaway.js';
 
 function withNote(): ReturnType<typeof throwaway> {
   const repo = throwaway();
-  repo.write('builds/demo/notes/010.md', 'one\n');
-  repo.commit('First note');
+  history(repo, [{ parents: [], files: { 'builds/demo/notes/010.md': 'one\n' } }]);
+  mkdirSync(join(repo.dir, 'builds/demo'), { recursive: true });
   return repo;
 }
 
@@ -16,7 +16,7 @@ describe('openRepository', () => {
     const repo = withNote();
     expect(await openRepository(join(repo.dir, 'builds/demo'))).toEqual({
       kind: 'repository', root: repo.dir, prefix: 'builds/demo', branch: 'main', objectFormat: 'sha1', bare: false,
-      shallow: false, detached: false, empty: false, worktree: false, partial: false, ignored: false, limits: [],
+      shallow: false, detached: false, empty: false, partial: false, ignored: false, limits: [],
     });
     expect(await repo.open()).toMatchObject({ root: repo.dir, prefix: '' });
   });
@@ -63,7 +63,7 @@ describe('openRepository', () => {
 
   it('says what a partial clone and a bare repository cannot tell', async () => {
     const repo = withNote();
-    repo.git('config', 'uploadpack.allowFilter', 'true');
+    configure(repo.dir, '[uploadpack]\nallowFilter = true\n');
     const clone = throwaway(temporary(), false);
     clone.git('clone', '--quiet', '--filter=blob:none', `file://${repo.dir}`, 'partial');
     clone.git('clone', '--quiet', '--bare', repo.dir, 'bare');
@@ -75,7 +75,7 @@ describe('openRepository', () => {
     const repo = withNote();
     const tree = join(temporary(), 'second tree');
     repo.git('worktree', 'add', '--quiet', tree, '-b', 'second');
-    expect(await openRepository(join(tree, 'builds'))).toMatchObject({ worktree: true, root: tree, prefix: 'builds', branch: 'second', limits: [] });
+    expect(await openRepository(join(tree, 'builds'))).toMatchObject({ root: tree, prefix: 'builds', branch: 'second', limits: [] });
   });
 
   it('says that git does not record an ignored folder', async () => {

@@ -5,13 +5,12 @@ import { createTag } from '../../src/history/git/create-tag.js';
 import { letterNumber, nextLetter } from '../../src/history/git/issue-letter.js';
 import { letterOf, tagName } from '../../src/history/git/tag-name.js';
 import { issueTags, tagNamed } from '../../src/history/git/tags.js';
-import { jo, throwaway, type Throwaway } from './throwaway.js';
+import { configure, history, jo, throwaway, type Throwaway } from './throwaway.js';
 
 function tagged(): { repo: Throwaway; commit: string } {
   const repo = throwaway();
-  repo.git('config', 'user.name', jo.name);
-  repo.git('config', 'user.email', jo.email);
-  return { repo, commit: repo.commit('First') };
+  const [commit = ''] = history(repo, [{ parents: [], files: {} }]);
+  return { repo, commit };
 }
 
 describe('letters', () => {
@@ -46,7 +45,9 @@ describe('tagName', () => {
   it('is a name that git takes, another for every build', () => {
     const names = fc.sample(fc.string({ minLength: 1, unit: fc.constantFrom(...'ab.@{}/~^:?*[\\ -é山%\n\u0000\u007f', '.lock') }), 60);
     const tags = names.map((name) => tagName(name, 'A'));
-    for (const tag of tags) execFileSync('git', ['check-ref-format', `refs/tags/${tag}`]);
+    const { repo, commit } = tagged();
+    const create = [...new Set(tags)].map((tag) => `create refs/tags/${tag}\0${commit}\0`).join('');
+    execFileSync('git', ['update-ref', '--stdin', '-z'], { cwd: repo.dir, input: create });
     expect(new Set(tags).size).toBe(new Set(names.map((name) => name.normalize('NFC'))).size);
   });
 });
@@ -54,7 +55,7 @@ describe('tagName', () => {
 describe('createTag and issueTags', () => {
   it('makes an annotated tag and lists the issues of one build in order', async () => {
     const { repo, commit } = tagged();
-    const found = await repo.open();
+    const found = repo.place;
     expect(await issueTags(found, 'demo')).toEqual([]);
     const message = 'Issue B\n\n# not a comment\n$(id) `id` "quoted"\n--not-an-option Größe\n';
     for (const letter of ['B', 'AA', 'A']) await createTag(found, { name: tagName('demo', letter), message: letter === 'B' ? message : letter, commit, sign: 'if-set-up' });
@@ -71,7 +72,7 @@ describe('createTag and issueTags', () => {
 
   it('does not make a tag twice, nor one under a name that is none, nor on a commit that is not there', async () => {
     const { repo, commit } = tagged();
-    const found = await repo.open();
+    const found = repo.place;
     const make = (name: string, message = 'x', on = commit): Promise<unknown> => createTag(found, { name, message, commit: on, sign: 'no' });
     await make('demo/issue-A');
     const before = await tagNamed(found, 'demo/issue-A');
@@ -84,22 +85,21 @@ describe('createTag and issueTags', () => {
   });
 
   it('asks for a tagger, and for signing to be set up where a signature is wanted', async () => {
-    const repo = throwaway();
-    repo.git('config', 'user.useConfigOnly', 'true');
-    const commit = repo.commit('First');
-    const found = await repo.open();
+    const { repo, commit } = tagged();
+    configure(repo.dir, '[user]\nname =\nemail =\nuseConfigOnly = true\n');
+    const found = repo.place;
     await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).rejects.toThrow('Set user.name and user.email');
     await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'require' })).rejects.toThrow('not set up to sign');
   });
 
   it('never leaves a tag unsigned where git is set up to sign and cannot', async () => {
     const { repo, commit } = tagged();
-    repo.git('config', 'gpg.format', 'ssh');
-    repo.git('config', 'user.signingkey', '/nowhere/key.pub');
-    const found = await repo.open();
+    const signing = '[gpg]\nformat = ssh\n[user]\nsigningkey = /nowhere/key.pub\n';
+    configure(repo.dir, signing);
+    const found = repo.place;
     await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'if-set-up' })).rejects.toThrow('the signature failed');
     expect(await issueTags(found, 'demo')).toEqual([]);
-    repo.git('config', 'tag.gpgSign', 'true');
+    configure(repo.dir, `${signing}[tag]\ngpgSign = true\n`);
     expect(await createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).toMatchObject({ signed: false });
   });
 });

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll } from 'vitest';
@@ -31,6 +31,25 @@ export interface Throwaway {
   /** Commits everything that lies there and gives the id. */
   commit: (subject: string, by?: typeof jo) => string;
   open: (folder?: string) => Promise<Repository>;
+  /** What `open` finds in an ordinary clone, without asking git. */
+  place: Repository;
+}
+
+const ordinary = {
+  kind: 'repository' as const, prefix: '', branch: 'main', objectFormat: 'sha1' as const, limits: [],
+  bare: false, shallow: false, detached: false, empty: false, partial: false, ignored: false,
+};
+
+/** What `git init` makes, with a name to commit under and settings that tests may add to. */
+function initialise(dir: string): void {
+  for (const folder of ['objects', 'refs/heads', 'refs/tags', 'info']) mkdirSync(join(dir, '.git', folder), { recursive: true });
+  writeFileSync(join(dir, '.git/HEAD'), 'ref: refs/heads/main\n');
+  configure(dir, '');
+}
+
+/** Replaces the settings of a repository. */
+export function configure(dir: string, settings: string): void {
+  writeFileSync(join(dir, '.git/config'), `[core]\nrepositoryformatversion = 0\nbare = false\n[user]\nname = ${jo.name}\nemail = ${jo.email}\n${settings}`);
 }
 
 /** A repository in a temporary place, removed after the tests of the file. Each commit is a day after the one before. */
@@ -49,9 +68,10 @@ export function throwaway(dir = temporary(), init = true): Throwaway {
       },
     }).trim();
   };
-  if (init) run(['init', '--quiet', '--initial-branch=main', '--template=']);
+  if (init) initialise(dir);
   return {
     dir,
+    place: { ...ordinary, root: dir },
     git: (...args) => run(args),
     write: (path, content) => {
       mkdirSync(dirname(join(dir, path)), { recursive: true });
@@ -94,8 +114,9 @@ export function history(repo: Throwaway, snapshots: readonly Snapshot[]): string
   });
   const marks = join(temporary(), 'marks');
   execFileSync('git', ['fast-import', '--quiet', '--force', `--export-marks=${marks}`], { cwd: repo.dir, input: parts.join('') });
-  const ids = execFileSync('sort', ['-t', ' ', '-k', '1.2n', marks], { encoding: 'utf8' }).trim().split('\n');
-  return ids.map((entry) => entry.split(' ')[1] ?? '');
+  const ids: string[] = [];
+  for (const [, mark, id = ''] of readFileSync(marks, 'utf8').matchAll(/^:(\d+) (\w+)$/gm)) ids[Number(mark) - 1] = id;
+  return ids;
 }
 
 /** A note with measured values, as frontmatter. */

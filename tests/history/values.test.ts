@@ -14,8 +14,7 @@ const frontmatter: ParseNote = (text) => {
   return new Map(Object.entries(parseYaml(head, { schema: 'failsafe' }) as Record<string, string>));
 };
 
-async function values(repo: Throwaway, folder = 'demo', parse = frontmatter): Promise<ValueHistory> {
-  const found = await repo.open();
+async function values(repo: Throwaway, folder = 'demo', parse = frontmatter, found = repo.place): Promise<ValueHistory> {
   return valuesThroughTime(await fileVersions(found, folder, { endings: ['.md'] }), parse, (ids) => readBlobs(found, ids));
 }
 const eventsOf = (found: ValueHistory, field: string): ValueEvent[] => found.fields.find((entry) => entry.field === field)?.events ?? [];
@@ -154,7 +153,7 @@ describe('valuesThroughTime', () => {
     );
     const clone = throwaway(temporary(), false);
     clone.git('clone', '--quiet', '--depth=2', `file://${repo.dir}`, '.');
-    const [first, second] = eventsOf(await values(clone), 'wall');
+    const [first, second] = eventsOf(await values(clone, 'demo', frontmatter, await clone.open()), 'wall');
     expect(first).toMatchObject({ to: '2 mm', boundary: true });
     expect(second).not.toHaveProperty('boundary');
   });

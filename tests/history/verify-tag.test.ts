@@ -4,17 +4,17 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createTag } from '../../src/history/git/create-tag.js';
 import { verifyTag, type TagVerdict } from '../../src/history/git/verify-tag.js';
-import { has, jo, temporary, throwaway, type Throwaway } from './throwaway.js';
+import { configure, has, history, jo, temporary, throwaway, type Throwaway } from './throwaway.js';
 
-function signer(): Throwaway {
+function signer(settings = ''): Throwaway {
   const repo = throwaway();
-  repo.write('.git/config', `[core]\nrepositoryformatversion = 0\n[user]\nname = ${jo.name}\nemail = ${jo.email}\n`);
-  repo.commit('First');
+  configure(repo.dir, settings);
+  history(repo, [{ parents: [], files: {} }, { parents: [0], files: { 'builds/demo/build.md': 'The demo' } }]);
   return repo;
 }
 const make = async (repo: Throwaway, sign: 'require' | 'no' = 'require'): Promise<unknown> =>
-  createTag(await repo.open(), { name: 'demo/issue-A', message: 'Issue A of the demo', commit: repo.git('rev-parse', 'HEAD'), sign });
-const verify = async (repo: Throwaway): Promise<TagVerdict> => verifyTag(await repo.open(), 'demo/issue-A');
+  createTag(repo.place, { name: 'demo/issue-A', message: 'Issue A of the demo', commit: repo.git('rev-parse', 'HEAD'), sign });
+const verify = async (repo: Throwaway): Promise<TagVerdict> => verifyTag(repo.place, 'demo/issue-A');
 
 /** Puts a changed copy of the tag object in the place of the tag. */
 function forge(repo: Throwaway, change: (object: string) => string): void {
@@ -30,7 +30,7 @@ describe('a tag without a signature', () => {
     expect(await verify(repo)).toMatchObject({ signed: false, state: 'unsigned', says: expect.stringContaining('neither who nor when') });
     repo.git('tag', '--force', 'demo/issue-A', 'HEAD');
     expect(await verify(repo)).toMatchObject({ signed: false, state: 'unsigned', says: expect.stringContaining('bare name') });
-    await expect(verifyTag(await repo.open(), 'demo/issue-B')).rejects.toThrow('There is no tag demo/issue-B');
+    await expect(verifyTag(repo.place, 'demo/issue-B')).rejects.toThrow('There is no tag demo/issue-B');
   });
 });
 
@@ -43,18 +43,20 @@ describe.skipIf(!has('ssh-keygen', '-?'))('a tag signed with an SSH key', () => 
     writeFileSync(join(keys, 'other list'), `mika@workshop.example ${publicKey('mika')}\n`);
     writeFileSync(join(keys, 'old list'), `${jo.email} valid-before="20200101" ${publicKey('jo')}\n`);
   });
-  async function signed(): Promise<Throwaway> {
-    const repo = signer();
-    repo.git('config', 'gpg.format', 'ssh');
-    repo.git('config', 'user.signingkey', join(keys, 'jo.pub'));
+  const repo = signer();
+  const signing = `[gpg]\nformat = ssh\n[user]\nsigningkey = ${join(keys, 'jo.pub')}\n`;
+  const ssh = (settings: string): void => configure(repo.dir, `${signing}[gpg "ssh"]\n${settings}\n`);
+  const allow = (list: string, more = ''): void => ssh(`allowedSignersFile = ${join(keys, list)}\n${more}`);
+  let object = '';
+  const restore = (): string => repo.git('update-ref', 'refs/tags/demo/issue-A', object);
+  beforeAll(async () => {
+    ssh('');
     await make(repo);
-    return repo;
-  }
-  const allow = (repo: Throwaway, list: string): string => repo.git('config', 'gpg.ssh.allowedSignersFile', join(keys, list));
+    object = repo.git('rev-parse', 'refs/tags/demo/issue-A');
+  });
 
   it('is good by a key on the own list, and says what that proves and what not', async () => {
-    const repo = await signed();
-    allow(repo, 'list');
+    allow('list');
     const verdict = await verify(repo);
     const [, fingerprint] = execFileSync('ssh-keygen', ['-l', '-f', join(keys, 'jo.pub')], { encoding: 'utf8' }).split(' ');
     expect(verdict).toMatchObject({ signed: true, state: 'good', format: 'ssh', signer: jo.email, key: `ED25519 key ${fingerprint}` });
@@ -63,73 +65,51 @@ describe.skipIf(!has('ssh-keygen', '-?'))('a tag signed with an SSH key', () => 
     expect(verdict.says).not.toContain('whoever can commit');
   });
 
-  it('is good by the list in the repository, with the warning that belongs to it', async () => {
-    const repo = await signed();
-    repo.write('builds/demo/allowed-signers', `${jo.email} ${publicKey('jo')}\n`);
-    repo.commit('Who may sign');
-    const verdict = await verifyTag(await repo.open('builds/demo'), 'demo/issue-A');
-    expect(verdict).toMatchObject({ state: 'good', signer: jo.email, says: expect.stringContaining('whoever can commit') });
-    expect((await verify(repo)).state).toBe('unknown-key');
-    allow(repo, 'other list');
-    expect((await verifyTag(await repo.open('builds/demo'), 'demo/issue-A')).state).toBe('not-allowed');
-  });
-
   it('is unknown without a list, not allowed by a key that is not on it or no more, or withdrawn', async () => {
-    const repo = await signed();
+    ssh('');
     expect(await verify(repo)).toMatchObject({ state: 'unknown-key', key: expect.stringContaining('SHA256:') });
-    allow(repo, 'other list');
+    allow('other list');
     expect(await verify(repo)).toMatchObject({ state: 'not-allowed', says: expect.stringContaining('not on the list of allowed signers') });
-    allow(repo, 'old list');
+    allow('old list');
     expect((await verify(repo)).state).toBe('not-allowed');
-    allow(repo, 'list');
-    repo.git('config', 'gpg.ssh.revocationFile', join(keys, 'jo.pub'));
+    allow('list', `revocationFile = ${join(keys, 'jo.pub')}`);
     expect(await verify(repo)).toMatchObject({ state: 'not-allowed', says: expect.stringContaining('withdrawn') });
   });
 
   it('is bad once message, commit or signature were altered, or the tag stands under another name', async () => {
-    const repo = await signed();
-    allow(repo, 'list');
-    const object = repo.git('rev-parse', 'refs/tags/demo/issue-A');
-    const other = repo.commit('Another state');
-    const restore = (): string => repo.git('update-ref', 'refs/tags/demo/issue-A', object);
+    allow('list');
     for (const change of [
       (text: string) => text.replace('Issue A of', 'Issue a of'),
-      (text: string) => text.replace(/^object \w+/, `object ${other}`),
+      (text: string) => text.replace(/^object \w+/, `object ${repo.git('rev-parse', 'HEAD^')}`),
       (text: string) => text.replace(/\nU1NIU0/, '\nU1NJU0'),
     ]) {
       forge(repo, change);
       expect((await verify(repo)).state).toBe('bad');
       restore();
     }
-    repo.git('config', 'gpg.ssh.revocationFile', join(keys, 'mika.pub'));
-    forge(repo, (text) => text.replace('Issue A of', 'Issue a of'));
-    expect((await verify(repo)).state).toBe('bad');
-    restore();
     expect((await verify(repo)).state).toBe('good');
     repo.git('update-ref', 'refs/tags/demo/issue-B', object);
-    expect(await verifyTag(await repo.open(), 'demo/issue-B')).toMatchObject({ signed: true, state: 'bad', says: expect.stringContaining('was put under') });
+    expect(await verifyTag(repo.place, 'demo/issue-B')).toMatchObject({ signed: true, state: 'bad', says: expect.stringContaining('was put under') });
+  });
+
+  it('stays bad when altered where a list of withdrawn keys is set up, and where objects are replaced', async () => {
+    allow('list', `revocationFile = ${join(keys, 'mika.pub')}`);
+    forge(repo, (text) => text.replace('Issue A of', 'Issue a of'));
+    expect((await verify(repo)).state).toBe('bad');
+    repo.git('replace', repo.git('rev-parse', 'refs/tags/demo/issue-A'), object);
+    expect((await verify(repo)).state).toBe('bad');
+    restore();
   });
 
   it('does not believe a program named in the settings of the repository', async () => {
-    const repo = await signed();
     const program = join(temporary(), 'liar');
     writeFileSync(program, '#!/bin/sh\necho \'Good "git" signature for jo with ED25519 key SHA256:x\'\n', { mode: 0o755 });
-    repo.git('config', 'gpg.ssh.program', program);
-    allow(repo, 'other list');
+    allow('other list', `program = ${program}`);
     expect((await verify(repo)).state).toBe('not-allowed');
   });
 
-  it('does not look at replaced objects', async () => {
-    const repo = await signed();
-    allow(repo, 'list');
-    const good = repo.git('rev-parse', 'refs/tags/demo/issue-A');
-    forge(repo, (text) => text.replace('Issue A of', 'Issue a of'));
-    repo.git('replace', repo.git('rev-parse', 'refs/tags/demo/issue-A'), good);
-    expect((await verify(repo)).state).toBe('bad');
-  });
-
   it('cannot be verified without ssh-keygen', async () => {
-    const repo = await signed();
+    allow('list');
     const path = process.env.PATH;
     const bin = temporary();
     const gitAt = execFileSync('sh', ['-c', 'command -v git'], { encoding: 'utf8' }).trim();
@@ -139,6 +119,17 @@ describe.skipIf(!has('ssh-keygen', '-?'))('a tag signed with an SSH key', () => 
       process.env.PATH = path;
     });
     expect(verdict).toMatchObject({ signed: true, state: 'cannot-verify', says: expect.stringContaining('ssh-keygen') });
+  });
+
+  it('is good by the list in the repository, with the warning that belongs to it', async () => {
+    ssh('');
+    const list = `${jo.email} ${publicKey('jo')}\n`;
+    history(repo, [{ parents: [], files: { 'builds/demo/allowed-signers': list } }]);
+    const place = { ...repo.place, prefix: 'builds/demo' };
+    expect(await verifyTag(place, 'demo/issue-A')).toMatchObject({ state: 'good', signer: jo.email, says: expect.stringContaining('whoever can commit') });
+    expect((await verify(repo)).state).toBe('unknown-key');
+    allow('other list');
+    expect((await verifyTag(place, 'demo/issue-A')).state).toBe('not-allowed');
   });
 });
 
@@ -156,8 +147,7 @@ describe.skipIf(!has('gpg', '--version'))('a tag signed with an OpenPGP key', ()
   });
 
   it('is good by a key one trusts, bad once altered, unknown without the key', async () => {
-    const repo = signer();
-    repo.git('config', 'user.signingkey', jo.email);
+    const repo = signer(`[user]\nsigningkey = ${jo.email}\n`);
     await make(repo);
     expect(await verify(repo)).toMatchObject({ signed: true, state: 'good', format: 'openpgp', signer: `${jo.name} <${jo.email}>`, key: expect.stringMatching(/^[0-9A-F]{40}$/) });
     const publicKey = join(temporary(), 'key');
@@ -177,10 +167,9 @@ describe.skipIf(!has('gpg', '--version'))('a tag signed with an OpenPGP key', ()
   });
 
   it('cannot be verified without GnuPG', async () => {
-    const repo = signer();
-    repo.git('config', 'user.signingkey', jo.email);
+    const repo = signer(`[user]\nsigningkey = ${jo.email}\n`);
     await make(repo);
-    repo.git('config', 'gpg.program', '/nowhere/gpg');
+    configure(repo.dir, '[gpg]\nprogram = /nowhere/gpg\n');
     expect(await verify(repo)).toMatchObject({ signed: true, state: 'cannot-verify', says: expect.stringContaining('GnuPG') });
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { chains } from '../../src/history/git/chains.js';
 import { fileVersions, type VersionsOptions } from '../../src/history/git/versions.js';
-import { history, jo, mika, note, temporary, throwaway, type Throwaway } from './throwaway.js';
+import { configure, history, jo, mika, note, temporary, throwaway, type Throwaway } from './throwaway.js';
 
 const md = { endings: ['.md'] };
-const walk = async (repo: Throwaway, folder = 'demo', options: VersionsOptions = md) => fileVersions(await repo.open(), folder, options);
+const walk = async (repo: Throwaway, folder = 'demo', options: VersionsOptions = md, place = repo.place) => fileVersions(place, folder, options);
 const subjects = (links: readonly { version: { subject: string } }[] | undefined): string[] => (links ?? []).map(({ version }) => version.subject);
 const wall = (value: string): string => note({ wall: value, piece: 'crossmember', steel: 'S355', on: '2026-03-10' });
 
@@ -38,10 +38,10 @@ describe('fileVersions', () => {
 
   it('does not depend on the settings of the repository', async () => {
     const repo = throwaway();
-    repo.write('.git/config', [
+    configure(repo.dir, [
       '[log]\nfollow = true\nshowRoot = false\nmailmap = true\ndate = relative',
       '[diff]\nrenames = false\nexternal = false\nnoprefix = true\nrelative = true\n[color]\nui = always',
-      '[core]\nabbrev = 4\nrepositoryformatversion = 0\nquotepath = true\nbare = false\n[pager]\nlog = false\n',
+      '[core]\nabbrev = 4\nquotepath = true\n[pager]\nlog = false\n',
     ].join('\n'));
     repo.write('demo/010.md', wall('2.5 mm'));
     repo.write('.mailmap', 'Somebody Else <jo@workshop.example>\n');
@@ -53,56 +53,44 @@ describe('fileVersions', () => {
   });
 
   it('is empty in an empty repository, and ends at the commit asked for', async () => {
-    expect((await walk(throwaway())).versions).toEqual([]);
     const repo = throwaway();
-    const first = repo.commit('First');
-    repo.commit('Second');
+    expect((await walk(repo, '', md, await repo.open())).versions).toEqual([]);
+    const [first = ''] = history(repo, [{ parents: [], files: {} }, { parents: [0], files: {} }]);
     expect((await walk(repo, '', { at: first })).versions).toHaveLength(1);
     await expect(walk(repo, '', { at: '--output=x' })).rejects.toThrow('full git object id');
   });
 
   it('marks where a shallow clone is cut off', async () => {
     const repo = throwaway();
-    repo.write('demo/010.md', wall('2.5 mm'));
-    repo.commit('First');
-    repo.write('demo/020.md', 'two');
-    repo.commit('Second', mika);
-    repo.commit('Third');
+    history(repo, [{ parents: [], files: { 'demo/010.md': 'one' } }, { parents: [0], files: { 'demo/010.md': 'two' } }, { parents: [1], files: { 'demo/010.md': 'three' } }]);
     const clone = throwaway(temporary(), false);
     clone.git('clone', '--quiet', '--depth=2', `file://${repo.dir}`, '.');
-    const { versions } = await walk(clone);
-    expect(versions.map(({ subject, boundary }) => [subject, boundary])).toEqual([['Second', true], ['Third', false]]);
+    const { versions } = await walk(clone, 'demo', md, await clone.open());
+    expect(versions.map(({ subject, boundary }) => [subject, boundary])).toEqual([['Commit 1', true], ['Commit 2', false]]);
   });
 });
 
 describe('chains', () => {
   it('follows a file through renames as `git log --follow` does', async () => {
     const repo = throwaway();
-    repo.write('demo/a.md', wall('2.5 mm'));
-    repo.commit('Made');
-    repo.git('mv', 'demo/a.md', 'demo/b b.md');
-    repo.commit('Renamed');
-    repo.write('demo/b b.md', wall('2.4 mm'));
-    repo.commit('Changed', mika);
-    repo.git('mv', 'demo/b b.md', 'demo/c.md');
-    repo.write('demo/c.md', wall('2.3 mm'));
-    repo.write('demo/other.md', 'something quite different\n');
-    repo.commit('Renamed and changed');
+    history(repo, [
+      { parents: [], files: { 'demo/a.md': wall('2.5 mm') } },
+      { parents: [0], files: { 'demo/b b.md': wall('2.5 mm') } },
+      { parents: [1], files: { 'demo/b b.md': wall('2.4 mm') }, by: mika },
+      { parents: [2], files: { 'demo/c.md': wall('2.3 mm'), 'demo/other.md': 'something quite different\n' } },
+    ]);
     const chain = chains(await walk(repo)).get('demo/c.md') ?? [];
-    expect(chain.map(({ version }) => version.commit)).toEqual(repo.git('log', '--follow', '--format=%H', '--', 'demo/c.md').split('\n').reverse());
+    expect(chain.map(({ version }) => version.commit)).toEqual(repo.git('log', '--follow', '--format=%H', 'main', '--', 'demo/c.md').split('\n').reverse());
     expect(chain.map(({ path, from }) => [path, from])).toEqual([['demo/a.md', undefined], ['demo/b b.md', 'demo/a.md'], ['demo/b b.md', undefined], ['demo/c.md', 'demo/b b.md']]);
   });
 
   it('follows two files that swap names and a folder that moves', async () => {
     const repo = throwaway();
-    repo.write('builds/old/a.md', wall('1 mm'));
-    repo.write('builds/old/b.md', 'Another text altogether,\nof two lines.\n');
-    repo.commit('Made');
-    repo.git('mv', 'builds/old/a.md', 'builds/old/x');
-    repo.git('mv', 'builds/old/b.md', 'builds/old/a.md');
-    repo.git('mv', 'builds/old/x', 'builds/old/b.md');
-    repo.git('mv', 'builds/old', 'builds/new');
-    repo.commit('Swapped and moved');
+    const [one, other] = [wall('1 mm'), 'Another text altogether,\nof two lines.\n'];
+    history(repo, [
+      { parents: [], files: { 'builds/old/a.md': one, 'builds/old/b.md': other } },
+      { parents: [0], files: { 'builds/new/b.md': one, 'builds/new/a.md': other } },
+    ]);
     const found = chains(await walk(repo, 'builds/new'));
     expect(found.get('builds/new/b.md')?.map(({ path }) => path)).toEqual(['builds/old/a.md', 'builds/new/b.md']);
     expect(found.get('builds/new/a.md')?.map(({ path }) => path)).toEqual(['builds/old/b.md', 'builds/new/a.md']);
@@ -156,16 +144,15 @@ describe('chains', () => {
 
   it('takes a file made again under its name for the same, and a link for no file', async () => {
     const repo = throwaway();
-    repo.write('demo/a.md', 'one');
-    repo.commit('Made');
-    repo.git('rm', '--quiet', 'demo/a.md');
-    repo.commit('Deleted');
-    repo.write('demo/a.md', 'two');
-    repo.commit('Made again');
+    history(repo, [
+      { parents: [], files: { 'demo/a.md': 'one' } },
+      { parents: [0], files: {} },
+      { parents: [1], files: { 'demo/a.md': 'two' } },
+    ]);
     expect(chains(await walk(repo)).get('demo/a.md')?.map(({ version, blob }) => [version.subject, blob !== undefined]))
-      .toEqual([['Made', true], ['Deleted', false], ['Made again', true]]);
-    repo.git('update-index', '--cacheinfo', `120000,${repo.git('rev-parse', 'HEAD:demo/a.md')},demo/a.md`);
-    repo.git('-c', 'user.name=x', '-c', 'user.email=y', 'commit', '--quiet', '-m', 'A link');
+      .toEqual([['Commit 0', true], ['Commit 1', false], ['Commit 2', true]]);
+    repo.git('update-index', '--add', '--cacheinfo', `120000,${repo.git('rev-parse', 'HEAD:demo/a.md')},demo/a.md`);
+    repo.git('commit', '--quiet', '-m', 'A link');
     expect([...chains(await walk(repo)).keys()]).toEqual([]);
   });
 });

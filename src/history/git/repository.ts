@@ -1,7 +1,8 @@
-import { stat } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
+import { relative, resolve, sep } from 'node:path';
 import { resolveCommit } from './commits.js';
 import { limitsOf } from './limits.js';
-import { line, tryGit, type GitFolder } from './run.js';
+import { git, line, tryGit, type GitFolder, type Ran } from './run.js';
 
 /** What is known of the repository that holds a build. */
 export interface Repository extends GitFolder {
@@ -19,8 +20,6 @@ export interface Repository extends GitFolder {
   detached: boolean;
   /** No commit yet. */
   empty: boolean;
-  /** One of several working trees of a repository. */
-  worktree: boolean;
   /** File contents may be missing, because the clone left them at its origin. */
   partial: boolean;
   /** The folder itself is excluded by a `.gitignore`. */
@@ -46,43 +45,35 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
   const tooOld = await gitMissing();
   if (tooOld !== undefined) return none(tooOld);
 
-  const here: GitFolder = { root: dir };
-  const ask = async (...args: string[]): Promise<string | undefined> => {
-    const ran = await tryGit(here, args);
-    return ran.code === 0 ? line(ran.out) : undefined;
-  };
-  const first = await tryGit(here, ['rev-parse', '--is-bare-repository', '--is-inside-work-tree', '--is-shallow-repository', '--show-object-format']);
-  if (first.code !== 0) return none(whyNot(dir, first.err));
-  const [isBare, isInside, isShallow, format] = line(first.out).split('\n');
+  // How far up the root lies, and not where: a path may hold line ends.
+  const asked = await tryGit({ root: dir }, ['rev-parse', '--is-bare-repository', '--is-inside-work-tree', '--is-shallow-repository', '--show-object-format', '--show-cdup']);
+  if (asked.code !== 0) return none(whyNot(dir, asked.err));
+  const [isBare, isInside, isShallow, format, up = ''] = line(asked.out).split('\n');
   const bare = isBare === 'true';
   if (!bare && isInside !== 'true') return none(`${dir} lies in git's own folder. Name the folder of the build.`);
+  const real = await realpath(dir);
+  const root = bare ? line(await git({ root: dir }, ['rev-parse', '--absolute-git-dir'])) : resolve(real, up);
+  const prefix = bare ? '' : relative(root, real).split(sep).join('/');
 
-  const [gitDir, commonDir, top, prefix, branch, head, partialFrom] = await Promise.all([
-    ask('rev-parse', '--absolute-git-dir'),
-    ask('rev-parse', '--path-format=absolute', '--git-common-dir'),
-    ask('rev-parse', '--show-toplevel'),
-    ask('rev-parse', '--show-prefix'),
+  const ask = (...args: string[]): Promise<Ran> => tryGit({ root }, args, { magicPathspecs: true });
+  const [branch, head, partialFrom, excluded] = await Promise.all([
     ask('symbolic-ref', '--quiet', '--short', 'HEAD'),
-    resolveCommit(here, 'HEAD'),
+    resolveCommit({ root }, 'HEAD'),
     ask('config', '--get-regexp', '^(extensions\\.partialclone|remote\\..*\\.promisor)$'),
+    prefix === '' ? undefined : ask('check-ignore', '--quiet', '--', `./${prefix}`),
   ]);
-  const root = bare ? gitDir : top;
-  if (root === undefined) return none(`git does not say where the repository of ${dir} begins. Run \`git status\` there and mend what it reports.`);
-  const folder = (prefix ?? '').replace(/\/$/, '');
-  const excluded = folder !== '' && (await tryGit({ root }, ['check-ignore', '--quiet', '--', `./${folder}`], { magicPathspecs: true })).code === 0;
   const known = {
     kind: 'repository' as const,
     root,
-    prefix: folder,
-    branch,
+    prefix,
+    branch: branch.code === 0 ? line(branch.out) : undefined,
     objectFormat: format === 'sha256' ? 'sha256' as const : 'sha1' as const,
     bare,
     shallow: isShallow === 'true',
-    detached: branch === undefined,
+    detached: branch.code !== 0,
     empty: head === undefined,
-    worktree: gitDir !== commonDir,
-    partial: partialFrom !== undefined,
-    ignored: excluded,
+    partial: partialFrom.code === 0,
+    ignored: excluded?.code === 0,
   };
   return { ...known, limits: limitsOf(known) };
 }
