@@ -116,7 +116,7 @@ describe('what figures rest on', () => {
       'fasteners.engagement 1.0 * thread_diameter',
       'fasteners.engagement 1.5 * thread_diameter',
       'fasteners.engagement 2.0 * thread_diameter',
-      'ground.clearance-middle 33.33 mm/m * axle_spacing',
+      'ground.clearance-middle 33.33 mm/m * wheelbase',
       'seating.anchorage-load 13.5 kN',
       'seating.anchorage-load 22.2 kN',
       'un.parking 20 %',

@@ -155,7 +155,7 @@ describe('figures against the texts in which they were read', () => {
     expect(min('suspension.bump-travel-sa', { jurisdiction: 'SA', facts: { original_bump_travel: 90 } })).toBe(60);
     expect([max('fuel.gas-clips', { states: { fuel: 'lpg' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'no' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'yes' } })]).toEqual([600, 150, 50]);
     expect(max('fuel.line-support', {})).toBeUndefined();
-    expect(max('fuel.line-support', { states: { vehicle: 'street-rod' } })).toBe(300);
+    expect(max('fuel.line-support', { states: { 'street-rod': 'yes' } })).toBe(300);
     expect(max('vehicle.gvm', {})).toBe(4500);
     expect(max('tests.lane-change-gvm', { states: { 'centre-of-mass-moved': 'yes' } })).toBe(3500);
   });
