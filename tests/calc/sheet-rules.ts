@@ -3,6 +3,7 @@ import { isQuantity, run, type InputValue, type InputValues, type Run } from '..
 import type { Example, Input, Sheet } from '../../src/calc/sheet.js';
 import { exactly } from '../../src/calc/value.js';
 import { readQuantity, type Quantity } from '../../src/units/quantity.js';
+import { toUnit } from '../../src/units/unit.js';
 
 /** A quantity that a test itself writes. @throws Error if it cannot be read */
 export function quantity(text: string, fits: string): Quantity {
@@ -21,7 +22,7 @@ export function result(sheet: Sheet, given: Example['given'], name: string): num
   const done = work(sheet, given);
   const value = done.results?.[name];
   if (!value) throw new Error(done.outOfRange ?? `no result ${name}`);
-  return value.si / quantity('1', sheet.results[name]!.unit === '1' ? '1' : sheet.results[name]!.unit).si;
+  return toUnit(value.si, sheet.results[name]!.unit);
 }
 
 function typed(sheet: Sheet, given: Example['given']): InputValues {

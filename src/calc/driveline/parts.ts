@@ -58,3 +58,11 @@ export const drivelineSources: readonly Source[] = [
   { document: 'Technical annex on universal drivelines of a maker of cardan shafts', clause: '3.2, 3.3: sign of the joints by fork position', basis: 'quoted' },
   { document: 'Vector geometry; joints bent in different planes added as θ² exp 2iψ, confirmed by simulation of a Cardan chain', basis: 'derived' },
 ];
+
+const STEEPEST = (30 * Math.PI) / 180 + 1e-9;
+
+/** No driveline is steeper; a larger number is a slip, such as an angle read from the upright. */
+export const angleValidity = <const K extends string>(...names: readonly K[]) => ({
+  says: 'slopes and plan angles must lie within 30 degrees',
+  holds: (x: Readonly<Record<K, number>>) => names.every((name) => Math.abs(x[name]) <= STEEPEST),
+});

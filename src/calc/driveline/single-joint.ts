@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { jointAngles } from './geometry.js';
-import { drivelineSources, gearboxInputs, jointAssumptions, jointStep, pinionInputs, speedInput } from './parts.js';
+import { angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, pinionInputs, speedInput } from './parts.js';
 
 /** Turn of the driving yoke at which the driven shaft accelerates most, and that acceleration for 1 rad/s. */
 function peak(angle: number): { turn: number; perSpeedSquared: number } {
@@ -48,7 +48,7 @@ export const singleJoint = sheet({
     ...drivelineSources.slice(0, 1),
   ],
   validity: [
-    { says: 'slopes and plan angles must lie within 30 degrees', holds: (x) => [x.gearboxSlope, x.gearboxPlan, x.pinionSlope, x.pinionPlan].every((a) => Math.abs(a) <= Math.PI / 6) },
+    angleValidity('gearboxSlope', 'gearboxPlan', 'pinionSlope', 'pinionPlan'),
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
   ],
   calculate: (x) => {

@@ -1,7 +1,7 @@
 import { sheet } from '../sheet.js';
 import { equivalentAngles, jointAngles, planOf } from './geometry.js';
 import {
-  drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
+  angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
 } from './parts.js';
 
 const front = { slope: 'frontSlope', plan: 'frontPlan' };
@@ -72,10 +72,7 @@ export const threeJoints = sheet({
   sources: drivelineSources,
   validity: [
     { says: 'each shaft must be longer than its sideways offset', holds: (x) => x.frontLength > Math.abs(x.frontOffset) && x.rearLength > Math.abs(x.rearOffset) },
-    {
-      says: 'slopes and plan angles must lie within 30 degrees',
-      holds: (x) => [x.gearboxSlope, x.gearboxPlan, x.frontSlope, x.rearSlope, x.pinionSlope, x.pinionPlan].every((a) => Math.abs(a) <= Math.PI / 6),
-    },
+    angleValidity('gearboxSlope', 'gearboxPlan', 'frontSlope', 'rearSlope', 'pinionSlope', 'pinionPlan'),
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
   ],
   calculate: (x) => {

@@ -1,7 +1,7 @@
 import { sheet } from '../sheet.js';
 import { equivalentAngles, jointAngles, planOf } from './geometry.js';
 import {
-  drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
+  angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
 } from './parts.js';
 
 const shaft = { slope: 'shaftSlope', plan: 'shaftPlan' };
@@ -44,7 +44,7 @@ export const twoJoints = sheet({
   sources: drivelineSources,
   validity: [
     { says: 'the shaft must be longer than its sideways offset', holds: (x) => x.shaftLength > Math.abs(x.shaftOffset) },
-    { says: 'slopes and plan angles must lie within 30 degrees', holds: (x) => [x.gearboxSlope, x.gearboxPlan, x.shaftSlope, x.pinionSlope, x.pinionPlan].every((a) => Math.abs(a) <= Math.PI / 6) },
+    angleValidity('gearboxSlope', 'gearboxPlan', 'shaftSlope', 'pinionSlope', 'pinionPlan'),
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
   ],
   calculate: (x) => {
