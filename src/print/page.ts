@@ -17,7 +17,7 @@ export interface OpenPage {
   content: PageContent;
   /** Throws MachineFailure if anything was refused, failed or complained so far. */
   check: () => void;
-  /** The printed page as PDF bytes. Throws PageCrashed if the page dies meanwhile. */
+  /** The printed page as PDF bytes. */
   print: (options: { tagged: boolean }) => Promise<Uint8Array>;
 }
 
@@ -28,24 +28,35 @@ export class PageCrashed extends Error {
 
 const patience = 600_000;
 
-/** Loads the HTML file with its scripts off and nothing but the files of `directories` in reach, fonts included. */
-export async function openPage(browser: Browser, html: string, directories: readonly string[]): Promise<OpenPage> {
+/**
+ * Loads the HTML file with its scripts off and nothing but the files of `directories` in reach, fonts included, lets `work`
+ * use the page, and closes it. Throws MachineFailure if the page is not self-sufficient, PageCrashed if it dies.
+ */
+export async function withPage<T>(browser: Browser, html: string, directories: readonly string[], work: (open: OpenPage) => Promise<T>): Promise<T> {
   const page = await browser.newPage();
+  // A page that has died answers nothing any more: whatever waits for it would wait for ever.
+  const crash = new Promise<never>((_, reject) => page.once('error', (error) => reject(new PageCrashed(error.message))));
+  try {
+    return await Promise.race([openPage(page, html, directories).then(work), crash]);
+  } finally {
+    await page.close().catch(() => {});
+  }
+}
+
+async function openPage(page: Page, html: string, directories: readonly string[]): Promise<OpenPage> {
   await page.setJavaScriptEnabled(false);
   await page.emulateMediaType('print');
   const troubles = await guardPage(page, directories);
   const check = () => refuseTroubles(html, troubles);
-  const crash = new Promise<never>((_, reject) => page.once('error', (error) => reject(new PageCrashed(error.message))));
-  crash.catch(() => {});
-  const load = async () => {
+  try {
     await page.goto(pathToFileURL(html).href, { waitUntil: 'load', timeout: patience });
     troubles.push(...(await page.evaluate(loadFonts)), ...(await page.evaluate(brokenImages)));
-    check();
-    return page.evaluate(readContent);
-  };
+  } finally {
+    check(); // What was refused explains also why the loading failed.
+  }
   const print = ({ tagged }: { tagged: boolean }) =>
-    Promise.race([page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged, timeout: patience }), crash]);
-  return { page, content: await Promise.race([load(), crash]), check, print };
+    page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged, timeout: patience });
+  return { page, content: await page.evaluate(readContent), check, print };
 }
 
 function refuseTroubles(html: string, troubles: readonly string[]): void {
@@ -74,7 +85,7 @@ interface InPage {
   document: {
     body: { textContent: string };
     fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
-    images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string }>;
+    images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
     querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
     adoptedStyleSheets: unknown[];
   };
@@ -89,9 +100,12 @@ async function loadFonts(): Promise<string[]> {
   return faces.filter((face) => face.status !== 'loaded').map((face) => `font not loaded: ${face.family} ${face.weight} ${face.style}`);
 }
 
-function brokenImages(): string[] {
+async function brokenImages(): Promise<string[]> {
   const { document } = globalThis as unknown as InPage;
-  const broken = [...document.images].filter((image) => !image.complete || image.naturalWidth === 0);
+  const images = [...document.images];
+  for (const image of images) image.loading = 'eager';
+  await Promise.allSettled(images.filter((image) => !image.complete).map((image) => image.decode()));
+  const broken = images.filter((image) => !image.complete || image.naturalWidth === 0);
   return broken.map((image) => `image without a picture: ${(image.currentSrc || image.src).slice(0, 160)}`);
 }
 

@@ -6,7 +6,7 @@ import { fontsDirectory } from './fonts.js';
 import { embeddedFonts, refuseForeignFonts } from './embedded.js';
 import { launchBrowser, type RunningBrowser } from './launch.js';
 import { printWithNumbers } from './numbers.js';
-import { openPage, PageCrashed } from './page.js';
+import { PageCrashed, withPage } from './page.js';
 import { writeFileWhole } from './whole.js';
 
 export interface PrintOptions extends DocumentDetails {
@@ -38,15 +38,12 @@ export interface Printed {
 export async function printDocument(options: PrintOptions): Promise<Printed> {
   const running = options.browser ?? (await launchBrowser());
   try {
-    const open = await openPage(running.browser, resolve(options.html), [options.directory, fontsDirectory]);
-    try {
+    return await withPage(running.browser, resolve(options.html), [options.directory, fontsDirectory], async (open) => {
       const { pdf, pageOf, passes } = await printWithNumbers(open, options.remembered);
       refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
       await writeFileWhole(options.out, await finishPdf(pdf, options, options.attachments ?? []));
       return { pages: pdf.getPageCount(), pageOf, passes, browser: running.version };
-    } finally {
-      await open.page.close().catch(() => {});
-    }
+    });
   } catch (cause) {
     throw isBrowserTrouble(cause) || !running.browser.connected ? browserFailed(running.version, cause) : cause;
   } finally {

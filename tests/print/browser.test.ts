@@ -79,7 +79,7 @@ describe.skipIf(process.platform !== 'linux')('unpacking the packaged browser', 
     ];
     expect([first, again, second].map(({ executable }) => readFileSync(executable, 'utf8'))).toEqual(['one', 'one', 'two']);
     expect(process.env['AWS_EXECUTION_ENV']).toBeUndefined();
-    expect(readFileSync(first.env['FONTCONFIG_FILE'] as string, 'utf8')).toContain(`<dir>${cache}/chromium-1.0.0/fonts</dir>`);
+    expect(first.env).toEqual({ LD_LIBRARY_PATH: `${cache}/chromium-1.0.0/al2023/lib` });
     expect(readdirSync(cache)).toEqual(['chromium-1.0.0', 'chromium-2.0.0']);
   });
 
