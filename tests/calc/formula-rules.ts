@@ -24,6 +24,7 @@ export function asExpression(tex: string): string | undefined {
     .replaceAll(/\\left|\\right/g, '')
     .replaceAll('\\cdot', '*')
     .replaceAll('\\arctan', 'atan')
+    .replaceAll('\\ln', 'log')
     .replaceAll('\\arccos', 'acos')
     .replaceAll(/\\(pi|sin|cos|tan|min|max)\b/g, '$1')
     .replaceAll(/@(\w+)/g, '(v_$1)');

@@ -59,3 +59,15 @@ export const fine: readonly LoadRow[] = [
   row('M22x1.5', 22, 1.5, 333, [133000, 140000, 166000, 173000, 200000, 276000, no, 346000, 406000], [74900, 103000, 93200, 126000, 146000, 200000, no, 276000, 323000]),
   row('M24x2', 24, 2, 384, [154000, 161000, 192000, 200000, 230000, 319000, no, 399000, 469000], [86400, 119000, 108000, 146000, 169000, 230000, no, 319000, 372000]),
 ];
+
+/** All threads of the tables by designation. */
+export const listedThreads: ReadonlyMap<string, LoadRow> = new Map([...coarse, ...fine].map((r) => [r.thread, r]));
+
+/** Their choice as an input. */
+export const threadChoices: Readonly<Record<string, string>> = Object.fromEntries([...listedThreads.keys()].map((t) => [t, t]));
+
+/** Areas of the thread, m²: the stress area as listed, the area at the root to the three digits that tables print, the shank. */
+export function threadAreas({ d, P, area }: LoadRow): { stress: number; root: number; shank: number } {
+  const circle = (diameter: number) => (Math.PI / 4) * diameter ** 2;
+  return { stress: area * 1e-6, root: Number(circle(d - 1.226869 * P).toPrecision(3)) * 1e-6, shank: circle(d) * 1e-6 };
+}
