@@ -1,3 +1,4 @@
+import type { Answer } from '../build/common.js';
 import { placeOfField } from '../build/find-field.js';
 import type { Build, Note } from '../build/model.js';
 import { evaluate } from './evaluate.js';
@@ -5,6 +6,7 @@ import type { CodeItem } from './codes.js';
 import { readExpression } from './expression.js';
 import type { Finding } from './finding.js';
 import type { Kind } from './kind.js';
+import { weakest } from './limit.js';
 import { applies } from './limits.js';
 import { marksOf } from './verdict.js';
 import { workOn, type Done, type Ground } from './work.js';
@@ -20,9 +22,15 @@ export function askItems(raised: readonly { item: CodeItem; notes: Note[] }[], b
   return raised.flatMap(({ item, notes }): Finding[] => {
     if (settled.has(item.id)) return [];
     if (item.kind === 'limit' || item.kind === 'test') return compareItem(item, notes, kinds, ground);
-    return [answerItem(item, notes, build, ground)];
+    return [answerItem(item, notes, build, ground, (note) => answersOf(note, kinds))];
   });
 }
+
+/** What the builder answered outright, and what follows from fields of the note. */
+function answersOf(note: Note, kinds: ReadonlyMap<string, Kind>): Readonly<Record<string, Answer | undefined>> {
+  return { ...kinds.get(note.kind)?.answers?.(note.data as never), ...note.data.answers };
+}
+type AnswersOf = (note: Note) => Readonly<Record<string, Answer | undefined>>;
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };
 
@@ -65,9 +73,10 @@ function reckon(text: string, unitText: string, note: Note, ground: Ground) {
   return { si: middle.si, unit: unitText, parts, assumed, origin: { kind: 'given', text } } satisfies Value;
 }
 
-function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: readonly Note[], build: Build, ground: Ground): Finding {
-  const serves = (n: Note) => n.data.answers?.[item.id] !== undefined || [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
+function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: readonly Note[], build: Build, ground: Ground, answers: AnswersOf): Finding {
+  const serves = (n: Note) => answers(n)[item.id] !== undefined || [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
   const note = [...notes, ...build.notes].find(serves) ?? notes[0]!;
+  const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const base = {
     id: `${note.name}/${item.id}`,
     note: note.name,
@@ -75,21 +84,20 @@ function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: rea
     item: item.id,
     title: item.title,
     form: item.kind,
-    basis: item.rests.basis,
-    marks: marksOf({ basis: item.rests.basis, status: item.rests.status }),
+    basis,
+    marks: marksOf({ basis, status: item.rests.status }),
     place: placeOfField(note, ['answers', item.id]),
     stop: item.kind === 'answer' ? item.stop === true : undefined,
   };
   const test = applies(item.applies, ground.world(notes[0]!));
   if ('unstated' in test) return { ...base, outcome: 'missing', says: `whether it applies depends on ${test.unstated.join(', ')}`, todo: `state ${test.unstated.join(', ')}` };
   if (!test.holds) return { ...base, outcome: 'notApplicable', says: test.reason };
-  return { ...base, ...judge(item, note) };
+  return { ...base, ...judge(item, note, answers(note)[item.id]) };
 }
 
 type Judged = Pick<Finding, 'outcome' | 'says' | 'todo' | 'answer'>;
 
-function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note): Judged {
-  const answer = note.data.answers?.[item.id];
+function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, answer: Answer | undefined): Judged {
   const photo = note.data.photos?.find((p) => p.serves?.includes(item.id));
   const paper = note.data.papers?.find((p) => p.serves?.includes(item.id));
   const word = answer?.answer;
@@ -115,5 +123,6 @@ function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note): Ju
   if (word === item.wants) return { outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming', says: `answered \`${word}\`${because}`, answer: word };
   if (word !== 'yes' && word !== 'no') return { outcome: 'missing', says: `answered \`${word.slice(0, 60)}\`, expected \`yes\`, \`no\` or \`not applicable\``, todo: 'answer with one of these and put the rest under `because:`', answer: word };
   if (item.stop) return { outcome: 'nonconforming', says: `answered \`${word}\`${because}: this stops the note until the certifier has decided`, todo: 'stop work on it and put it to the certifier', answer: word };
+  if (item['leads-to']?.length) return { outcome: 'undecided', says: `answered \`${word}\`${because}; this leads to ${item['leads-to'].map((l) => l.item).join(', ')}`, todo: `settle the items it leads to`, answer: word };
   return { outcome: 'nonconforming', says: `answered \`${word}\`, expected \`${item.wants}\`${because}`, todo: 'put it right, or ask the certifier for a concession', answer: word };
 }

@@ -11,6 +11,7 @@ import { checkOrder, type TakenAt } from './order.js';
 import type { Kind } from './kind.js';
 import type { World } from './limits.js';
 import type { OwnFigure } from './own-copy.js';
+import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
 import { workOn, type Done, type Ground } from './work.js';
 
@@ -40,7 +41,9 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   const items = new Map([...rules.codes.items, ...rules.ownItems.map((i) => [i.id, i] as const)]);
   const stated = [...originalFacts(build), ...build.notes.flatMap((note) => factsOf(note, rules.kinds))];
   const facts = latest(stated);
+  const reckoned = new Map<string, Value>();
   const value = (name: string): Value | undefined => {
+    if (reckoned.has(name)) return reckoned.get(name);
     const fact = facts.get(name as FactName);
     return fact && valueOf(fact.value, build);
   };
@@ -48,6 +51,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     build,
     items,
     fact: value,
+    reckoned,
     valueOf: (m) => valueOf(m, build),
     world: (note) => worldOf(build, note, rules, value),
   };
@@ -65,7 +69,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   done.findings.push(...askItems(all, build, rules.kinds, ground, done));
   done.findings.push(...build.notes.flatMap((note) => checkOrder(note, rules.kinds.get(note.kind)!, takenAt)));
   done.findings.push(...agreement(stated, build));
-  return { findings: inNoteOrder(done.findings.map((f) => concede(f, build)), build), runs: done.runs, raised: all, facts };
+  return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts };
 }
 
 function factsOf(note: Note, kinds: ReadonlyMap<string, Kind>): Stated[] {

@@ -4,25 +4,6 @@ import type { Basis, Limit } from './limit.js';
 export const outcomes = ['conforming', 'nonconforming', 'undecided', 'unconfirmed', 'missing', 'notApplicable'] as const;
 export type Outcome = (typeof outcomes)[number];
 
-export const outcomeSays: Readonly<Record<Outcome, string>> = {
-  conforming: 'conforms',
-  nonconforming: 'does not conform',
-  undecided: 'undecided',
-  unconfirmed: 'limit unconfirmed',
-  missing: 'not measured',
-  notApplicable: 'not applicable',
-};
-
-/** What an outcome is called where nothing is measured: an answer, a photo, a report. */
-export const answerSays: Readonly<Record<Outcome, string>> = {
-  conforming: 'answered',
-  nonconforming: 'answered against what is asked',
-  undecided: 'for the certifier',
-  unconfirmed: 'recorded, not judged',
-  missing: 'not answered',
-  notApplicable: 'not applicable',
-};
-
 /** The outcome of one check on one subject. */
 export interface Finding {
   /** Stable: note, subject and item (`020-crossmember/crossmember/body.thickness-ratio`). */

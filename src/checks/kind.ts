@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Common, Stage } from '../build/common.js';
+import type { Answer, Common, Stage } from '../build/common.js';
 import type { FactName } from '../build/facts.js';
 import type { Measured } from '../build/fields.js';
 import type { Note } from '../build/model.js';
@@ -16,6 +16,8 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   cautions: readonly CautionName[];
   /** Facts that a note of this kind states for the vehicle as modified. */
   facts?: (data: Data<S>) => Partial<Record<FactName, Measured | undefined>>;
+  /** Answers to items of the code that follow from fields of the note. */
+  answers?: (data: Data<S>) => Readonly<Record<string, Answer | undefined>>;
   /** Words that applicability asks about, such as `induction`. */
   states?: (data: Data<S>) => Readonly<Record<string, string | undefined>>;
   evaluate: (note: NoteOf<S>, work: Work) => void;

@@ -5,14 +5,16 @@ import { metaAt, placeOfField, type NamedPath } from '../build/find-field.js';
 import type { Build, Note } from '../build/model.js';
 import type { LoadCase } from '../build/vehicle.js';
 import { run as workThrough, type InputValues, type Run } from '../calc/run.js';
+import { utilisation } from '../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../calc/sheet.js';
 import { withUsual } from '../calc/usual.js';
-import { expanded, type Value } from '../calc/value.js';
+import { expanded, type Place, type Value } from '../calc/value.js';
 import { showQuantity } from '../units/show.js';
 import type { Finding, Outcome } from './finding.js';
 import type { Item } from './item.js';
 import type { Kind } from './kind.js';
-import { resolve, type World } from './limits.js';
+import type { Limit } from './limit.js';
+import { resolve, type Resolved, type World } from './limits.js';
 import { decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -47,16 +49,39 @@ export interface Work {
   loadCase: (id: string | undefined) => LoadCase | undefined;
   sheet: <I extends Inputs, R extends Results>(sheet: Sheet<I, R>, subject: string, inputs: MaybeInputs<I>) => Worked<R>;
   /** Compares a number with the limit that the item sets for this vehicle. */
-  compare: (item: string, subject: string, value: Maybe, options?: { says?: string; todo?: string }) => void;
+  compare: (item: string, subject: string, value: Maybe, options?: CompareOptions) => void;
+  /** Gives a reckoned value a name: a fact for the whole build, or one for limits of this note, such as `critical_speed`. */
+  publish: (name: string, value: Maybe) => void;
+  /** Compares the demand of a load case with a capacity; without a load case the capacity is shown alone and is no pass. */
+  demandAgainst: (item: string, subject: string, of: DemandOf) => void;
   /** Says outright what came of an item; for what is no comparison of a number with a limit. */
   state: (item: string, subject: string, outcome: Outcome, says: string, options?: Partial<Finding> & { path?: NamedPath }) => void;
   isAnswered: (item: string) => boolean;
+}
+
+export interface CompareOptions {
+  todo?: string;
+  marks?: readonly string[];
+  /** A limit that the note itself states, such as the maker's window with its paper. */
+  limit?: Limit | undefined;
+}
+
+export interface DemandOf {
+  demand: Maybe | undefined;
+  capacity: Maybe;
+  loadCase: LoadCase | undefined;
+  /** The name that the note gives for its load case. */
+  named: string | undefined;
+  /** The demand has the factor of the load case in it. */
+  factored?: boolean;
 }
 
 export interface Ground {
   build: Build;
   items: ReadonlyMap<string, Item>;
   fact: (name: FactName) => Value | undefined;
+  /** Facts that a sheet gives, because nobody states them outright. */
+  reckoned: Map<string, Value>;
   valueOf: (measured: Measured) => Value;
   world: (note: Note) => World;
 }
@@ -69,7 +94,9 @@ export interface Done {
 /** The context for one note. Findings and runs are added to `done`. */
 export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work {
   const { build } = ground;
-  const world = ground.world(note);
+  const published = new Map<string, Value>();
+  const outer = ground.world(note);
+  const world: World = { ...outer, value: (name) => published.get(name) ?? outer.value(name) };
   const item = (id: string): Item => {
     const found = ground.items.get(id);
     if (!found) throw new Error(`kind ${kind.id} names an item that no code has: ${id}`);
@@ -90,6 +117,11 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
     lacks: (...path) => missing(path),
     fact: (name) => ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] },
     loadCase: (id) => build.data['load-cases']?.find((c) => c.id === id),
+    publish: (name, value) => {
+      if (isMissing(value)) return;
+      if (name in facts) ground.reckoned.set(name, value);
+      else published.set(name, value);
+    },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
     sheet: (sheet, subject, inputs) => {
       const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
@@ -101,12 +133,12 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },
     compare: (id, subject, value, options = {}) => {
-      const { says, todo } = options;
+      const { todo, marks: more = [] } = options;
       const found = item(id);
       if (found.kind !== 'limit' && found.kind !== 'test') throw new Error(`${id} is no limit`);
       const rests = { basis: found.rests.basis, marks: [] as string[] };
-      const resolved = resolve(found, world);
-      const place = placeOfValue(value, note);
+      const resolved: Resolved = options.limit && !world.ownFigures.has(id) ? { is: 'limit', limit: options.limit } : resolve(found, world);
+      const place = placeOfValue(value, note, done.runs);
       if (resolved.is === 'not-applicable') return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
       if (isMissing(value)) return void add(id, subject, { ...rests, ...notMeasured(value), place });
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
@@ -115,7 +147,7 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       if (resolved.is === 'figure') return void add(id, subject, { ...rests, outcome: 'unconfirmed', measured: value, run, says: `measured ${shown}; the figure is not confirmed here`, todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`, place });
       const { limit } = resolved;
       const { outcome, margin } = decide(value, limit);
-      const marks = [...marksOf(limit), ...(limit.recommended ? ['recommendation'] : []), ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : [])];
+      const marks = [...more, ...marksOf(limit), ...(limit.recommended ? ['recommendation'] : []), ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : [])];
       add(id, subject, {
         outcome,
         measured: value,
@@ -124,10 +156,23 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
         margin,
         run,
         marks,
-        says: says ?? sentence(outcome, shown, limit, margin),
+        says: sentence(outcome, shown, limit, margin),
         todo: todo ?? nextStep(outcome, limit, id),
         place,
       });
+    },
+    demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
+      if (!loadCase || demand === undefined) {
+        if (isMissing(capacity)) return work.compare(id, subject, capacity);
+        const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
+        const why = named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
+        const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
+        return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, { measured: capacity, run, marks: ['capacity only'], todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`', path: subject ? [subject] : [] });
+      }
+      const factor = loadCase.factor && !factored ? { factor: ground.valueOf(loadCase.factor) } : {};
+      const worked = work.sheet(utilisation, [subject, id.split('.').at(-1)].filter(Boolean).join('-'), { demand, capacity, ...factor });
+      const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
+      work.compare(id, subject, worked.get('utilisation'), { marks: agreed ? [] : ['load case not yet agreed with the certifier'] });
     },
     state: (id, subject, outcome, says, options = {}) => {
       const { path, ...rest } = options;
@@ -160,9 +205,15 @@ function notMeasured(value: Missing): Pick<Finding, 'outcome' | 'says' | 'todo' 
   return { outcome: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
 }
 
-function placeOfValue(value: Maybe, note: Note) {
+/** Where the value stands in the note; of a reckoned one, where its first measured input stands. */
+function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
   if (isMissing(value)) return placeOfField(note, value.missing[0]?.path ?? []);
-  return value.origin.kind === 'note' && value.origin.place.file === note.file ? value.origin.place : placeOfField(note, []);
+  if (value.origin.kind === 'note' && value.origin.place.file === note.file) return value.origin.place;
+  const { origin } = value;
+  const run = origin.kind === 'sheet' ? runs.find((r) => r.id === origin.run) : undefined;
+  const inputs = Object.values(run?.inputs ?? {}).filter((i): i is Value => typeof i === 'object' && !Array.isArray(i));
+  const found = inputs.map((i) => placeOfValue(i, note, runs)).find((p) => p.path !== '');
+  return found ?? placeOfField(note, []);
 }
 
 function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {

@@ -7,8 +7,8 @@ import { expanded } from '../../calc/value.js';
 import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
 import { jurisdictions, categories } from '../../build/vehicle.js';
-import { outcomes, outcomeSays } from '../../checks/finding.js';
-import { signs } from '../outcome.js';
+import { outcomes } from '../../checks/finding.js';
+import { outcomeSays, signs } from '../../checks/outcome-words.js';
 
 /** Cover: what the document is, of which state of the files, and how the findings stand. */
 export function cover(subject: Subject): Element {

@@ -2,7 +2,9 @@ import { h } from 'hastscript';
 import type { Element } from 'hast';
 import { isOpen, outcomes, type Finding } from '../../checks/finding.js';
 import { anchor, noteNumber, pageOnly, pointer } from '../anchors.js';
-import { outcomeMark, signs } from '../outcome.js';
+import { signs } from '../../checks/outcome-words.js';
+import { outcomeMark } from '../outcome.js';
+import { bySeriousness } from '../../checks/seriousness.js';
 import type { Subject } from '../subject.js';
 import { table } from '../table.js';
 
@@ -28,10 +30,6 @@ export function summary(subject: Subject): Element {
     ),
   ]);
 }
-
-const weight: Record<Finding['outcome'], number> = { nonconforming: 0, undecided: 1, missing: 2, unconfirmed: 3, conforming: 4, notApplicable: 5 };
-/** Most serious first; of equals, in the order of the notes. */
-export const bySeriousness = (a: Finding, b: Finding): number => Number(b.stop && b.outcome === 'nonconforming') - Number(a.stop && a.outcome === 'nonconforming') || weight[a.outcome] - weight[b.outcome];
 
 /** All that is left to do or to decide. */
 export function openItems(subject: Subject): Element {

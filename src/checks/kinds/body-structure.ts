@@ -1,0 +1,145 @@
+import { z } from 'zod';
+import { readSection } from '../../build/designations/section.js';
+import { readSteel } from '../../build/designations/steel.js';
+import { choice, designation, idOf, list, onDay, quantity, text, yesNo } from '../../build/fields.js';
+import { equivalentStiffness } from '../../calc/sections/equivalent-stiffness.js';
+import { equivalentStrength } from '../../calc/sections/equivalent-strength.js';
+import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
+import { filletAs4100 } from '../../calc/welds/fillet-as4100.js';
+import { categories, parts } from '../../calc/welds/as4100.js';
+import { kind, type Data } from '../kind.js';
+import { given } from '../maybe.js';
+import { memberProperties, type Properties } from '../member.js';
+import type { Maybe, Work } from '../work.js';
+
+const member = (state: string) =>
+  z
+    .strictObject({
+      section: designation(readSection, `section ${state}, with its measured sizes`, 'RHS 50x30x2.5 (EN 10219)'),
+      steel: designation(readSteel, `steel ${state}; \`unknown\` opens a question`, 'S355'),
+      wall: quantity('mm', `wall or sheet thickness ${state}`, { how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places', typical: '2.48 mm' }),
+      loss: quantity('mm', `wall lost to corrosion, ${state}`, { how: 'original thickness less the thinnest place after cleaning', typical: '0.2 mm' }),
+      on: onDay('day on which it was measured'),
+      by: text('who measured it'),
+    })
+    .optional()
+    .meta({ form: 'block', says: `the member ${state}` });
+
+const weld = {
+  type: choice({ fillet: 'fillet', butt: 'complete penetration butt', plug: 'plug' }, 'type of weld'),
+  leg: quantity('mm', 'leg of a fillet, the shorter one', { how: 'fillet gauge, the smallest of three places', typical: '3 mm' }),
+  length: quantity('mm', 'length of full-size weld without its ends', { how: 'tape along the weld', typical: '110 mm' }),
+  thickness: quantity('mm', 'thickness of the thinner part joined', { how: 'caliper before welding', typical: '3.0 mm' }),
+  part: choice(parts, 'what the thinner part is'),
+  category: choice(categories, 'weld category'),
+  metal: quantity('MPa', 'nominal tensile strength of the weld metal', { how: 'class on the packet of the consumable', typical: '490 MPa' }),
+  process: text('process', 'GMAW'),
+  'load-case': text('load case in build.md', 'crossmember-drop'),
+};
+
+const shape = {
+  pieces: z
+    .array(
+      z.strictObject({
+        id: idOf,
+        role: choice({ replacement: 'takes the place of an original member', doubler: 'laid on an original member', bracket: 'new bracket or mount' }, 'what the piece does'),
+        was: member('as it came'),
+        planned: member('as planned'),
+        now: member('as built'),
+        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', { how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal', typical: '1.2 mm' }),
+        welds: list(weld, 'welds of the piece'),
+      }),
+    )
+    .optional()
+    .meta({ form: 'list', says: 'pieces let in, laid on or welded to the body' }),
+  'structure-cut': yesNo('was a roof, floor, chassis, frame or inner panel cut, or a member replaced'),
+};
+type Body = Data<typeof shape>;
+type Piece = NonNullable<Body['pieces']>[number];
+
+/** Body and chassis members cut, replaced, reinforced or welded to. */
+export const bodyStructure = kind({
+  id: 'body-structure',
+  title: 'Body structure',
+  covers: 'Chassis, subframe, crossmember and body members that were cut, replaced, reinforced or welded to: thickness against the original, equivalence in stiffness and strength, welds.',
+  shape,
+  holdPoints: [
+    { id: 'member-as-received', shows: 'The original member with a scale, before it is cut', level: 'record', during: 'as-received', before: 'cut' },
+    { id: 'cut-edge', shows: 'The cut edge with a caliper on the wall', level: 'record', during: 'cut', before: 'welded' },
+    { id: 'tacked', shows: 'The new piece tacked, square and in place', level: 'hold', during: 'tacked', before: 'welded' },
+    { id: 'welds-bare', shows: 'All welds bare, before grinding and paint', level: 'witness', during: 'welded', before: 'painted' },
+  ],
+  cautions: ['stands', 'welding', 'structure', 'fuel'],
+  answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
+  states: (d) => ({ 'structure-cut': d['structure-cut'] }),
+  evaluate: ({ data }, work) => {
+    const pieces = data.pieces ?? [];
+    if (pieces.length === 0) work.compare('body.thickness-ratio', '', work.lacks('pieces'));
+    for (const piece of pieces) examinePiece(piece, work);
+    steelKnown(pieces, work);
+  },
+});
+
+function examinePiece(piece: Piece, work: Work): void {
+  const state = piece.now ? 'now' : 'planned';
+  const path = (part: string) => ['pieces', piece.id, part];
+  const was = memberProperties(piece.was, `${piece.id}/was`, path('was'), work);
+  const now = memberProperties(piece[state], `${piece.id}/${state}`, path(state), work);
+  const parent = piece['joined-to'] ? work.take(piece['joined-to'], ...path('joined-to')) : was.wall;
+  const ratio = work.sheet(thicknessRatio, piece.id, { original: parent, replacement: now.wall });
+  work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
+  if (piece.role !== 'bracket') equivalence(piece, was, now, state, work);
+  for (const one of piece.welds ?? []) examineWeld(piece, one, now, work);
+}
+
+/** A replacement is shown to be as stiff and as strong as the original; a doubler adds to it and is compared alike. */
+function equivalence(piece: Piece, was: Properties, now: Properties, state: 'now' | 'planned', work: Work): void {
+  const stiffness = work.sheet(equivalentStiffness, piece.id, {
+    originalA: was.get('A'), originalIx: was.get('Ix'), originalIy: was.get('Iy'), originalJ: was.get('J'),
+    replacementA: now.get('A'), replacementIx: now.get('Ix'), replacementIy: now.get('Iy'), replacementJ: now.get('J'),
+  });
+  for (const name of ['bendingX', 'bendingY', 'torsion', 'axial'] as const) work.compare('body.equivalence-stiffness', `${piece.id}-${words[name]}`, stiffness.get(name));
+  const strength = work.sheet(equivalentStrength, piece.id, {
+    originalA: was.get('A'), originalZx: was.get('Zx'), originalZy: was.get('Zy'), originalYield: yieldOf(piece, 'was', work),
+    replacementA: now.get('A'), replacementZx: now.get('Zx'), replacementZy: now.get('Zy'), replacementYield: yieldOf(piece, state, work),
+  });
+  for (const name of ['bendingX', 'bendingY', 'axial'] as const) work.compare('body.equivalence-strength', `${piece.id}-${words[name]}`, strength.get(name));
+}
+
+const words = { bendingX: 'bending-x', bendingY: 'bending-y', torsion: 'torsion', axial: 'axial' } as const;
+
+function yieldOf(piece: Piece, state: 'was' | 'planned' | 'now', work: Work): Maybe {
+  const steel = piece[state]?.steel;
+  if (!steel) return work.lacks('pieces', piece.id, state, 'steel');
+  if (steel.known === 'unknown' || steel.yield === undefined) return { missing: [], reason: `the steel of the member (${state}) is not known; it may be high-strength or press-hardened` };
+  return given(steel.yield, 'MPa', `${steel.written}, ${steel.known === 'certificate' ? 'from its certificate' : 'least yield strength of the grade'}`);
+}
+
+function steelKnown(pieces: readonly Piece[], work: Work): void {
+  const unknown = pieces.filter((p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'));
+  if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
+  if (unknown.length === 0) return work.state('body.steel-known', '', 'conforming', 'the steel of every original member is named', { answer: 'yes' });
+  const [first] = unknown;
+  work.state('body.steel-known', '', 'missing', `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`, { todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it', path: ['pieces', first!.id, 'was', 'steel'] });
+}
+
+type Weld = NonNullable<Piece['welds']>[number];
+
+function examineWeld(piece: Piece, one: Weld, now: Properties, work: Work): void {
+  const path = ['pieces', piece.id, 'welds', one.id];
+  const subject = `${piece.id}-${one.id}`;
+  if (one.type === 'plug') return work.state('body.load', subject, 'missing', 'no number: no published rule for the strength of plug welds in body sheet is used here', { todo: 'agree on a test coupon with the certifier', path });
+  const thickness = one.thickness ? work.take(one.thickness, ...path, 'thickness') : now.wall;
+  const loadCase = work.loadCase(one['load-case']);
+  const demand = loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined;
+  if (one.type === 'butt') return work.state('body.load', subject, 'missing', 'a butt weld that is fused right through carries what the weaker part carries; the parts are reckoned, not the weld', { todo: 'show by procedure and test that it is fused right through', path });
+  const sheet = work.sheet(filletAs4100, subject, {
+    leg: work.take(one.leg, ...path, 'leg'),
+    length: work.take(one.length, ...path, 'length'),
+    thickness,
+    joined: one.part ?? 'plate',
+    category: one.category ?? work.lacks(...path, 'category'),
+    strength: work.take(one.metal, ...path, 'metal'),
+  });
+  work.demandAgainst('body.load', subject, { demand, capacity: sheet.get('capacity'), loadCase, named: one['load-case'] });
+}

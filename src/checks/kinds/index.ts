@@ -1,0 +1,8 @@
+import type { Kind } from '../kind.js';
+import { bodyStructure } from './body-structure.js';
+import { driveline } from './driveline.js';
+import { engine } from './engine.js';
+import { suspensionLink } from './suspension-link.js';
+
+/** The only register of kinds. */
+export const kinds: ReadonlyMap<string, Kind> = new Map([engine, driveline, suspensionLink, bodyStructure].map((kind) => [kind.id, kind]));

@@ -1,0 +1,68 @@
+import { didYouMean } from '../build/near.js';
+import { exits, type Exit, type Io } from './io.js';
+
+interface Command {
+  run: (args: readonly string[], io: Io) => Promise<Exit>;
+  help: string;
+}
+
+/** Commands with what they are for; each is loaded only when it is asked for. */
+export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
+  check: { says: 'findings in the terminal', load: () => import('./check.js') },
+  print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
+};
+
+const usage = () => `gusset <command> [options]
+
+${Object.entries(commands).map(([name, c]) => `  ${name.padEnd(8)} ${c.says}`).join('\n')}
+
+  gusset <command> --help   what a command takes, with examples
+  gusset --version
+
+Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or
+wrong usage; 3 something of the machine failed.
+`;
+
+/** Arguments in, exit code out. */
+export async function main(args: readonly string[], io: Io): Promise<Exit> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    io.stdout(usage());
+    return name === undefined ? exits.usage : exits.clean;
+  }
+  if (name === '--version') {
+    const { tool } = await import('./tool.js');
+    io.stdout(`${tool}\n`);
+    return exits.clean;
+  }
+  const entry = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (!entry) {
+    io.stderr(`found the command \`${name}\`, expected one of ${Object.keys(commands).join(', ')}; ${didYouMean(name, Object.keys(commands))}\n`);
+    return exits.usage;
+  }
+  try {
+    const command = await entry.load();
+    if (rest.includes('--help') || rest.includes('-h')) {
+      io.stdout(command.help);
+      return exits.clean;
+    }
+    return await command.run(rest, io);
+  } catch (error) {
+    return explain(error, name, io);
+  }
+}
+
+/** Wrong usage and failures of the machine are told in words; anything else is a fault of the program and shows its trace. */
+function explain(error: unknown, command: string, io: Io): Exit {
+  if (!(error instanceof Error)) throw error;
+  const code = (error as { code?: string }).code ?? '';
+  if (error.constructor.name === 'UsageError' || code.startsWith('ERR_PARSE_ARGS')) {
+    io.stderr(`${error.message.replace(/\. To specify a positional.*$/s, '')}\nSee \`gusset ${command} --help\`.\n`);
+    return exits.usage;
+  }
+  if (error.name === 'MachineFailure') {
+    io.stderr(`${error.message}\n`);
+    return exits.machine;
+  }
+  throw error;
+}
