@@ -11,9 +11,11 @@ import { greatestAcceleration } from './cardan.js';
 const deg = Math.PI / 180;
 const slopes = (...of: readonly number[]): Axis[] => of.map((slope) => ({ slope: slope * deg, plan: 0 }));
 const left = (axes: readonly Axis[], twists: readonly number[]) => equivalentAngles(jointAngles(axes), twists).at(-1)!;
-const small = fc.double({ min: -5 * deg, max: 5 * deg, noNaN: true });
+/** Spread evenly in steps of a hundredth of a degree; doubles would crowd about zero. */
+const angle = (most: number) => fc.integer({ min: -100 * most, max: 100 * most }).map((x) => (x / 100) * deg);
+const small = angle(5);
 const axis = fc.record({ slope: small, plan: small });
-const turn = fc.double({ min: -Math.PI, max: Math.PI, noNaN: true });
+const turn = angle(180);
 
 describe('equivalent angle', () => {
   it('agrees with a chain of joints turned step by step, in any planes and with any twist of the yokes', () => {
@@ -23,9 +25,9 @@ describe('equivalent angle', () => {
         const joints = jointAngles(axes);
         const squares = joints.reduce((sum, j) => sum + j.angle ** 2, 0);
         const simulated = greatestAcceleration(axes.map(direction), used, 180);
-        expect(Math.abs(left(axes, used) ** 2 - simulated)).toBeLessThan(2 * squares ** 2 + 2e-6);
+        expect(Math.abs(left(axes, used) ** 2 - simulated)).toBeLessThan(0.4 * squares ** 2 + 1e-3 * squares + 1e-8);
       }),
-      { numRuns: 60 },
+      { numRuns: 100 },
     );
   });
 
@@ -37,7 +39,7 @@ describe('equivalent angle', () => {
 
   it('of equal angles in one plane with aligned yokes is nothing, for parallel and for mirrored ends', () => {
     fc.assert(
-      fc.property(fc.double({ min: -8, max: 8, noNaN: true }), fc.double({ min: 0, max: 8, noNaN: true }), (shaft, bend) => {
+      fc.property(fc.integer({ min: -8, max: 8 }), fc.integer({ min: 0, max: 8 }), (shaft, bend) => {
         expect(left(slopes(shaft + bend, shaft, shaft + bend), [0])).toBeLessThan(1e-6);
         expect(left(slopes(shaft + bend, shaft, shaft - bend), [0])).toBeLessThan(1e-6);
         expect(left(slopes(shaft + bend, shaft, shaft + bend), [Math.PI / 2])).toBeCloseTo(Math.SQRT2 * bend * deg, 6);
