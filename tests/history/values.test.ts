@@ -95,6 +95,17 @@ describe('valuesThroughTime', () => {
     expect(eventsOf(found, 'wall')[3]?.sides).toEqual(['2.1 mm', '2.2 mm']);
   });
 
+  it('keeps the thread where sides part at a commit without notes, and where a side came to nothing', async () => {
+    const found = await values(made(
+      { parents: [], files: { 'demo/a.md': wall('2 mm') } },
+      { parents: [0], files: { 'demo/a.md': wall('2 mm'), 'photo.jpg': 'x' } },
+      { parents: [1], files: { 'demo/a.md': wall('2.1 mm'), 'photo.jpg': 'x' }, by: mika },
+      { parents: [1], files: { 'demo/a.md': wall('2 mm'), 'photo.jpg': 'y' } },
+      { parents: [3, 2], files: { 'demo/a.md': wall('2 mm'), 'photo.jpg': 'y' } },
+    ));
+    expect(steps(eventsOf(found, 'wall'))).toEqual([[jo.name, undefined, '2 mm'], [mika.name, '2 mm', '2.1 mm'], [jo.name, '2.1 mm', '2 mm']]);
+  });
+
   it('says that a merge dropped a note or brought one back', async () => {
     const dropped = await values(made(
       { parents: [], files: { 'demo/x.md': 'x' } },
