@@ -37,7 +37,7 @@ export const boltAs4100 = sheet({
   results: {
     stressArea: { symbol: 'A_s', unit: 'mm²', says: 'tensile stress area, as listed', step: true },
     coreArea: { symbol: 'A_c', unit: 'mm²', says: 'area at the root of the thread, to three digits', step: true },
-    shankArea: { symbol: 'A_o', unit: 'mm²', says: 'area of the plain shank', step: true },
+    shankArea: { symbol: 'A_o', unit: 'mm²', says: 'area of the plain shank, to three digits', step: true },
     threadPlanes: { symbol: 'n_n', unit: '1', says: 'shear planes through the thread', step: true },
     shankPlanes: { symbol: 'n_x', unit: '1', says: 'shear planes through the shank', step: true },
     tension: { symbol: '\\phi N_{tf}', unit: 'kN', says: 'design capacity in tension', tex: '0.8 \\cdot @stressArea \\cdot @strength' },

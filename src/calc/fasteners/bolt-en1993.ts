@@ -31,7 +31,7 @@ export const boltEn1993 = sheet({
     strength: { symbol: 'f_{ub}', unit: 'MPa', says: 'tensile strength of the class', step: true },
     factor: { symbol: '\\alpha_v', unit: '1', says: 'shear factor through the thread: 0.6, but 0.5 for classes 4.8, 5.8, 6.8 and 10.9', step: true },
     area: { symbol: 'A_s', unit: 'mm²', says: 'tensile stress area, as listed', step: true },
-    shank: { symbol: 'A', unit: 'mm²', says: 'area of the plain shank', step: true },
+    shank: { symbol: 'A', unit: 'mm²', says: 'area of the plain shank, to three digits', step: true },
     tension: { symbol: 'F_{t,Rd}', unit: 'kN', says: 'design resistance in tension', tex: '\\frac{0.9 \\cdot @strength \\cdot @area}{@partial}' },
     threadShear: { symbol: 'F_{v,Rd}', unit: 'kN', says: 'design resistance in shear through the thread', tex: '\\frac{@factor \\cdot @strength \\cdot @area}{@partial}' },
     shankShear: { symbol: 'F_{v,Rd}', unit: 'kN', says: 'design resistance in shear through the plain shank', tex: '\\frac{0.6 \\cdot @strength \\cdot @shank}{@partial}' },

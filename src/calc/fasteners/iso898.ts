@@ -66,8 +66,8 @@ export const listedThreads: ReadonlyMap<string, LoadRow> = new Map([...coarse, .
 /** Their choice as an input. */
 export const threadChoices: Readonly<Record<string, string>> = Object.fromEntries([...listedThreads.keys()].map((t) => [t, t]));
 
-/** Areas of the thread, m²: the stress area as listed, the area at the root to the three digits that tables print, the shank. */
+/** Areas of a bolt, m²: the stress area as listed, the root of the thread and the shank to the three digits that tables print. */
 export function threadAreas({ d, P, area }: LoadRow): { stress: number; root: number; shank: number } {
-  const circle = (diameter: number) => (Math.PI / 4) * diameter ** 2;
-  return { stress: area * 1e-6, root: Number(circle(d - 1.226869 * P).toPrecision(3)) * 1e-6, shank: circle(d) * 1e-6 };
+  const circle = (diameter: number) => Number(((Math.PI / 4) * diameter ** 2).toPrecision(3));
+  return { stress: area * 1e-6, root: circle(d - 1.226869 * P) * 1e-6, shank: circle(d) * 1e-6 };
 }

@@ -18,15 +18,15 @@ export const unifiedThreads: readonly { thread: string; D: number; n: number }[]
 
 const inch = 0.0254;
 const to = (places: number) => (x: number) => Number(x.toFixed(places));
-const [thousandths, tenths] = [to(3), to(4)];
+const [thousandths, tenths, millionths] = [to(3), to(4), to(6)];
 
 /**
  * Limits, m, of a Unified thread of class 2A in a tapped hole of class 2B, from the tolerance formulas of ASME B1.1 and
- * rounded as its tables are (the minor diameter to 0.001 in, the rest term by term to 0.0001 in). D from 1/4 in up.
+ * rounded as its tables are (the minor diameter to 0.001 in, the tolerance of the pitch diameter first to 0.000001 in, then all terms to 0.0001 in). D from 1/4 in up.
  */
 export function unifiedLimits(D: number, n: number): ThreadLimits {
   const P = 1 / n;
-  const tolerance = 0.0015 * Math.cbrt(D) + 0.0015 * Math.sqrt(D) + 0.015 * P ** (2 / 3);
+  const tolerance = millionths(0.0015 * Math.cbrt(D) + 0.0015 * Math.sqrt(D) + 0.015 * P ** (2 / 3));
   const allowance = tenths(0.3 * tolerance);
   const pitchDiameter = tenths(D - 0.64951905 * P);
   return {

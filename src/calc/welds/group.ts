@@ -54,6 +54,7 @@ export const weldGroup = sheet({
     'All welds have the same size; their own width is left out of the group’s properties.',
     'The parts do not bear on each other: in bending the welds alone carry compression too.',
     'The parts joined are stiff beside the welds.',
+    'Welds within 1 % of one line count as one line; up to 2 % of the bending may then act across it without being counted.',
   ],
   sources: [
     { document: 'Elastic analysis of a weld group as lines: equilibrium with forces that grow with the distance from the centroid', basis: 'derived' },

@@ -49,6 +49,11 @@ export function momentsAbout({ cx, cy }: Pick<LineGroup, 'cx' | 'cy'>, { Fx, Fy,
   return { Mx: ry * Fz - z * Fy, My: z * Fx - rx * Fz, Mz: rx * Fy - ry * Fx };
 }
 
+/** Radius of gyration across a line, over that along it, under which welds count as lying on one line (squared). */
+const ON_ONE_LINE = 1e-4;
+/** Share of a moment that may act across such a line without being counted: what measuring can put there. */
+const ACROSS = 0.02;
+
 /**
  * How the force out of the plane grows across and up, N/m²: it solves Mx = ky Ix + kx Ixy and −My = ky Ixy + kx Iy.
  * @returns undefined for welds on one line that are bent across that line, which nothing holds
@@ -56,11 +61,11 @@ export function momentsAbout({ cx, cy }: Pick<LineGroup, 'cx' | 'cy'>, { Fx, Fy,
 export function slopes({ Ix, Iy, Ixy }: LineGroup, Mx: number, My: number): { kx: number; ky: number } | undefined {
   const polar = Ix + Iy;
   const determinant = Ix * Iy - Ixy ** 2;
-  if (determinant > 1e-9 * polar ** 2) {
+  if (determinant > ON_ONE_LINE * polar ** 2) {
     return { kx: -(My * Ix + Mx * Ixy) / determinant, ky: (Mx * Iy + My * Ixy) / determinant };
   }
   const [dx, dy] = [Math.sqrt(Iy / polar), Math.sign(Ixy || 1) * Math.sqrt(Ix / polar)];
-  if (Math.abs(Mx * dx + My * dy) > 1e-9 * Math.hypot(Mx, My)) return undefined;
+  if (Math.abs(Mx * dx + My * dy) > ACROSS * Math.hypot(Mx, My)) return undefined;
   const k = (Mx * dy - My * dx) / polar;
   return { kx: k * dx, ky: k * dy };
 }
