@@ -47,8 +47,8 @@ describe('readBlobs', () => {
   it('reads in the order asked, binary, empty, twice the same and missing', async () => {
     const { repo } = shared;
     const found = repo.place;
-    const id = (path: string): string => repo.git('rev-parse', `HEAD:builds/demo/${path}`);
-    const [binary, empty, gone, tree] = [id('build.md'), id('empty.csv'), 'f'.repeat(40), id('notes')];
+    const [binary = '', empty = '', tree = ''] = repo.git('rev-parse', ...['build.md', 'empty.csv', 'notes'].map((path) => `HEAD:builds/demo/${path}`)).split('\n');
+    const gone = 'f'.repeat(40);
     const read = await all(readBlobs(found, [binary, empty, gone, tree, binary]));
     expect(read).toEqual([
       { id: binary, state: 'read', size: bytes.length + 8, data: Buffer.concat([Buffer.from('build.md'), bytes]) },

@@ -228,6 +228,6 @@ describe('laws of any history, against a plain comparison of whole trees', () =>
         expect(events.at(-1)?.to).toBe(read(end, path).get(field));
         expect(present).toBe(read(end, path).has(field));
       }
-    }), { numRuns: 25 });
+    }), { numRuns: 15 });
   });
 });
