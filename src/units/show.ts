@@ -22,7 +22,8 @@ export function showNumber(x: number | Decimal, options: NumberOptions = {}): st
 
 /**
  * A quantity for people, such as `2.48 ± 0.02 mm`. The uncertainty is rounded up to at most two significant digits and
- * the value to the same place; without one the value has four significant digits.
+ * the value to the same place; without one the value has four significant digits. Per cent stand behind brackets,
+ * `(95 ± 2) %`, so that the uncertainty cannot be taken for a share of the value.
  *
  * @param si in SI units
  * @param unitText the unit to show it in
@@ -34,7 +35,8 @@ export function showQuantity(si: number, unitText: string, expanded?: number): s
   const value = new Decimal(si).minus(offset ?? 0).div(factor);
   const behind = text === '1' ? '' : ` ${text}`;
   if (expanded === undefined || !Number.isFinite(expanded) || expanded === 0) return showNumber(clean(value)) + behind;
-  return withUncertainty(clean(value), clean(new Decimal(Math.abs(expanded)).div(factor))) + behind;
+  const both = withUncertainty(clean(value), clean(new Decimal(Math.abs(expanded)).div(factor)));
+  return (text === '%' ? `(${both})` : both) + behind;
 }
 
 function withUncertainty(value: Decimal, uncertainty: Decimal): string {
