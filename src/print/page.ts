@@ -2,14 +2,7 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
 import { MachineFailure } from './failure.js';
 import { guardPage } from './guard.js';
-
-/** What the page holds that the printing must know. */
-export interface PageContent {
-  /** The ids that `<span class="page-of" data-target="…">` ask the page number of. */
-  asked: string[];
-  /** Every character of the text, once. */
-  characters: string;
-}
+import { brokenImages, loadFonts, type PageContent, readContent, setImagesShown, writeNumbers } from './in-page.js';
 
 /** An HTML file open in the browser, ready to print. */
 export interface OpenPage {
@@ -77,52 +70,4 @@ export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number
 /** Hides pictures (their room stays) or shows them again: a print for the page numbers alone does not need them. */
 export async function showImages(page: Page, shown: boolean): Promise<void> {
   await page.evaluate(setImagesShown, shown);
-}
-
-// What follows runs inside the page, called from here; the page's own scripts stay off.
-
-interface InPage {
-  document: {
-    body: { textContent: string };
-    fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
-    images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
-    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
-    adoptedStyleSheets: unknown[];
-  };
-  CSSStyleSheet: new () => { replaceSync: (text: string) => void };
-}
-
-async function loadFonts(): Promise<string[]> {
-  const { document } = globalThis as unknown as InPage;
-  const faces = [...document.fonts];
-  await Promise.allSettled(faces.map((face) => face.load()));
-  await document.fonts.ready;
-  return faces.filter((face) => face.status !== 'loaded').map((face) => `font not loaded: ${face.family} ${face.weight} ${face.style}`);
-}
-
-async function brokenImages(): Promise<string[]> {
-  const { document } = globalThis as unknown as InPage;
-  const images = [...document.images];
-  for (const image of images) image.loading = 'eager';
-  await Promise.allSettled(images.filter((image) => !image.complete).map((image) => image.decode()));
-  const broken = images.filter((image) => !image.complete || image.naturalWidth === 0);
-  return broken.map((image) => `image without a picture: ${(image.currentSrc || image.src).slice(0, 160)}`);
-}
-
-function readContent(): PageContent {
-  const { document } = globalThis as unknown as InPage;
-  const asked = [...document.querySelectorAll('.page-of')].map((place) => place.dataset['target'] ?? '');
-  return { asked: [...new Set(asked)], characters: [...new Set(document.body.textContent)].join('') };
-}
-
-function writeNumbers(pageOf: Record<string, number>): void {
-  const { document } = globalThis as unknown as InPage;
-  for (const place of document.querySelectorAll('.page-of')) place.textContent = String(pageOf[place.dataset['target'] ?? ''] ?? '00');
-}
-
-function setImagesShown(shown: boolean): void {
-  const { document, CSSStyleSheet } = globalThis as unknown as InPage;
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync('img, svg, canvas { visibility: hidden !important }');
-  document.adoptedStyleSheets = shown ? [] : [sheet];
 }

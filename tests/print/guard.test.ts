@@ -46,6 +46,8 @@ describe('a page that reaches out', () => {
     ['a drawing\'s picture', '<svg><image href="URL/i.png" width="9" height="9"/></svg>', ''],
     ['a film', '<video src="URL/j.mp4" preload="auto"></video>', ''],
     ['a redirection', '<meta http-equiv="refresh" content="0; url=URL/k.html">', ''],
+    ['a page held in a frame', '<iframe src="data:text/html,<img src=URL/o.png>"></iframe>', ''],
+    ['a style sheet held in a data URL', '<link rel="stylesheet" href="data:text/css,@import%20%22URL/p.css%22;">', ''],
     ['another scheme', '<img src="ftp://127.0.0.1/l.png" alt="">', ''],
   ])('with %s is refused, and nothing leaves the machine', async (_what, body, style) => {
     const put = (text: string) => text.replaceAll('URL', address);
