@@ -48,10 +48,10 @@ export function runInChild(module: string, script: string, names: string): Child
   return spawn(process.execPath, [main], { stdio: ['ignore', 'pipe', 'inherit'] });
 }
 
-/** Waits until it holds; fails after ten seconds. */
+/** Waits until it holds; fails after half a minute. */
 export async function until(holds: () => boolean): Promise<void> {
   for (let waited = 0; !holds(); waited += 20) {
-    if (waited > 10_000) throw new Error('waited ten seconds in vain');
+    if (waited > 30_000) throw new Error('waited half a minute in vain');
     await new Promise((resolve) => setTimeout(resolve, 20));
   }
 }
