@@ -1,10 +1,9 @@
-import { readNumber } from './number.js';
-import { nameOf } from './kinds.js';
-import { quoted, type QuantityProblem } from './problem.js';
-import { meantUnits, nearestUnits } from './nearest.js';
-import type { Unit } from './unit.js';
+import { readUnit, type Unit } from './compose.js';
 import { sameDimension } from './dimension.js';
-import { readUnit } from './compose.js';
+import { nameOf } from './kinds.js';
+import { meantUnits, nearestUnits } from './nearest.js';
+import { readNumber } from './number.js';
+import { quoted, type QuantityProblem } from './problem.js';
 
 /** The messages for what people mistype, each with what to write instead. */
 
