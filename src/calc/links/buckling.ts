@@ -17,7 +17,7 @@ export function buckling(area: number, inertia: number, length: number, fixity: 
   return { gyration, slenderness, transition, euler, johnson, critical: slenderness > transition ? euler : johnson };
 }
 
-export const strutInputs = {
+const strutInputs = {
   length: { symbol: 'l', unit: 'mm', says: 'length between the centres of the end joints, at the longest setting' },
   fixity: { symbol: 'C', unit: '1', says: 'end-condition constant: 1 for a joint at each end that swings freely', usual: '1' },
   modulus: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity', usual: '207 GPa' },

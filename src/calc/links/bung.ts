@@ -1,7 +1,5 @@
 import { sheet } from '../sheet.js';
-
-/** Capacity factor φ for fillet welds by category, AS 4100 table 3.4. */
-const factors = { SP: 0.8, GP: 0.6 } as const;
+import { as4100, categories, filletFactor, thinReason } from '../welds/as4100.js';
 
 export const bungWeld = sheet({
   id: 'bung-weld',
@@ -13,7 +11,7 @@ export const bungWeld = sheet({
     wall: { symbol: 't', unit: 'mm', says: 'wall of the tube' },
     leg: { symbol: 's', unit: 'mm', says: 'leg of the fillet' },
     weldStrength: { symbol: 'f_{uw}', unit: 'MPa', says: 'nominal tensile strength of the weld metal, from the consumable' },
-    category: { symbol: '\\text{category}', says: 'quality category of the weld', choices: { SP: 'structural purpose', GP: 'general purpose' } },
+    category: { symbol: '\\text{category}', says: 'quality category of the weld', choices: categories },
   },
   results: {
     factor: { symbol: '\\varphi', unit: '1', says: 'capacity factor of the category (0.80 SP, 0.60 GP)', step: true },
@@ -27,17 +25,17 @@ export const bungWeld = sheet({
     'Fatigue is not covered; the toe of a weld on a link that is loaded both ways is where it begins.',
   ],
   sources: [
-    { document: 'AS 4100', edition: '1998', clause: '9.7.3.10 and table 3.4', basis: 'memory' },
+    as4100('9.6.3.10 (9.7.3.10 in the 1998 edition): capacity; Table 3.4: capacity factors'),
     { document: 'Worked page on Australian weld capacity', clause: 'base formula, table for E48XX SP', basis: 'quoted' },
   ],
   validity: [
-    { says: 'AS 4100 covers parts of 3 mm and more; for a thinner tube show a procedure, a test piece and a crack test instead', holds: (x) => x.wall >= 0.003 },
+    { says: thinReason, holds: (x) => x.wall >= 0.003 },
     { says: 'the leg must be at least 3 mm', holds: (x) => x.leg >= 0.003 },
     { says: 'the leg cannot be larger than the wall it lies against', holds: (x) => x.leg <= x.wall },
     { says: 'the wall must be less than half the diameter, and the weld metal must have a strength', holds: (x) => 2 * x.wall < x.diameter && x.weldStrength > 0 },
   ],
-  calculate: ({ diameter, leg, weldStrength, category }) => {
-    const factor = factors[category];
+  calculate: ({ diameter, wall, leg, weldStrength, category }) => {
+    const factor = filletFactor(category, wall);
     const throat = leg / Math.SQRT2;
     const perLength = factor * 0.6 * weldStrength * throat;
     const length = Math.PI * diameter;
