@@ -92,9 +92,29 @@ function issueOf(problem: QuantityProblem, input: unknown, path: string[]): neve
   return { code: 'custom', message: problem.found, input, path, params: { problem } } as never;
 }
 
+/** A number that is agreed or named and not measured: what is written has no uncertainty of its own. */
+export function named(unit: string, says: string, meta: Partial<FieldMeta> = {}) {
+  const read: Reader = (text) => {
+    const result = readQuantity(text, unit);
+    return result.ok ? { ok: true, quantity: { ...result.quantity, halfDigit: 0 } } : result;
+  };
+  return measured(read, { form: 'quantity', unit, says, ...meta });
+}
+
 /** A quantity in a unit that fits `unit`; a bare number is refused unless the unit is `1`. */
 export function quantity(unit: string, says: string, meta: Partial<FieldMeta> = {}) {
   return measured((text) => readQuantity(text, unit), { form: 'quantity', unit, says, ...meta });
+}
+
+/** A whole number of things, which has no uncertainty. */
+export function count(says: string, meta: Partial<FieldMeta> = {}) {
+  const read: Reader = (text) => {
+    const result = readQuantity(text, '1');
+    if (!result.ok) return result;
+    if (!result.quantity.exact.isInteger()) return { ok: false, problem: { code: 'number', found: `\`${text}\``, expected: 'a whole number', hint: 'count them', at: [0, text.length] } };
+    return { ok: true, quantity: { ...result.quantity, halfDigit: 0 } };
+  };
+  return measured(read, { form: 'quantity', unit: '1', says, ...meta });
 }
 
 /** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */

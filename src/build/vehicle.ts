@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readTyre } from './designations/tyre.js';
-import { anyQuantity, choice, designation, idOf, list, onDay, quantity, text } from './fields.js';
+import { anyQuantity, choice, count, designation, idOf, list, named, onDay, quantity, text } from './fields.js';
 
 /** The frontmatter of `build.md`: the vehicle as it came, the people, the instruments, the load cases. */
 
@@ -33,7 +33,7 @@ const vehicle = z.strictObject({
   category: choice(categories, 'category under the vehicle standards'),
   vin: text('VIN or chassis number, as stamped'),
   registration: choice(jurisdictions, 'state or territory of registration'),
-  seats: quantity('1', 'seats'),
+  seats: count('seats'),
   'engine-number': text('engine number of the original engine'),
 });
 
@@ -70,9 +70,9 @@ export const instrumentShape = {
 
 const loadCase = {
   says: z.string().meta({ form: 'text', says: 'what load this is and where it comes from' }),
-  force: quantity('N', 'force'),
-  moment: quantity('N*m', 'moment'),
-  factor: quantity('1', 'factor applied to the load'),
+  force: named('N', 'force'),
+  moment: named('N*m', 'moment'),
+  factor: named('1', 'factor applied to the load'),
   'agreed-with': text('certifier who agreed to it'),
   'agreed-on': onDay('day on which it was agreed'),
   source: text('document or calculation it comes from'),

@@ -1,7 +1,7 @@
 import { expanded, type Value } from '../calc/value.js';
-import { readQuantity } from '../units/quantity.js';
 import { unit } from '../units/unit.js';
-import { evaluate, readExpression, type Names } from './expression.js';
+import { evaluate, type Names } from './evaluate.js';
+import { expressionOf } from './expression-of.js';
 import type { Applies, Case, Item } from './item.js';
 import { weakest, type Basis, type Limit } from './limit.js';
 import type { OwnFigure } from './own-copy.js';
@@ -53,7 +53,7 @@ export function applies(test: Applies | undefined, world: World): Test {
     if (!words.includes(word)) return no(`applies where ${name} is ${words.join(' or ')}; here it is ${word}`);
   }
   if (test.when) {
-    const read = readExpression(test.when);
+    const read = expressionOf(test.when);
     if (!read.ok) return { unstated: [test.when] };
     const result = evaluate(read.expression, namesOf(world));
     if (result.is === 'missing') return { unstated: [...result.names] };
@@ -93,8 +93,8 @@ type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below'>;
 function boundsOf(bounds: Bounds, item: Item & { kind: 'limit' | 'test' }, rests: Omit<Limit, 'unit'>, world: World): Resolved {
   const low = bounds.min ?? bounds.above;
   const high = bounds.max ?? bounds.below;
-  const lower = low === undefined ? undefined : bound(low, item.unit, world);
-  const upper = high === undefined ? undefined : bound(high, item.unit, world);
+  const lower = low === undefined ? undefined : bound(low, world);
+  const upper = high === undefined ? undefined : bound(high, world);
   const unstated = [lower, upper].flatMap((b) => (b && 'unstated' in b ? b.unstated : []));
   if (unstated.length > 0) return { is: 'unstated', names: unstated };
   const number = (b: typeof lower) => (b && 'si' in b ? b : undefined);
@@ -114,10 +114,8 @@ function boundsOf(bounds: Bounds, item: Item & { kind: 'limit' | 'test' }, rests
 }
 
 /** A bound in SI with the uncertainty of the facts it is reckoned from. */
-function bound(text: string, unitText: string, world: World): { si: number; expanded: number } | { unstated: string[] } {
-  const plain = readQuantity(text, unitText);
-  if (plain.ok) return { si: plain.quantity.si, expanded: 0 };
-  const read = readExpression(text);
+function bound(text: string, world: World): { si: number; expanded: number } | { unstated: string[] } {
+  const read = expressionOf(text);
   if (!read.ok) return { unstated: [text] };
   const at = (moved?: string, by = 0) => evaluate(read.expression, namesOf(world, moved, by));
   const middle = at();

@@ -45,6 +45,6 @@ export function valueOf(run: Run, name: string): Value | undefined {
 function number(value: Value | undefined): string {
   if (!value) return '\\text{–}';
   const [figure, ...unit] = showQuantity(value.si, value.unit).split(' ');
-  const tex = `${figure!.replace('−', '-').replace(/[×·]10(\S*)/, '\\cdot 10$1')}${unit.length > 0 ? `\\,\\text{${unit.join(' ')}}` : ''}`;
+  const tex = `${figure!.replace('−', '-').replace(/[×·]10(\S*)/, '\\cdot 10$1')}${unit.length > 0 ? `\\,\\text{${unit.join(' ').replace(/[%#&_$]/g, '\\$&')}}` : ''}`;
   return unit.length > 0 || /^[-−]/.test(figure!) ? `\\left(${tex}\\right)` : `{${tex}}`;
 }

@@ -1,4 +1,4 @@
-import { choice, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, count, quantity, text, yesNo } from '../../build/fields.js';
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
 import { kind } from '../kind.js';
@@ -15,7 +15,7 @@ export const engine = kind({
     induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
     bore: quantity('mm', 'bore as measured, after any reboring', { how: 'bore gauge at three heights, two directions', typical: '86.0 mm' }),
     stroke: quantity('mm', 'stroke of the crankshaft fitted', { how: 'depth gauge on the piston between its dead centres', typical: '86.0 mm' }),
-    cylinders: quantity('1', 'number of cylinders', { typical: '6' }),
+    cylinders: count('number of cylinders', { typical: '6' }),
     capacity: quantity('cm3', 'swept volume as the maker states it, where bore and stroke were not measured', { typical: '2998 cm3' }),
     power: quantity('kW', 'rated power', { how: "the maker's figure with its source, or a dynamometer sheet", typical: '140 kW' }),
     torque: quantity('N*m', 'highest torque', { how: "the maker's figure with its source, or a dynamometer sheet", typical: '270 N·m' }),
