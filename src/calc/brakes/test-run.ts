@@ -1,6 +1,6 @@
 import { sheet, type Source } from '../sheet.js';
 
-const draft: Source = { document: 'Draft of the UN working party on brakes (GRRF, 56th session) for Regulation 13', clause: 'Annex 4, 1.1.2: mean fully developed deceleration', basis: 'quoted' };
+const draft: Source = { document: 'Draft amendment to UN Regulation 13, working party on brakes, document GRRF-56-3', edition: 'September 2004', clause: 'Annex 4, 1.1.2: mean fully developed deceleration', basis: 'quoted' };
 
 export const meanDeceleration = sheet({
   id: 'brake-mean-deceleration',
