@@ -1,0 +1,57 @@
+import type { Element } from 'hast';
+import { arrow, arrowhead, line, type Point } from './pen.js';
+import { em, widthOf, word } from './words.js';
+
+/** Dimension lines: two arrows between extension lines, with the size written beside. */
+
+const overshoot = 1;
+const head = 2;
+
+/**
+ * Horizontal, at height `y`; `from` and `to` are the points measured. The text stands above the line, or, where it is
+ * wider than the distance, clear of the extension lines on the far side.
+ */
+export function across(from: Point, to: Point, y: number, text: string): Element[] {
+  const [a, b] = from[0] <= to[0] ? [from, to] : [to, from];
+  return [
+    ...[a, b].map((p) => extension(p, [p[0], y])),
+    ...span([a[0], y], [b[0], y]),
+    word((a[0] + b[0]) / 2, baseline(b[0] - a[0], Math.min(a[1], b[1]) > y, y, text), text, 'middle'),
+  ];
+}
+
+function baseline(distance: number, above: boolean, y: number, text: string): number {
+  if (widthOf(text) + 1 < distance) return y - 0.9;
+  return above ? y - overshoot - 0.9 : y + overshoot + 0.95 * em;
+}
+
+/** Vertical, at `x`; the text stands to the left of it (`side` −1) or to the right. */
+export function upright(from: Point, to: Point, x: number, text: string, side: 1 | -1): Element[] {
+  const [a, b] = from[1] <= to[1] ? [from, to] : [to, from];
+  return [
+    ...[a, b].map((p) => extension(p, [x, p[1]])),
+    ...span([x, a[1]], [x, b[1]]),
+    word(x + side * (b[1] - a[1] > 1.5 * em ? 1.2 : 2.4), (a[1] + b[1]) / 2 + 0.35 * em, text, side === 1 ? 'start' : 'end'),
+  ];
+}
+
+function extension(from: Point, to: Point): Element {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  if (long < 0.01) return line(from, to, { weight: 'thin' });
+  const at = (d: number): Point => [from[0] + ((to[0] - from[0]) / long) * d, from[1] + ((to[1] - from[1]) / long) * d];
+  return line(at(Math.min(0.8, long)), at(long + overshoot), { weight: 'thin' });
+}
+
+/** Arrows point outwards between the ends, or inwards from beyond them where there is no room. */
+function span(a: Point, b: Point): Element[] {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const towards = Math.atan2(b[1] - a[1], b[0] - a[0]);
+  if (long >= 2.6 * head) return [line(a, b, { weight: 'thin' }), arrowhead(b, towards), arrowhead(a, towards + Math.PI)];
+  const beyond = (p: Point, d: number): Point => [p[0] + d * Math.cos(towards), p[1] + d * Math.sin(towards)];
+  return [line(a, b, { weight: 'thin' }), ...arrow(beyond(a, -2 * head), a), ...arrow(beyond(b, 2 * head), b)];
+}
+
+/** A leader from a text to what it names. */
+export function leader(from: Point, to: Point): Element[] {
+  return arrow(from, to, { weight: 'thin' }, 1.6);
+}

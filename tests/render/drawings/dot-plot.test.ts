@@ -1,0 +1,49 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { dotPlot, type DotPlot } from '../../../src/render/drawings/dot-plot.js';
+import { elementsOf, expectSound, numberOf, textsOf } from './read-drawing.js';
+
+const clearances: DotPlot = {
+  name: 'figure-d',
+  title: 'Bearing oil clearance of five journals',
+  symbol: 'c_{i}',
+  unit: 'mm',
+  min: 0.000025,
+  max: 0.000064,
+  readings: [55, 60, 25, 64, 66].map((um, i) => ({ label: `journal ${i + 1}`, si: um * 1e-6, expanded: 4e-6 })),
+};
+const dots = (of: DotPlot) => elementsOf(dotPlot(of), 'circle').map((c) => numberOf(c, 'cx'));
+
+describe('readings against a window', () => {
+  it('names each reading, the window and the unit', () => {
+    const drawn = dotPlot(clearances);
+    expectSound(drawn);
+    for (const text of ['journal 1', '0.055 mm', 'journal 5', '0.066 mm', '≥ 0.025 mm', '≤ 0.064 mm', 'ci in mm']) expect(textsOf(drawn)).toContain(text);
+  });
+
+  it('puts readings at the limits on the limits, and those beyond into the hatching', () => {
+    const [low, high] = elementsOf(dotPlot(clearances), 'rect').map((r) => ({ from: numberOf(r, 'x'), to: numberOf(r, 'x') + numberOf(r, 'width') }));
+    const at = dots(clearances);
+    expect(at[2]).toBeCloseTo(low!.to, 2);
+    expect(at[3]).toBeCloseTo(high!.from, 2);
+    expect(at[4]!).toBeGreaterThan(high!.from);
+    expect(at[0]!).toBeGreaterThan(low!.to);
+    expect(at[0]!).toBeLessThan(high!.from);
+  });
+
+  it('spaces readings by their size', () => {
+    const [a, b, , c] = dots(clearances);
+    expect((b! - a!) / (c! - b!)).toBeCloseTo(5 / 4, 2);
+  });
+
+  it('stays within its frame whatever is read', () => {
+    const reading = fc.record({ label: fc.constantFrom('1', 'journal 12', 'cylinder 3, top ring'), si: fc.integer({ min: -5000, max: 100_000 }).map((n) => n * 1e-6), expanded: fc.option(fc.integer({ min: 0, max: 4000 }).map((n) => n * 1e-6), { nil: undefined }) });
+    const bound = fc.option(fc.integer({ min: 0, max: 40_000 }).map((n) => n * 1e-6), { nil: undefined });
+    fc.assert(
+      fc.property(fc.array(reading, { minLength: 1, maxLength: 16 }), bound, bound, (readings, min, extra) => {
+        expectSound(dotPlot({ ...clearances, readings, min, max: extra === undefined ? undefined : (min ?? 0) + extra }));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
