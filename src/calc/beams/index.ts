@@ -1,8 +1,8 @@
 import type { Sheet } from '../sheet.js';
 import { beamCentreLoad, beamLoadAnywhere, cantilever } from './beam.js';
 import { beamingTest } from './beaming-test.js';
+import { closedTubeTorsion } from './closed-tube-torsion.js';
 import { bendingAs4100, bendingEn1993 } from './section-capacity.js';
-import { tubeTorsion } from './tube-torsion.js';
 import { twistTest } from './twist-test.js';
 
 export const sheets = [
@@ -11,7 +11,7 @@ export const sheets = [
   cantilever,
   bendingAs4100,
   bendingEn1993,
-  tubeTorsion,
+  closedTubeTorsion,
   twistTest,
   beamingTest,
 ] as unknown as readonly Sheet[];

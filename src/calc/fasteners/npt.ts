@@ -25,7 +25,7 @@ export const pipeThread = sheet({
   },
   results: {
     pipe: { symbol: 'D', unit: 'in', says: 'outside diameter of the pipe', step: true },
-    number: { symbol: '\\{D\\}', unit: '1', says: 'that diameter as a number of inches', step: true },
+    number: { symbol: "D'", unit: '1', says: 'that diameter as a number of inches', step: true },
     threads: { symbol: 'n', unit: '1/in', says: 'threads for each inch', step: true },
     hand: { symbol: 'L_1', unit: 'in', says: 'length of hand engagement', step: true },
     smallEnd: { symbol: 'E_0', unit: 'in', says: 'pitch diameter at the small end of the external thread', tex: '@pipe - \\frac{0.05 \\cdot @number + 1.1}{@threads}' },

@@ -1,6 +1,6 @@
 import { sheet } from '../sheet.js';
 import { composite, corner, rectangle, plasticModuli, type Part } from './composite.js';
-import { areaResult, densityInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
+import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 import { spandrel } from './spandrel.js';
 
 /** Parallel-flange channel, m: depth `H`, flange width `B`, web `tw`, flange `tf`, root radius `r`. */
@@ -41,25 +41,28 @@ export const channelSection = sheet({
     web: { symbol: 't_w', unit: 'mm', says: 'web thickness' },
     flange: { symbol: 't_f', unit: 'mm', says: 'flange thickness' },
     root: { symbol: 'r', unit: 'mm', says: 'root radius', usual: '0 mm' },
+    loss: lossInput,
     density: densityInput,
   },
   results: {
+    webLeft: { symbol: 't_{w,e}', unit: 'mm', says: 'web thickness that counts', tex: '@web - @loss', step: true },
+    flangeLeft: { symbol: 't_{f,e}', unit: 'mm', says: 'flange thickness that counts', tex: '@flange - @loss', step: true },
     rootArea: { symbol: 'A_r', unit: 'mm²', says: 'area of one root fillet', tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @root^2', step: true },
     rootInset: { symbol: 'k_r', unit: 'mm', says: 'distance of its centroid from web and flange', tex: '\\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi} \\cdot @root', step: true },
     rootInertia: { symbol: 'I_r', unit: 'mm⁴', says: 'its second moment about its own centroid', tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @root^4', step: true },
-    A: areaResult('@depth \\cdot @web + 2 \\cdot (@width - @web) \\cdot @flange + 2 \\cdot @rootArea'),
+    A: areaResult('@depth \\cdot @webLeft + 2 \\cdot (@width - @webLeft) \\cdot @flangeLeft + 2 \\cdot @rootArea'),
     centroid: {
       symbol: 'x_L',
       unit: 'mm',
       says: 'distance of the centroid from the back of the web',
-      tex: '\\frac{\\frac{@depth \\cdot @web^2}{2} + @flange \\cdot (@width^2 - @web^2) + 2 \\cdot @rootArea \\cdot (@web + @rootInset)}{@A}',
+      tex: '\\frac{\\frac{@depth \\cdot @webLeft^2}{2} + @flangeLeft \\cdot (@width^2 - @webLeft^2) + 2 \\cdot @rootArea \\cdot (@webLeft + @rootInset)}{@A}',
     },
     ...otherResults({
-      Ix: '\\frac{@web \\cdot @depth^3}{12} + \\frac{(@width - @web) \\cdot @flange^3}{6} + 2 \\cdot (@width - @web) \\cdot @flange \\cdot \\left(\\frac{@depth - @flange}{2}\\right)^2 + 2 \\cdot @rootInertia + 2 \\cdot @rootArea \\cdot \\left(\\frac{@depth}{2} - @flange - @rootInset\\right)^2',
-      Iy: '\\frac{@depth \\cdot @web^3}{12} + @depth \\cdot @web \\cdot \\left(@centroid - \\frac{@web}{2}\\right)^2 + \\frac{@flange \\cdot (@width - @web)^3}{6} + 2 \\cdot @flange \\cdot (@width - @web) \\cdot \\left(\\frac{@width + @web}{2} - @centroid\\right)^2 + 2 \\cdot @rootInertia + 2 \\cdot @rootArea \\cdot (@web + @rootInset - @centroid)^2',
+      Ix: '\\frac{@webLeft \\cdot @depth^3}{12} + \\frac{(@width - @webLeft) \\cdot @flangeLeft^3}{6} + 2 \\cdot (@width - @webLeft) \\cdot @flangeLeft \\cdot \\left(\\frac{@depth - @flangeLeft}{2}\\right)^2 + 2 \\cdot @rootInertia + 2 \\cdot @rootArea \\cdot \\left(\\frac{@depth}{2} - @flangeLeft - @rootInset\\right)^2',
+      Iy: '\\frac{@depth \\cdot @webLeft^3}{12} + @depth \\cdot @webLeft \\cdot \\left(@centroid - \\frac{@webLeft}{2}\\right)^2 + \\frac{@flangeLeft \\cdot (@width - @webLeft)^3}{6} + 2 \\cdot @flangeLeft \\cdot (@width - @webLeft) \\cdot \\left(\\frac{@width + @webLeft}{2} - @centroid\\right)^2 + 2 \\cdot @rootInertia + 2 \\cdot @rootArea \\cdot (@webLeft + @rootInset - @centroid)^2',
       Zx: '\\frac{2 \\cdot @Ix}{@depth}',
       Zy: '\\frac{@Iy}{\\max(@centroid, @width - @centroid)}',
-      J: '\\frac{2 \\cdot @width \\cdot @flange^3 + (@depth - 2 \\cdot @flange) \\cdot @web^3}{3}',
+      J: '\\frac{2 \\cdot @width \\cdot @flangeLeft^3 + (@depth - 2 \\cdot @flangeLeft) \\cdot @webLeft^3}{3}',
     }),
   },
   method: 'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
@@ -73,11 +76,14 @@ export const channelSection = sheet({
   ],
   validity: [
     { says: 'depth, width, web, flange and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.web, x.flange, x.density) > 0 },
+    { says: 'the loss must be zero or more and leave some web and flange', holds: (x) => x.loss >= 0 && x.loss < Math.min(x.web, x.flange) },
     { says: 'the root radius must be zero or more and leave straight web and flange', holds: (x) => x.root >= 0 && 2 * (x.flange + x.root) <= x.depth && x.web + x.root <= x.width },
   ],
   calculate: (x) => {
-    const c = { H: x.depth, B: x.width, tw: x.web, tf: x.flange, r: x.root };
+    const c = { H: x.depth, B: x.width, tw: x.web - x.loss, tf: x.flange - x.loss, r: x.root };
     return {
+      webLeft: c.tw,
+      flangeLeft: c.tf,
       rootArea: spandrel.area * c.r ** 2,
       rootInset: spandrel.inset * c.r,
       rootInertia: spandrel.inertia * c.r ** 4,

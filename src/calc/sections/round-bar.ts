@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { densityInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
 
 /** Round bar of diameter `D`, m. */
 export function roundBar({ D, density = steelDensity }: { D: number; density?: number }): SectionProperties {
@@ -15,21 +15,31 @@ export const roundBarSection = sheet({
   purpose: 'Area, second moments, moduli, torsion constant and mass of a solid round bar.',
   inputs: {
     diameter: { symbol: 'D', unit: 'mm', says: 'diameter' },
+    loss: { ...lossInput, says: 'depth of corrosion all round, taken off the radius' },
     density: densityInput,
   },
-  results: propertyResults({
-    A: '\\frac{\\pi \\cdot @diameter^2}{4}',
-    Ix: '\\frac{\\pi \\cdot @diameter^4}{64}',
-    Iy: '@Ix',
-    Zx: '\\frac{2 \\cdot @Ix}{@diameter}',
-    Zy: '@Zx',
-    Sx: '\\frac{@diameter^3}{6}',
-    Sy: '@Sx',
-    J: '2 \\cdot @Ix',
-  }),
+  results: {
+    effective: { symbol: 'D_e', unit: 'mm', says: 'diameter that counts', tex: '@diameter - 2 \\cdot @loss', step: true },
+    ...propertyResults({
+      A: '\\frac{\\pi \\cdot @effective^2}{4}',
+      Ix: '\\frac{\\pi \\cdot @effective^4}{64}',
+      Iy: '@Ix',
+      Zx: '\\frac{2 \\cdot @Ix}{@effective}',
+      Zy: '@Zx',
+      Sx: '\\frac{@effective^3}{6}',
+      Sy: '@Sx',
+      J: '2 \\cdot @Ix',
+    }),
+  },
   sources: [{ document: 'Geometry of the circle', basis: 'derived' }],
-  validity: [{ says: 'diameter and density must be greater than zero', holds: (x) => x.diameter > 0 && x.density > 0 }],
-  calculate: ({ diameter, density }) => roundBar({ D: diameter, density }),
+  validity: [
+    { says: 'diameter and density must be greater than zero', holds: (x) => x.diameter > 0 && x.density > 0 },
+    { says: 'the loss must be zero or more and leave some bar', holds: (x) => x.loss >= 0 && 2 * x.loss < x.diameter },
+  ],
+  calculate: ({ diameter, loss, density }) => {
+    const effective = diameter - 2 * loss;
+    return { effective, ...roundBar({ D: effective, density }) };
+  },
   examples: [
     {
       given: { diameter: '20 mm' },

@@ -17,7 +17,7 @@ import { uPressing } from './u-pressing.js';
  */
 export type SectionShape =
   | { kind: 'flat'; width: number; thickness: number; loss?: number }
-  | { kind: 'round-bar'; diameter: number }
+  | { kind: 'round-bar'; diameter: number; loss?: number }
   | { kind: 'rhs'; depth: number; width: number; wall: number; nominalWall?: number; corners: CornerRule; radius?: number; loss?: number }
   | { kind: 'chs'; diameter: number; wall: number; loss?: number }
   | { kind: 'angle'; depth: number; width: number; thickness: number; root?: number; toe?: number; loss?: number }
@@ -38,7 +38,7 @@ export function sectionProperties(shape: SectionShape): SectionProperties {
     case 'flat':
       return flat({ b: shape.width, t: less(shape.thickness, shape.loss) });
     case 'round-bar':
-      return roundBar({ D: shape.diameter });
+      return roundBar({ D: less(shape.diameter, 2 * (shape.loss ?? 0)) });
     case 'rhs':
       return rhs(hollowRectangle({ ...shape, rule: shape.corners }));
     case 'chs':

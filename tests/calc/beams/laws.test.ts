@@ -94,8 +94,8 @@ describe('torsion of a tube', () => {
     const [r, t] = [25, 0.1];
     const J = 2 * Math.PI * r ** 3 * t;
     const tube = { torque: '100 N·m', length: '1000 mm', enclosed: `${Math.PI * r ** 2} mm²`, wall: mm(t), J: `${J} mm⁴` };
-    close(value('tube-torsion', tube, 'stress'), (100 * (r / 1000)) / (J * 1e-12), 1e-9);
-    close(value('tube-torsion', tube, 'stiffness') * value('tube-torsion', tube, 'twist'), 100);
+    close(value('closed-tube-torsion', tube, 'stress'), (100 * (r / 1000)) / (J * 1e-12), 1e-9);
+    close(value('closed-tube-torsion', tube, 'stiffness') * value('closed-tube-torsion', tube, 'twist'), 100);
   });
 });
 

@@ -139,15 +139,15 @@ describe('sections against counted squares', () => {
 describe('sections from their sheets', () => {
   const cases: [string, SectionShape, Record<string, string>][] = [
     ['section-flat', { kind: 'flat', width: 0.06, thickness: 0.002, loss: 0.0003 }, { width: '60 mm', thickness: '2 mm', loss: '0.3 mm' }],
-    ['section-round-bar', { kind: 'round-bar', diameter: 0.02 }, { diameter: '20 mm' }],
+    ['section-round-bar', { kind: 'round-bar', diameter: 0.02, loss: 0.0005 }, { diameter: '20 mm', loss: '0.5 mm' }],
     ['section-rhs', { kind: 'rhs', depth: 0.05, width: 0.03, wall: 0.00248, nominalWall: 0.0025, corners: 'en-10219', loss: 0.0002 }, { depth: '50 mm', width: '30 mm', wall: '2.48 mm', nominalWall: '2.5 mm', corners: 'en-10219', loss: '0.2 mm' }],
     ['section-chs', { kind: 'chs', diameter: 0.0483, wall: 0.0032, loss: 0.0004 }, { diameter: '48.3 mm', wall: '3.2 mm', loss: '0.4 mm' }],
-    ['section-angle', { kind: 'angle', depth: 0.06, width: 0.04, thickness: 0.005, root: 0.006, toe: 0.003 }, { depth: '60 mm', width: '40 mm', thickness: '5 mm', root: '6 mm', toe: '3 mm' }],
-    ['section-channel', { kind: 'channel', depth: 0.1, width: 0.05, web: 0.0042, flange: 0.0067, root: 0.008 }, { depth: '100 mm', width: '50 mm', web: '4.2 mm', flange: '6.7 mm', root: '8 mm' }],
+    ['section-angle', { kind: 'angle', depth: 0.06, width: 0.04, thickness: 0.005, root: 0.006, toe: 0.003, loss: 0.0005 }, { loss: '0.5 mm', depth: '60 mm', width: '40 mm', thickness: '5 mm', root: '6 mm', toe: '3 mm' }],
+    ['section-channel', { kind: 'channel', depth: 0.1, width: 0.05, web: 0.0042, flange: 0.0067, root: 0.008, loss: 0.0003 }, { loss: '0.3 mm', depth: '100 mm', width: '50 mm', web: '4.2 mm', flange: '6.7 mm', root: '8 mm' }],
     ['section-top-hat', { kind: 'top-hat', crown: 0.06, depth: 0.04, flange: 0.02, wall: 0.002, bend: 0.002, loss: 0.0002 }, { crown: '60 mm', depth: '40 mm', flange: '20 mm', wall: '2 mm', bend: '2 mm', loss: '0.2 mm' }],
-    ['section-u', { kind: 'u', depth: 0.08, width: 0.04, wall: 0.003, bend: 0.003 }, { depth: '80 mm', width: '40 mm', wall: '3 mm', bend: '3 mm' }],
-    ['section-lipped-u', { kind: 'lipped-u', depth: 0.08, width: 0.04, lip: 0.015, wall: 0.002, bend: 0.002 }, { depth: '80 mm', width: '40 mm', lip: '15 mm', wall: '2 mm', bend: '2 mm' }],
-    ['section-box', { kind: 'box', depth: 0.06, width: 0.04, flange: 0.002, web: 0.0025 }, { depth: '60 mm', width: '40 mm', flange: '2 mm', web: '2.5 mm' }],
+    ['section-u', { kind: 'u', depth: 0.08, width: 0.04, wall: 0.003, bend: 0.003, loss: 0.0002 }, { loss: '0.2 mm', depth: '80 mm', width: '40 mm', wall: '3 mm', bend: '3 mm' }],
+    ['section-lipped-u', { kind: 'lipped-u', depth: 0.08, width: 0.04, lip: 0.015, wall: 0.002, bend: 0.002, loss: 0.0002 }, { loss: '0.2 mm', depth: '80 mm', width: '40 mm', lip: '15 mm', wall: '2 mm', bend: '2 mm' }],
+    ['section-box', { kind: 'box', depth: 0.06, width: 0.04, flange: 0.002, web: 0.0025, loss: 0.0001 }, { loss: '0.1 mm', depth: '60 mm', width: '40 mm', flange: '2 mm', web: '2.5 mm' }],
   ];
   it.each(cases)('%s shows what checks reckon with', (id, shape, given) => {
     const results = work(sheetOf(id), given).results!;

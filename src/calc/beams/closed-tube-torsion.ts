@@ -1,8 +1,8 @@
 import { sheet } from '../sheet.js';
 
 /** A closed tube under torque: shear flow, stress and twist. */
-export const tubeTorsion = sheet({
-  id: 'tube-torsion',
+export const closedTubeTorsion = sheet({
+  id: 'closed-tube-torsion',
   subject: 'beams',
   title: 'Torsion of a closed tube',
   purpose: 'Shear flow and stress in the wall of a closed tube or box, and its twist over a length.',
