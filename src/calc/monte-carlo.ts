@@ -27,12 +27,11 @@ export interface MonteCarloOptions {
   seed?: number;
   /** Significant digits of the standard uncertainty that the trials are to settle (JCGM 101:2008, 7.9.2). */
   digits?: number;
+  /** Trials in one block; JCGM 101:2008, 7.9.4, asks for 10⁴. */
+  block?: number;
   /** No more trials than this, settled or not. */
   most?: number;
 }
-
-/** Trials in one block (JCGM 101:2008, 7.9.4: at least 10⁴). */
-const BLOCK = 10_000;
 
 /**
  * Propagates distributions through a sheet (JCGM 101:2008): every source of uncertainty is drawn from a normal
@@ -45,7 +44,7 @@ export function monteCarlo(sheet: Sheet, inputs: InputValues, options?: MonteCar
   return spreads(model(sheet, inputs), options);
 }
 
-export function spreads(of: Model, { seed = 1, digits = 2, most = 10 * BLOCK }: MonteCarloOptions = {}): MonteCarlo {
+export function spreads(of: Model, { seed = 1, digits = 2, block = 10_000, most = 10 * block }: MonteCarloOptions = {}): MonteCarlo {
   const middle = of.at();
   const names = Object.keys(middle);
   const normal = normals(seed);
@@ -56,13 +55,13 @@ export function spreads(of: Model, { seed = 1, digits = 2, most = 10 * BLOCK }: 
   let lost = 0;
   do {
     const from = new Map(names.map((name) => [name, all.get(name)!.length]));
-    for (let i = 0; i < BLOCK; i++) {
+    for (let i = 0; i < block; i++) {
       for (let k = 0; k < draws.length; k++) draws[k] = normal();
       const trial = attempt(of, draws);
       if (trial) for (const name of names) all.get(name)!.push(trial[name]!);
       else lost++;
     }
-    trials += BLOCK;
+    trials += block;
     for (const name of names) blocks.get(name)!.push(halfWidth(all.get(name)!.slice(from.get(name)), middle[name]!, 0));
   } while (trials < most && names.some((name) => !settled(blocks.get(name)!, digits)));
   if (lost === trials) throw new OutOfRange('no trial within the uncertainty of the inputs gives a number');

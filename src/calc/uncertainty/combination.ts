@@ -37,7 +37,6 @@ export const combinedUncertainty = sheet({
     if (combined === 0) throw new OutOfRange('no contribution is greater than zero');
     const weight = contributions.reduce((sum, c) => sum + (c.freedom > 0 ? (c.u / combined) ** 4 / c.freedom : 0), 0);
     const freedom = Math.min(1 / weight, PLENTY);
-    if (freedom < 1) throw new OutOfRange('less than one effective degree of freedom: take more readings');
     const factor = coverage(freedom, confidence);
     return { combined, freedom, factor, expanded: factor * combined };
   },

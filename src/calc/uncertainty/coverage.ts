@@ -1,11 +1,13 @@
 import { studentT } from '../../units/student.js';
-import { sheet } from '../sheet.js';
+import { OutOfRange, sheet } from '../sheet.js';
 
 /** Degrees of freedom are cut off to the next lower whole number (JCGM 100:2008, G.6.4); beyond this t is that of the normal distribution to within 0.02 %. */
 export const PLENTY = 10_000;
 
-/** Student's t for any number of degrees of freedom from 1 on. */
+/** Student's t for any number of degrees of freedom from 1 on. @throws OutOfRange where there is none */
 export function coverage(freedom: number, confidence: number): number {
+  if (!(freedom >= 1)) throw new OutOfRange('there is less than one degree of freedom: take more readings');
+  if (!(confidence > 0 && confidence < 1)) throw new OutOfRange('a coverage probability lies between 0 % and 100 %');
   return studentT(Math.min(Math.floor(freedom), PLENTY), confidence);
 }
 
