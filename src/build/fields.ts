@@ -33,7 +33,7 @@ export interface FieldMeta {
 }
 
 const nowhere: Place = { file: '', line: 0, column: 0, path: '' };
-const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).refine(realDay);
+export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).refine(realDay);
 
 function realDay(text: string): boolean {
   const date = new Date(`${text}T00:00:00Z`);

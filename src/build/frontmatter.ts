@@ -7,7 +7,7 @@ import type { Problem, ProblemCode } from './problem.js';
  * frontmatter is refused; YAML is read with the failsafe schema (all scalars stay text) and with positions.
  */
 
-export type Plain = string | Plain[] | { [key: string]: Plain };
+export type Plain = string | Plain[] | { [key: string]: Plain | undefined };
 export type Path = readonly (string | number)[];
 export interface Range {
   line: number;
@@ -16,7 +16,8 @@ export interface Range {
 }
 
 export interface Frontmatter {
-  data: { [key: string]: Plain };
+  /** A key without a value is there, with `undefined`: left out, but still a key that must be known. */
+  data: { [key: string]: Plain | undefined };
   body: string;
   /** Line on which the body starts. */
   bodyLine: number;
@@ -44,7 +45,7 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
     return fail('frontmatter-language', 1, `frontmatter marked as \`${language.name.slice(0, 40)}\``, 'plain `---` (YAML); code in a note is never run', 'remove the word after `---`');
   }
   const split = matter(normal, { engines, language: 'yaml' });
-  const source = (split.data as { text?: string }).text ?? '';
+  const source = ((split.data as { text?: string }).text ?? '').replace(/^\n/, '');
   const closed = lines.indexOf('---', 1);
   if (closed === -1) {
     return fail('frontmatter-missing', 1, 'frontmatter that is not closed', 'a line of `---` after the last measurement', 'add a line with only `---`');
@@ -100,7 +101,7 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
       });
     }
     if (isMap(node)) {
-      const entries: [string, Plain][] = [];
+      const entries: [string, Plain | undefined][] = [];
       for (const pair of node.items) {
         if (++keys > limits.keys) break;
         const key = isScalar(pair.key) ? String(pair.key.value ?? '') : '';
@@ -108,7 +109,7 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
         const below = [...path, key];
         if (keyNode?.range) ranges.set(below.join('\0'), { key: rangeOf(keyNode.range[0], keyNode.range[1]) });
         const value = plain(pair.value as Node | null, below);
-        if (value !== undefined && value !== '') entries.push([key, value]);
+        entries.push([key, value === '' ? undefined : value]);
       }
       return Object.fromEntries(entries);
     }

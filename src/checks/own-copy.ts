@@ -1,13 +1,12 @@
 import { z } from 'zod';
 import type { LimitsFile } from '../build/model.js';
 import type { Problem } from '../build/problem.js';
+import { day } from '../build/fields.js';
 import { validate } from '../build/validate.js';
 import { didYouMean } from '../build/near.js';
 import { itemSchema, type Item } from './item.js';
 
 /** `limits.yaml`: figures that the builder or the certifier typed in from their own copy, and items of their own. */
-
-const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 
 const ownFigureSchema = z.strictObject({
   item: z.string().meta({ says: 'id of the item that it replaces the figure of' }),

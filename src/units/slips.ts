@@ -106,7 +106,7 @@ export function notThatUnit(found: Unit, written: string, at: At, wanted: Unit):
   const meant = meantUnits(written).find((u) => sameDimension(readUnit(u)!.dimension, wanted.dimension));
   return {
     code: 'dimension',
-    found: name === undefined ? `${quoted(written)}, which is of another kind` : `${written} is ${name}`,
+    found: name === undefined ? `${quoted(written)}, which is of another kind` : `${written}, which is ${name}`,
     expected: expectedOf(wanted),
     hint: isRatio(wanted) ? 'leave the unit out' : meant === undefined ? `give the value in ${wanted.text}` : `did you mean ${meant}?`,
     at,
