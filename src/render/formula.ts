@@ -8,7 +8,7 @@ import { showQuantity } from '../units/show.js';
 
 /** Formulas as MathML. Symbols are ours; no text of a note reaches TeX. */
 
-const placeholder = /@([a-z][A-Za-z0-9]*)/g;
+const placeholder = /@([A-Za-z]\w*)/g;
 
 export function math(tex: string, says: string, display = false): Element {
   const value = temml.renderToString(tex, { displayMode: display, throwOnError: true, annotate: false });

@@ -1,6 +1,7 @@
 import { evaluate } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import type { Sheet } from '../../src/calc/sheet.js';
+import { math, withNumbers, withSymbols } from '../../src/render/formula.js';
 import { work } from './sheet-rules.js';
 
 /** Rewrites a formula line as an expression that mathjs reads; undefined where it holds a sum, cases or words. */
@@ -31,9 +32,24 @@ export function asExpression(tex: string): string | undefined {
   return /[\\{}]/.test(text) ? undefined : text;
 }
 
-/** Every formula line, worked out by an independent reader from the printed TeX, gives what the sheet calculates. */
+/** Every formula line can be printed, with symbols and with numbers; worked out by an independent reader from the printed TeX, gives what the sheet calculates. */
 export function formulaRules(sheets: readonly Sheet[]): void {
   describe.each(sheets.map((s) => [s.id, s] as const))('%s', (_, sheet) => {
+    it('names inputs so that they can be typed', () => {
+      for (const name of Object.keys(sheet.inputs)) expect(name).toMatch(/^[a-z][a-zA-Z0-9]*$/);
+    });
+
+    it.each(sheet.examples.map((e, i) => [i + 1, e] as const))('can be printed (example %i)', (_, example) => {
+      const done = work(sheet, example.given);
+      for (const name of Object.keys(sheet.results)) {
+        for (const tex of [withSymbols(done, name), withNumbers(done, name) ?? '']) {
+          expect(tex).not.toContain('@');
+          expect(() => math(tex, name)).not.toThrow();
+        }
+      }
+      for (const { symbol } of Object.values(sheet.inputs)) expect(() => math(symbol, symbol)).not.toThrow();
+    });
+
     it.each(sheet.examples.map((e, i) => [i + 1, e] as const))('prints formulas that give its results (example %i)', (_, example) => {
       const done = work(sheet, example.given);
       const scope: Record<string, number> = {};

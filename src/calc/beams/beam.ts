@@ -2,11 +2,11 @@ import { sheet } from '../sheet.js';
 
 const member = {
   force: { symbol: 'F', unit: 'kN', says: 'load' },
-  I: { symbol: 'I', unit: 'mm⁴', says: 'second moment of area about the axis of bending' },
-  Z: { symbol: 'Z', unit: 'mm³', says: 'elastic modulus about the axis of bending' },
-  E: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity: 200 in AS 4100, 210 in EN 1993-1-1', usual: '200 GPa' },
+  secondMoment: { symbol: 'I', unit: 'mm⁴', says: 'second moment of area about the axis of bending' },
+  modulus: { symbol: 'Z', unit: 'mm³', says: 'elastic modulus about the axis of bending' },
+  elasticity: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity: 200 in AS 4100, 210 in EN 1993-1-1', usual: '200 GPa' },
 } as const;
-const stress = { symbol: '\\sigma', unit: 'MPa', says: 'greatest bending stress', tex: '\\frac{@moment}{@Z}' } as const;
+const stress = { symbol: '\\sigma', unit: 'MPa', says: 'greatest bending stress', tex: '\\frac{@moment}{@modulus}' } as const;
 const sources = [{ document: 'Bernoulli beam; Roark’s Formulas for Stress and Strain', clause: 'table of beams', basis: 'memory' }] as const;
 const small = 'Small deflections; the beam does not tip sideways; shear deflection is left out, which matters when the span is under ten depths.';
 const positive = {
@@ -24,18 +24,18 @@ export const beamCentreLoad = sheet({
   results: {
     moment: { symbol: 'M', unit: 'N·m', says: 'greatest bending moment, under the load', tex: '\\frac{@force \\cdot @span}{4}' },
     stress,
-    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @span^3}{48 \\cdot @E \\cdot @I}' },
+    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @span^3}{48 \\cdot @elasticity \\cdot @secondMoment}' },
   },
   assumptions: ['Ends free to turn, which is on the safe side for moment and deflection at mid-span: welded ends hold more, but load the rails.', small],
   sources,
   validity: [positive],
-  calculate: ({ force, span, I, Z, E }) => {
+  calculate: ({ force, span, secondMoment: I, modulus: Z, elasticity: E }) => {
     const moment = (force * span) / 4;
     return { moment, stress: moment / Z, deflection: (force * span ** 3) / (48 * E * I) };
   },
   examples: [
     {
-      given: { force: '2000 N', span: '1000 mm', I: '27.04 cm⁴', Z: '10.82 cm³', E: '210 GPa' },
+      given: { force: '2000 N', span: '1000 mm', secondMoment: '27.04 cm⁴', modulus: '10.82 cm³', elasticity: '210 GPa' },
       gives: { moment: '500 N·m', deflection: '0.7338 mm', stress: '46.21 MPa' },
       source: { document: 'Worked from the formulas with EN 10219 50 × 50 × 5; regression only', basis: 'derived' },
     },
@@ -58,12 +58,12 @@ export const beamLoadAnywhere = sheet({
     rightForce: { symbol: 'R_b', unit: 'kN', says: 'force on the right support', tex: '\\frac{@force \\cdot @left}{@left + @right}' },
     moment: { symbol: 'M', unit: 'N·m', says: 'greatest bending moment, under the load', tex: '\\frac{@force \\cdot @left \\cdot @right}{@left + @right}' },
     stress,
-    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @left^2 \\cdot @right^2}{3 \\cdot @E \\cdot @I \\cdot (@left + @right)}' },
+    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @left^2 \\cdot @right^2}{3 \\cdot @elasticity \\cdot @secondMoment \\cdot (@left + @right)}' },
   },
   assumptions: ['Ends free to turn.', small],
   sources,
   validity: [positive],
-  calculate: ({ force, left: a, right: b, I, Z, E }) => {
+  calculate: ({ force, left: a, right: b, secondMoment: I, modulus: Z, elasticity: E }) => {
     const moment = (force * a * b) / (a + b);
     return {
       leftForce: (force * b) / (a + b),
@@ -75,7 +75,7 @@ export const beamLoadAnywhere = sheet({
   },
   examples: [
     {
-      given: { force: '2000 N', left: '250 mm', right: '750 mm', I: '27.04 cm⁴', Z: '10.82 cm³', E: '210 GPa' },
+      given: { force: '2000 N', left: '250 mm', right: '750 mm', secondMoment: '27.04 cm⁴', modulus: '10.82 cm³', elasticity: '210 GPa' },
       gives: { leftForce: '1500 N', rightForce: '500 N', moment: '375 N·m', stress: '34.66 MPa', deflection: '0.4127 mm' },
       source: { document: 'Worked from the formulas; regression only', basis: 'derived' },
     },
@@ -92,18 +92,18 @@ export const cantilever = sheet({
   results: {
     moment: { symbol: 'M', unit: 'N·m', says: 'bending moment at the root', tex: '@force \\cdot @reach' },
     stress,
-    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @reach^3}{3 \\cdot @E \\cdot @I}' },
+    deflection: { symbol: '\\delta', unit: 'mm', says: 'deflection under the load', tex: '\\frac{@force \\cdot @reach^3}{3 \\cdot @elasticity \\cdot @secondMoment}' },
   },
   assumptions: ['The root does not turn. Thin sheet at the root gives way, and the tip then moves much further.', small],
   sources,
   validity: [positive],
-  calculate: ({ force, reach, I, Z, E }) => {
+  calculate: ({ force, reach, secondMoment: I, modulus: Z, elasticity: E }) => {
     const moment = force * reach;
     return { moment, stress: moment / Z, deflection: (force * reach ** 3) / (3 * E * I) };
   },
   examples: [
     {
-      given: { force: '1000 N', reach: '200 mm', I: '11.30 cm⁴', Z: '4.52 cm³', E: '210 GPa' },
+      given: { force: '1000 N', reach: '200 mm', secondMoment: '11.30 cm⁴', modulus: '4.52 cm³', elasticity: '210 GPa' },
       gives: { moment: '200 N·m', stress: '44.25 MPa', deflection: '0.1124 mm' },
       source: { document: 'Worked from the formulas with EN 10219 50 × 30 × 2.5; regression only', basis: 'derived' },
     },

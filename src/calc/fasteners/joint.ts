@@ -65,29 +65,29 @@ export const jointStiffness = sheet({
     area: { symbol: 'A_t', unit: 'mm²', says: 'stress area of the thread' },
     plain: { symbol: 'l_d', unit: 'mm', says: 'plain length of the bolt within the grip' },
     threaded: { symbol: 'l_t', unit: 'mm', says: 'threaded length within the grip' },
-    boltE: { symbol: 'E_b', unit: 'GPa', says: 'modulus of elasticity of the bolt', usual: '207 GPa' },
-    memberE: { symbol: 'E_m', unit: 'GPa', says: 'modulus of elasticity of the parts', usual: '207 GPa' },
+    boltModulus: { symbol: 'E_b', unit: 'GPa', says: 'modulus of elasticity of the bolt', usual: '207 GPa' },
+    memberModulus: { symbol: 'E_m', unit: 'GPa', says: 'modulus of elasticity of the parts', usual: '207 GPa' },
   },
   results: {
     shank: { symbol: 'A_d', unit: 'mm²', says: 'area of the plain shank', tex: '\\frac{\\pi \\cdot @diameter^2}{4}', step: true },
     grip: { symbol: 'l', unit: 'mm', says: 'grip', tex: '@plain + @threaded', step: true },
-    bolt: { symbol: 'k_b', unit: 'N/mm', says: 'stiffness of the bolt', tex: '\\frac{@shank \\cdot @area \\cdot @boltE}{@shank \\cdot @threaded + @area \\cdot @plain}' },
-    members: { symbol: 'k_m', unit: 'N/mm', says: 'stiffness of the parts', tex: '\\frac{0.5774 \\cdot \\pi \\cdot @memberE \\cdot @diameter}{2 \\cdot \\ln(5 \\cdot \\frac{0.5774 \\cdot @grip + 0.5 \\cdot @diameter}{0.5774 \\cdot @grip + 2.5 \\cdot @diameter})}' },
+    bolt: { symbol: 'k_b', unit: 'N/mm', says: 'stiffness of the bolt', tex: '\\frac{@shank \\cdot @area \\cdot @boltModulus}{@shank \\cdot @threaded + @area \\cdot @plain}' },
+    members: { symbol: 'k_m', unit: 'N/mm', says: 'stiffness of the parts', tex: '\\frac{0.5774 \\cdot \\pi \\cdot @memberModulus \\cdot @diameter}{2 \\cdot \\ln(5 \\cdot \\frac{0.5774 \\cdot @grip + 0.5 \\cdot @diameter}{0.5774 \\cdot @grip + 2.5 \\cdot @diameter})}' },
   },
   assumptions: ['Cones of 30° under a bearing face of 1.5 d at both ends; the parts reach beyond the cones. Rubber or sheet between them makes the joint far softer.'],
   sources: [{ document: 'Shigley’s Mechanical Engineering Design', clause: 'ch. 8: fastener stiffness and member stiffness', basis: 'memory' }],
   validity: [
-    { says: 'diameter, stress area and moduli must be greater than zero', holds: (x) => Math.min(x.diameter, x.area, x.boltE, x.memberE) > 0 },
+    { says: 'diameter, stress area and moduli must be greater than zero', holds: (x) => Math.min(x.diameter, x.area, x.boltModulus, x.memberModulus) > 0 },
     { says: 'the lengths must be zero or more and make a grip', holds: (x) => Math.min(x.plain, x.threaded) >= 0 && x.plain + x.threaded > 0 },
   ],
-  calculate: ({ diameter: d, area, plain, threaded, boltE, memberE }) => {
+  calculate: ({ diameter: d, area, plain, threaded, boltModulus, memberModulus }) => {
     const shank = (Math.PI * d ** 2) / 4;
     const grip = plain + threaded;
     return {
       shank,
       grip,
-      bolt: (shank * area * boltE) / (shank * threaded + area * plain),
-      members: (0.5774 * Math.PI * memberE * d) / (2 * Math.log((5 * (0.5774 * grip + 0.5 * d)) / (0.5774 * grip + 2.5 * d))),
+      bolt: (shank * area * boltModulus) / (shank * threaded + area * plain),
+      members: (0.5774 * Math.PI * memberModulus * d) / (2 * Math.log((5 * (0.5774 * grip + 0.5 * d)) / (0.5774 * grip + 2.5 * d))),
     };
   },
   examples: [

@@ -33,7 +33,7 @@ describe('the straight line', () => {
   });
 });
 
-const bar = { force: '2 kN', I: '27.04 cm⁴', Z: '10.82 cm³', E: '210 GPa' };
+const bar = { force: '2 kN', secondMoment: '27.04 cm⁴', modulus: '10.82 cm³', elasticity: '210 GPa' };
 const mm = (x: number) => `${x} mm`;
 
 describe('beams', () => {
@@ -63,7 +63,7 @@ describe('beams', () => {
     close(value('beam-cantilever', { ...bar, force: '1 kN', reach: '500 mm' }, 'moment'), value('beam-centre-load', { ...bar, span: '1000 mm' }, 'moment'));
   });
   it('come to the same in pounds and inches', () => {
-    const inches = { force: '449.6178862 lbf', I: '0.6496388 in4', Z: '0.66027848 in3', E: '30457.924919 ksi', span: '39.37007874 in' };
+    const inches = { force: '449.6178862 lbf', secondMoment: '0.6496388 in4', modulus: '0.66027848 in3', elasticity: '30457.924919 ksi', span: '39.37007874 in' };
     close(value('beam-centre-load', inches, 'deflection'), value('beam-centre-load', { ...bar, span: '1000 mm' }, 'deflection'), 1e-6);
   });
 });
@@ -93,7 +93,7 @@ describe('torsion of a tube', () => {
   it('of a thin round tube agrees with the exact one', () => {
     const [r, t] = [25, 0.1];
     const J = 2 * Math.PI * r ** 3 * t;
-    const tube = { torque: '100 N·m', length: '1000 mm', enclosed: `${Math.PI * r ** 2} mm²`, wall: mm(t), J: `${J} mm⁴` };
+    const tube = { torque: '100 N·m', length: '1000 mm', enclosed: `${Math.PI * r ** 2} mm²`, wall: mm(t), torsionConstant: `${J} mm⁴` };
     close(value('closed-tube-torsion', tube, 'stress'), (100 * (r / 1000)) / (J * 1e-12), 1e-9);
     close(value('closed-tube-torsion', tube, 'stiffness') * value('closed-tube-torsion', tube, 'twist'), 100);
   });
