@@ -60,6 +60,8 @@ export function memberProperties(member: Member | undefined, subject: string, pa
     return [[name, given(value, 'mm', `${section.written}, nominal`)]];
   });
   const inputs: Record<string, unknown> = Object.fromEntries(sizes);
+  // The standard picks the corner radius by the nominal wall; a measured wall must not move it.
+  if (shape.kind === 'rhs' && member?.wall) inputs['nominalWall'] ??= inputs['wall'];
   if (measured && member?.wall) inputs[measured] = work.take(member.wall, ...path, 'wall');
   if (member?.loss) inputs['loss'] = work.take(member.loss, ...path, 'loss');
   const worked = work.sheet(sheetOf[shape.kind] as unknown as Sheet<Inputs, Results>, subject, inputs as never);
