@@ -1,7 +1,7 @@
 import { sheet, type Source } from '../sheet.js';
 import { listedThreads, threadAreas, threadChoices } from './iso898.js';
 
-export const as4100Bolts = (clause: string): Source => ({ document: 'AS 4100 Steel structures', edition: '2020', clause, basis: 'memory' });
+const as4100Bolts = (clause: string): Source => ({ document: 'AS 4100 Steel structures', edition: '2020', clause, basis: 'memory' });
 
 /** Planes through the thread and through the shank. */
 const shearPlanes = {

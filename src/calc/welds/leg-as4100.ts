@@ -2,7 +2,7 @@ import { sheet } from '../sheet.js';
 import { as4100, thinReason } from './as4100.js';
 
 /** Smallest leg for the thicker part, m. */
-export function leastLeg(thicker: number): number {
+function leastLeg(thicker: number): number {
   const beyond = (limit: number) => thicker > limit * (1 + 1e-9);
   if (beyond(0.015)) return 0.006;
   if (beyond(0.01)) return 0.005;
