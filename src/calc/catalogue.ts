@@ -74,6 +74,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'tube-torsion',
     'slip-engagement',
   ],
+  suspension: ['coil-rate', 'coil-travel', 'toe-change'],
   gearing: [
     'tyre-dimensions',
     'tyre-rating',
@@ -119,7 +120,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'beaming-test',
   ],
   noise: ['energy-mean', 'level-sum', 'background-correction', 'stationary-test-speed'],
-  uncertainty: ['type-a-uncertainty', 'combined-uncertainty', 'coverage-factor', 'conformity-probability', 'guard-band'],
+  uncertainty: ['type-a-uncertainty', 'combined-uncertainty', 'coverage-factor', 'conformity-probability', 'guard-band', 'length-difference'],
 };
 
 /** Loads the sheets of one subject only, so that a check pays for no more than it uses. */
@@ -130,6 +131,7 @@ const load: Readonly<Record<Subject, () => Promise<{ sheets: readonly Sheet[] }>
   links: () => import('./links/index.js'),
   axle: () => import('./axle/index.js'),
   driveline: () => import('./driveline/index.js'),
+  suspension: () => import('./suspension/index.js'),
   gearing: () => import('./gearing/index.js'),
   engine: () => import('./engine/index.js'),
   brakes: () => import('./brakes/index.js'),

@@ -108,6 +108,7 @@ export const subjects = {
   links: 'Links and rods',
   axle: 'Live axle on links',
   driveline: 'Driveline',
+  suspension: 'Springs and bump steer',
   gearing: 'Gearing, tyres and speedometer',
   engine: 'Engine',
   brakes: 'Brakes',

@@ -1,0 +1,6 @@
+import type { Sheet } from '../sheet.js';
+import { coilRate } from './coil-rate.js';
+import { coilTravel } from './coil-travel.js';
+import { toeChange } from './toe-change.js';
+
+export const sheets = [coilRate, coilTravel, toeChange] as unknown as readonly Sheet[];
