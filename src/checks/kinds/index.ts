@@ -4,5 +4,12 @@ import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { suspensionLink } from './suspension-link.js';
 
-/** The only register of kinds. */
-export const kinds: ReadonlyMap<string, Kind> = new Map([engine, driveline, suspensionLink, bodyStructure].map((kind) => [kind.id, kind]));
+/** The only register of kinds, in alphabetical order. */
+export const kinds: ReadonlyMap<string, Kind> = new Map(
+  [
+    bodyStructure,
+    driveline,
+    engine,
+    suspensionLink,
+  ].map((kind) => [kind.id, kind]),
+);
