@@ -3,14 +3,14 @@ import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import { posix } from 'node:path';
 import { findFile } from './files.js';
-import type { Build, Note } from './model.js';
+import type { Build, Note, Query } from './model.js';
 import { near } from './near.js';
 import type { Problem } from './problem.js';
 
-/** Where a relative link of a note leads. */
-export type Target = { to: 'note'; name: string } | { to: 'file'; path: string } | { to: 'web' } | { to: 'nowhere'; why: 'missing' | 'outside'; near?: string | undefined };
+/** Where a relative link of a note or query leads. */
+export type Target = { to: 'note' | 'query'; name: string } | { to: 'file'; path: string } | { to: 'web' } | { to: 'nowhere'; why: 'missing' | 'outside'; near?: string | undefined };
 
-export function targetOf(url: string, note: Pick<Note, 'path'>, build: Pick<Build, 'notes' | 'directory'>): Target {
+export function targetOf(url: string, note: Pick<Note, 'path'>, build: Pick<Build, 'notes' | 'queries' | 'directory'>): Target {
   if (/^(?:https?|mailto):/i.test(url)) return { to: 'web' };
   const plain = safelyDecoded(url.split(/[?#]/)[0]!).replaceAll('\\', '/');
   if (/^[a-z][a-z0-9+.-]*:/i.test(plain) || plain.startsWith('/')) return { to: 'nowhere', why: 'outside' };
@@ -18,20 +18,22 @@ export function targetOf(url: string, note: Pick<Note, 'path'>, build: Pick<Buil
   if (path.startsWith('../')) return { to: 'nowhere', why: 'outside' };
   const other = build.notes.find((n) => n.path === path);
   if (other) return { to: 'note', name: other.name };
+  const query = build.queries.find((q) => q.path === path);
+  if (query) return { to: 'query', name: query.name };
   const found = findFile(build.directory, path, '.');
   if (found.ok) return { to: 'file', path: posix.normalize(found.file.path) };
   if (found.why === 'outside') return { to: 'nowhere', why: 'outside' };
-  return { to: 'nowhere', why: 'missing', near: near(path, build.notes.map((n) => n.path), 1)[0] ?? found.near };
+  return { to: 'nowhere', why: 'missing', near: near(path, [...build.notes, ...build.queries].map((n) => n.path), 1)[0] ?? found.near };
 }
 
-/** Links and images of the notes that lead nowhere or out of the build. */
+/** Links and images of notes and queries that lead nowhere or out of the build. */
 export function checkLinks(build: Build): Problem[] {
-  return build.notes.flatMap((note) => (/\]\(|\]:|<[a-z]/i.test(note.front.body) ? brokenLinks(note, build) : []));
+  return [...build.notes, ...build.queries].flatMap((note) => (/\]\(|\]:|<[a-z]/i.test(note.front.body) ? brokenLinks(note, build) : []));
 }
 
 const parser = unified().use(remarkParse);
 
-function brokenLinks(note: Note, build: Build): Problem[] {
+function brokenLinks(note: Note | Query, build: Build): Problem[] {
   const problems: Problem[] = [];
   visit(parser.parse(note.front.body), ['link', 'image', 'definition'], (node) => {
     if (node.type !== 'link' && node.type !== 'image' && node.type !== 'definition') return;

@@ -1,6 +1,7 @@
 import type { Place } from '../calc/value.js';
 import type { Common } from './common.js';
 import type { Frontmatter } from './frontmatter.js';
+import type { QueryData } from './queries.js';
 import type { BuildData } from './vehicle.js';
 
 /** A file of the build that a note or `build.md` names. `path` is relative to the build's folder, with forward slashes. */
@@ -24,6 +25,15 @@ export interface Note {
   text: string;
 }
 
+/** A question of the certifier: a file in `queries/`, with names and paths as for a note. */
+export interface Query {
+  name: string;
+  path: string;
+  file: string;
+  data: QueryData;
+  front: Frontmatter;
+}
+
 export interface Build {
   /** Folder name. */
   name: string;
@@ -33,6 +43,7 @@ export interface Build {
   data: BuildData;
   front: Frontmatter;
   notes: Note[];
+  queries: Query[];
   /** Photos and papers by their path relative to the build's folder. */
   files: Map<string, BuildFile>;
   /** `limits.yaml` of the workshop and of the build, in that order. */

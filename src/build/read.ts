@@ -4,9 +4,10 @@ import { z } from 'zod';
 import { commonShape, type Common } from './common.js';
 import { findFile, listFolder, readText } from './files.js';
 import { readFrontmatter, readYamlFile, type Frontmatter, type Path } from './frontmatter.js';
-import type { Build, BuildFile, LimitsFile, Note } from './model.js';
+import type { Build, BuildFile, LimitsFile, Note, Query } from './model.js';
 import { didYouMean } from './near.js';
 import { inReadingOrder, type Problem } from './problem.js';
+import { readQuery } from './queries.js';
 import { validate } from './validate.js';
 import { buildSchema } from './vehicle.js';
 
@@ -59,6 +60,16 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     if (result.value) notes.push({ name: basename(name, '.md'), path, file: shown(path), kind: result.value.kind, data: result.value, front: loaded.value, text: loaded.text });
   }
 
+  const queries: Query[] = [];
+  for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
+    const path = `queries/${name}`;
+    const loaded = load(path, readFrontmatter);
+    if (!loaded) continue;
+    const result = readQuery(loaded.value, path, shown(path));
+    problems.push(...result.problems);
+    if (result.value) queries.push(result.value);
+  }
+
   const limits: LimitsFile[] = [];
   for (const path of ['../limits.yaml', 'limits.yaml']) {
     if (!existsSync(join(directory, path))) continue;
@@ -74,7 +85,7 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
 
   if (problems.length > 0 || !buildFile || !buildData?.value) return { problems: inReadingOrder(problems) };
   return {
-    build: { name: basename(directory), directory, file: shown('build.md'), data: buildData.value, front: buildFile.value, notes, files, limits, inputs },
+    build: { name: basename(directory), directory, file: shown('build.md'), data: buildData.value, front: buildFile.value, notes, queries, files, limits, inputs },
     problems: [],
   };
 }

@@ -53,21 +53,26 @@ function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, front: Frontmatt
       });
     case 'invalid_value':
       return [{ code: path.at(-1) === 'kind' ? 'kind-unknown' : 'value', ...at(path), found: found(front, path), expected: `one of ${issue.values.map((v) => `\`${String(v)}\``).join(', ')}`, hint: nearHint(front, path, issue.values.map(String)) }];
-    case 'invalid_type': {
-      const missing = valueAt(front.data, path) === undefined;
-      return [{ code: 'value', ...at(path, missing ? 'key' : 'value'), found: missing ? `no \`${String(path.at(-1))}\`` : found(front, path), expected: missing ? `\`${String(path.at(-1))}:\` with a value` : typeName(issue.expected), hint: missing ? `add \`${String(path.at(-1))}:\`` : undefined }];
-    }
+    case 'invalid_type':
+      if (valueAt(front.data, path) === undefined) return [missing(path, at(path, 'key'))];
+      return [{ code: 'value', ...at(path), found: found(front, path), expected: typeName(issue.expected) }];
     case 'invalid_key':
       return [{ code: 'key-unknown', ...at(path, 'key'), found: `the key \`${String(path.at(-1))}\``, expected: 'one of the keys known here', hint: didYouMean(String(path.at(-1)), keysAt(schema, path.slice(0, -1))) }];
     case 'invalid_format':
       return [{ code: 'value', ...at(path), found: found(front, path), expected: formatName(issue) }];
     case 'invalid_union':
+      if (valueAt(front.data, path) === undefined) return [missing(path, at(path, 'key'))];
       return [{ code: 'value', ...at(path), found: found(front, path), expected: 'a value of one of the forms that the reference page lists' }];
     case 'too_small':
       return [{ code: 'value', ...at(path), found: found(front, path), expected: `at least ${String(issue.minimum)} characters` }];
     default:
       return [{ code: 'value', ...at(path), found: found(front, path), expected: issue.message }];
   }
+}
+
+function missing(path: Path, at: Pick<Problem, 'file' | 'line' | 'column' | 'source'>): Problem {
+  const name = String(path.at(-1));
+  return { code: 'value', ...at, found: `no \`${name}\``, expected: `\`${name}:\` with a value`, hint: `add \`${name}:\`` };
 }
 
 function formatName(issue: z.core.$ZodIssueInvalidStringFormat): string {

@@ -6,6 +6,7 @@ import { loadCodes, type CodeItem } from '../checks/codes.js';
 import type { Rules } from '../checks/examine.js';
 import { kinds } from '../checks/kinds/index.js';
 import { readLimits } from '../checks/own-copy.js';
+import { queryProblems } from '../checks/queries.js';
 
 /** A build with the rules that hold for it, or all that keeps it from being read. */
 export async function load(folder: string): Promise<{ build: Build; rules: Rules; problems: [] } | { problems: Problem[] }> {
@@ -13,7 +14,8 @@ export async function load(folder: string): Promise<{ build: Build; rules: Rules
   const read = readBuild(folder, new Map([...kinds].map(([id, kind]) => [id, kind.shape])));
   if (!read.build) return { problems: read.problems };
   const limits = readLimits(read.build.limits, new Set(codes.items.keys()));
-  const problems = inReadingOrder([...limits.problems, ...checkLinks(read.build)]);
+  const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);
+  const problems = inReadingOrder([...limits.problems, ...checkLinks(read.build), ...queryProblems(read.build, items)]);
   if (problems.length > 0) return { problems };
   const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
   return { build: read.build, rules: { codes, kinds, ownFigures: limits.figures, ownItems: own }, problems: [] };

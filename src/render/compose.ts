@@ -5,6 +5,7 @@ import { anchor } from './anchors.js';
 import { chapter } from './sections/chapter.js';
 import { cover, identityPage } from './sections/cover.js';
 import { checklist, contents, openItems, summary } from './sections/lists.js';
+import { queryRegister } from './sections/queries.js';
 import { colophon, instrumentRegister, paperRegister, photoRegister, signOff, sourceRegister } from './sections/registers.js';
 import type { Subject } from './subject.js';
 import { fixedText } from './texts.js';
@@ -13,7 +14,7 @@ import { fixedText } from './texts.js';
 export function compose(subject: Subject, hashes: ReadonlyMap<string, string>): Element {
   const before = [identityPage(subject), howToRead(), generalCautions(subject), summary(subject), openItems(subject), checklist(subject)];
   const chapters = subject.build.notes.map((note) => chapter(note, subject));
-  const after = [photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), signOff(subject), colophon(subject)];
+  const after = [photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), queryRegister(subject), signOff(subject), colophon(subject)];
   const parts = [...before, ...chapters, ...after];
   const entries = parts.map((p) => ({ id: String(p.properties['id']), title: titleOf(p), level: chapters.includes(p) ? (2 as const) : (1 as const) }));
   return h('main', [cover(subject), contents(entries), ...parts]);

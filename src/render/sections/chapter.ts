@@ -1,9 +1,7 @@
 import { h } from 'hastscript';
-import type { Element, ElementContent } from 'hast';
-import { posix } from 'node:path';
+import type { Element } from 'hast';
 import { stageNames, stages } from '../../build/common.js';
 import type { Measured } from '../../build/fields.js';
-import { targetOf } from '../../build/links.js';
 import type { Note } from '../../build/model.js';
 import { expanded } from '../../calc/value.js';
 import type { Finding } from '../../checks/finding.js';
@@ -12,11 +10,12 @@ import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import { limitText } from '../limit-text.js';
-import { renderMarkdown } from '../markdown.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
 import { table } from '../table.js';
-import { photoFigure, photoLabel } from './photos.js';
+import { words } from '../words.js';
+import { photoFigure } from './photos.js';
+import { queriesAbout } from './queries.js';
 import { sheetSection } from './sheet.js';
 
 /** One note: its words, measurements, findings, calculation sheets and photos. */
@@ -31,6 +30,7 @@ export function chapter(note: Note, subject: Subject): Element {
     h('p.chapter-facts', facts(note, kind.title, subject)),
     ...(kind.cautions.length > 0 ? [h('aside.cautions', [h('b', 'Cautions. '), kind.cautions.map((c) => cautions[c]).join(' ')])] : []),
     h('div.words', words(note, subject)),
+    ...queriesAbout(note, subject),
     measurements(note, subject),
     ...(findings.length > 0 ? [h('h3', 'Findings'), findingsTable(note, findings, subject)] : []),
     ...(runs.length > 0 ? [h('h3', 'Calculation sheets'), ...runs.map((r) => sheetSection(r, subject))] : []),
@@ -42,20 +42,6 @@ function facts(note: Note, kind: string, subject: Subject): string {
   const by = subject.build.data.people?.find((p) => p.id === note.data.by)?.name ?? note.data.by;
   const dated = stageNames.flatMap((s) => (note.data.stages?.[s] ? [`${stages[s].split(',')[0]} ${note.data.stages[s]}`] : []));
   return [kind, by && `by ${by}`, note.data['load-state'] && `load state: ${note.data['load-state']}`, ...dated].filter(Boolean).join(' · ');
-}
-
-function words(note: Note, subject: Subject): ElementContent[] {
-  const resolve = (url: string) => {
-    const target = targetOf(url, note, subject.build);
-    if (target.to === 'note') return { id: anchor.note(target.name), label: `note ${noteNumber(target.name)}` };
-    if (target.to === 'file') {
-      const owner = subject.build.notes.find((n) => n.data.photos?.some((p) => p.file === target.path));
-      if (owner) return { id: anchor.photo(`${owner.name}/${target.path}`), label: photoLabel(owner, target.path) };
-      return { id: anchor.paper(target.path), label: posix.basename(target.path) };
-    }
-    return target.to === 'web' ? ('outside' as const) : ('missing' as const);
-  };
-  return renderMarkdown(note.front.body, resolve, (id, label, text) => h('span', [`${text} (`, pointer(id, label), ')']));
 }
 
 /** All measured values of the note, in the order of its frontmatter. */
