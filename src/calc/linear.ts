@@ -17,6 +17,8 @@ export interface Linear {
 
 /** Probes to each side with all sources moved at once, which show bends and edges that no single move shows. */
 const PROBES = 8;
+/** How far a probe moves a source at most, in standard uncertainties: what lies inside the interval decides, not a rare draw. */
+const REACH = 2;
 /** What binary fractions leave, against the result. */
 const NOISE = 1e-11;
 
@@ -37,7 +39,7 @@ export function linear(of: Model, middle: Results): Linear {
   const moved = of.sources.map((source, i) => [source, { up: alone(i, 1), down: alone(i, -1) }] as const);
 
   const normal = normals(7);
-  const probes = n === 0 ? [] : Array.from({ length: PROBES }, () => Array.from({ length: n }, normal)).flatMap((z) => [z, z.map((x) => -x)]);
+  const probes = n === 0 ? [] : Array.from({ length: PROBES }, () => Array.from({ length: n }, () => Math.max(-REACH, Math.min(REACH, normal())))).flatMap((z) => [z, z.map((x) => -x)]);
   const seen = probes.map(change);
   const missed = Object.keys(middle).map((name): [string, number] => {
     const slopes = moved.map(([, { up, down }]) => (up && down ? (up[name]! - down[name]!) / 2 : NaN));

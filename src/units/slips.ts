@@ -15,9 +15,13 @@ export function isRatio(wanted: Unit): boolean {
 
 /** `a length such as mm or in`. */
 export function expectedOf(wanted: Unit): string {
-  if (isRatio(wanted)) return 'a number without a unit, a ratio such as 3.73:1, or %';
-  return `${nameOf(wanted.dimension) ?? 'a quantity'} such as ${unitsThatFit(wanted)}`;
+  const known = expectations.get(wanted.text);
+  if (known !== undefined) return known;
+  const says = isRatio(wanted) ? 'a number without a unit, a ratio such as 3.73:1, or %' : `${nameOf(wanted.dimension) ?? 'a quantity'} such as ${unitsThatFit(wanted)}`;
+  expectations.set(wanted.text, says);
+  return says;
 }
+const expectations = new Map<string, string>();
 
 function unitsThatFit(wanted: Unit): string {
   const [first = wanted.text, second] = [...new Set([wanted.text, ...nearestUnits('', wanted.dimension)])];
