@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Place } from '../calc/value.js';
 import { readQuantity, type Quantity, type QuantityProblem } from '../units/quantity.js';
-import { readSlope } from '../units/slope.js';
+import { readSlope, readSlopeAbout, type Axis } from '../units/slope.js';
 import { readUnit } from '../units/unit.js';
 
 /**
@@ -81,7 +81,7 @@ function measured(read: Reader, meta: FieldMeta) {
 }
 
 /** `[2.48 mm, 2.51 mm]` as a YAML list is the same as `'[2.48, 2.51] mm'`. */
-function readings(list: unknown[]): string | undefined {
+export function readings(list: readonly unknown[]): string | undefined {
   const parts = list.map((x) => (typeof x === 'string' ? /^(\S+)\s*(.*)$/.exec(x) : null));
   if (parts.length === 0 || parts.some((p) => p === null)) return undefined;
   const unit = parts.map((p) => p![2]!).find((u) => u !== '') ?? '';
@@ -123,7 +123,7 @@ export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
 }
 
 /** The longest end of the text that is a unit; `1` where none is. */
-function unitIn(text: string): string {
+export function unitIn(text: string): string {
   const starts = [...text.slice(0, 200).matchAll(/[^\d\s.,:+\-−±/[\]()]/gu)].map((m) => m.index);
   return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined) ?? '1';
 }
@@ -131,6 +131,11 @@ function unitIn(text: string): string {
 /** An angle with its direction in words. */
 export function slope(says: string, meta: Partial<FieldMeta> = {}) {
   return measured(readSlope, { form: 'slope', unit: 'deg', says, ...meta });
+}
+
+/** An angle about one axis, such as camber, with its direction in words. */
+export function slopeAbout(axis: Axis, says: string, meta: Partial<FieldMeta> = {}) {
+  return measured(readSlopeAbout(axis), { form: 'slope', unit: 'deg', says, ...meta });
 }
 
 /** A designation read into dimensions by its own parser. The text stays as typed beside what was read. */
