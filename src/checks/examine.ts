@@ -58,11 +58,10 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   };
   const done: Done = { findings: [], runs: [] };
   const raised = new Map<string, { item: CodeItem; notes: Note[] }>();
+  for (const { note, kind } of reckoningFirst(build.notes, rules.kinds)) kind.evaluate(note as never, workOn(note, kind, ground, done));
   for (const note of build.notes) {
-    const kind = rules.kinds.get(note.kind)!;
-    kind.evaluate(note as never, workOn(note, kind, ground, done));
     for (const item of items.values()) {
-      if (!item['raised-by'].includes(note.kind as never)) continue;
+      if (!raises(rules.kinds.get(note.kind)!, item, note.data)) continue;
       raised.set(item.id, { item, notes: [...(raised.get(item.id)?.notes ?? []), note] });
     }
   }
@@ -72,6 +71,17 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   done.findings.push(...agreement(stated, build));
   done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
   return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts };
+}
+
+/** Whether a note of this kind, with this data, asks for the item. */
+export function raises(kind: Kind, item: CodeItem, data: Note['data']): boolean {
+  return item['raised-by'].includes(kind.id as never) && (kind.raises?.(item.id, data as never) ?? true);
+}
+
+/** Kinds that reckon facts come before those that may read them, otherwise in the order of the notes. */
+function reckoningFirst(notes: readonly Note[], kinds: ReadonlyMap<string, Kind>): { note: Note; kind: Kind }[] {
+  const all = notes.map((note) => ({ note, kind: kinds.get(note.kind)! }));
+  return [...all.filter(({ kind }) => kind.reckons), ...all.filter(({ kind }) => !kind.reckons)];
 }
 
 function factsOf(note: Note, kinds: ReadonlyMap<string, Kind>): Stated[] {

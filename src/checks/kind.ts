@@ -18,6 +18,10 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   facts?: (data: Data<S>) => Partial<Record<FactName, Measured | undefined>>;
   /** Answers to items of the code that follow from fields of the note. */
   answers?: (data: Data<S>) => Readonly<Record<string, Answer | undefined>>;
+  /** Which of the items that name the kind a note of it raises; left out: all of them. */
+  raises?: (item: string, data: Data<S>) => boolean;
+  /** Facts that its evaluation reckons: its notes are evaluated first, so that the others can read them. */
+  reckons?: readonly FactName[];
   /** Words that applicability asks about, such as `induction`. */
   states?: (data: Data<S>) => Readonly<Record<string, string | undefined>>;
   evaluate: (note: NoteOf<S>, work: Work) => void;

@@ -64,6 +64,8 @@ export interface CompareOptions {
   marks?: readonly string[];
   /** A limit that the note itself states, such as the maker's window with its paper. */
   limit?: Limit | undefined;
+  /** Words for the applicability to this subject, where they differ from those of the note. */
+  states?: Readonly<Record<string, string | undefined>>;
 }
 
 export interface DemandOf {
@@ -133,16 +135,16 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },
     compare: (id, subject, value, options = {}) => {
-      const { todo, marks: more = [] } = options;
+      const { todo, marks: more = [], states = {} } = options;
       const found = item(id);
       if (found.kind !== 'limit' && found.kind !== 'test') throw new Error(`${id} is no limit`);
       const rests = { basis: found.rests.basis, marks: [] as string[] };
-      const resolved: Resolved = options.limit && !world.ownFigures.has(id) ? { is: 'limit', limit: options.limit } : resolve(found, world);
+      const resolved: Resolved = options.limit && !world.ownFigures.has(id) ? { is: 'limit', limit: options.limit } : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
       const place = placeOfValue(value, note, done.runs);
       if (resolved.is === 'not-applicable') return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
       if (isMissing(value)) return void add(id, subject, { ...rests, ...notMeasured(value), place });
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, found.unit, expanded(value));
+      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
       if (resolved.is === 'unstated') return void add(id, subject, { ...rests, outcome: 'missing', measured: value, run, says: `measured ${shown}; which limit applies depends on ${resolved.names.map(factName).join(', ')}`, todo: `state ${resolved.names.map(factWhere).join(' and ')}`, place });
       if (resolved.is === 'figure') return void add(id, subject, { ...rests, outcome: 'unconfirmed', measured: value, run, says: `measured ${shown}; the figure is not confirmed here`, todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`, place });
       const { limit } = resolved;
