@@ -18,7 +18,7 @@ export interface Linear {
 /** Probes to each side with all sources moved at once, which show bends and edges that no single move shows. */
 const PROBES = 8;
 /** How far a probe moves a source at most, in standard uncertainties: what lies inside the interval decides, not a rare draw. */
-const REACH = 2;
+const REACH = 3;
 /** What binary fractions leave, against the result. */
 const NOISE = 1e-11;
 

@@ -28,7 +28,7 @@ export interface Run {
 }
 
 /** Departure from the straight line, against the standard uncertainty, beyond which distributions are propagated instead. */
-const STRAIGHT = 0.1;
+const STRAIGHT = 0.12;
 /**
  * Enough to settle one significant digit of the standard uncertainty (JCGM 101:2008, 7.9.2), in blocks above the least of
  * 100/(1 − p) = 2198 trials. Whole sections take a millisecond a trial, so the 10⁴ of 7.9.4 would keep people waiting.
