@@ -108,7 +108,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'stopping-distance',
     'stopping-distance-allowed',
   ],
-  mass: ['axle-masses', 'corner-masses', 'centre-of-mass-height', 'axle-loads', 'mass-added', 'axle-load-change'],
+  mass: ['axle-masses', 'corner-masses', 'centre-of-mass-height', 'axle-loads', 'mass-added', 'axle-load-change', 'unladen-mass', 'laden-mass'],
   beams: [
     'beam-centre-load',
     'beam-load-anywhere',
