@@ -8,21 +8,19 @@ const overshoot = 1;
 const head = 2;
 
 /**
- * Horizontal, at height `y`; `from` and `to` are the points measured. The text stands above the line, or, where it is
- * wider than the distance, clear of the extension lines on the far side.
+ * Horizontal, at height `y`; `from` and `to` are the points measured. The text stands above the line. Where it is wider
+ * than the distance it stands beyond the ends of the extension lines, or beside the line to the right.
  */
-export function across(from: Point, to: Point, y: number, text: string): Element[] {
+export function across(from: Point, to: Point, y: number, text: string, tight: 'beyond' | 'beside' = 'beyond'): Element[] {
   const [a, b] = from[0] <= to[0] ? [from, to] : [to, from];
-  return [
-    ...[a, b].map((p) => extension(p, [p[0], y])),
-    ...span([a[0], y], [b[0], y]),
-    word((a[0] + b[0]) / 2, baseline(b[0] - a[0], Math.min(a[1], b[1]) > y, y, text), text, 'middle'),
-  ];
+  return [...[a, b].map((p) => extension(p, [p[0], y])), ...span([a[0], y], [b[0], y]), label(a, b, y, text, tight)];
 }
 
-function baseline(distance: number, above: boolean, y: number, text: string): number {
-  if (widthOf(text) + 1 < distance) return y - 0.9;
-  return above ? y - overshoot - 0.9 : y + overshoot + 0.95 * em;
+function label(a: Point, b: Point, y: number, text: string, tight: 'beyond' | 'beside'): Element {
+  const middle = (a[0] + b[0]) / 2;
+  if (widthOf(text) + 1 < b[0] - a[0]) return word(middle, y - 0.9, text, 'middle');
+  if (tight === 'beside') return word(b[0] + (b[0] - a[0] < 2.6 * head ? 2 * head + 1 : 1.5), y + 0.35 * em, text);
+  return word(middle, Math.min(a[1], b[1]) > y ? y - overshoot - 0.9 : y + overshoot + 0.95 * em, text, 'middle');
 }
 
 /** Vertical, at `x`; the text stands to the left of it (`side` −1) or to the right. */

@@ -40,7 +40,7 @@ export function placer(within: Room, lines: readonly Segment[]): Placer {
   const taken: Room[] = [];
   const put = (beside: Point, text: string, towards = -Math.PI / 4): Element[] => {
     const places = around(beside, text, towards).filter(({ room }) => inside(room, within) && !taken.some((t) => meets(room, t)));
-    const cost = ({ room, far }: Spot) => far + 4 * lines.filter((l) => crosses(l, room)).length;
+    const cost = ({ room, far }: Spot) => far + 3 * lines.reduce((sum, l) => sum + covered(l, room), 0);
     const best = places.reduce<Spot | undefined>((a, b) => (a && cost(a) <= cost(b) ? a : b), undefined) ?? around(beside, text, towards)[0]!;
     taken.push(best.room);
     const { room, far } = best;
@@ -73,14 +73,14 @@ const clip = (x: number) => Math.max(-1, Math.min(1, x));
 const inside = (r: Room, w: Room) => r.left >= w.left && r.right <= w.right && r.top >= w.top && r.bottom <= w.bottom;
 const meets = (a: Room, b: Room) => a.left < b.right + 0.8 && b.left < a.right + 0.8 && a.top < b.bottom + 0.3 && b.top < a.bottom + 0.3;
 
-/** Whether a line passes through a room (Liang and Barsky). */
-function crosses([[x0, y0], [x1, y1]]: Segment, room: Room): boolean {
+/** How much of a line lies in a room, in mm (Liang and Barsky). */
+function covered([[x0, y0], [x1, y1]]: Segment, room: Room): number {
   const [dx, dy] = [x1 - x0, y1 - y0];
   let [enter, leave] = [0, 1];
   for (const [p, q] of [[-dx, x0 - room.left], [dx, room.right - x0], [-dy, y0 - room.top], [dy, room.bottom - y0]] as const) {
-    if (p === 0 && q < 0) return false;
+    if (p === 0 && q < 0) return 0;
     if (p < 0) enter = Math.max(enter, q / p);
     if (p > 0) leave = Math.min(leave, q / p);
   }
-  return enter <= leave;
+  return Math.max(0, leave - enter) * Math.hypot(dx, dy);
 }
