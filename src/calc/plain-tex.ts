@@ -50,13 +50,16 @@ function alone(pieces: readonly Piece[], i: number): boolean {
   return (before === undefined || before.kind === 'sign') && (after === undefined || (after.kind === 'sign' && !/^[([|]/.test(after.text)));
 }
 
+/** No brackets are needed below a fraction line. */
+const whole = /^(\S+|√?\((?:[^()]|\([^()]*\))*\))$/;
+
 function piece(reader: Reader): Piece {
   const token = reader.tokens[reader.at++]!;
   const name = token.slice(1);
   if (token === '{') return { text: closing(reader), kind: 'atom' };
   if (token === '\\frac') {
     const [above, below] = [group(reader), group(reader)];
-    return { text: `${/ [+−±] /.test(above) ? `(${above})` : above} / ${/ /.test(below) ? `(${below})` : below}`, kind: 'fraction' };
+    return { text: `${/ [+−±] /.test(above) ? `(${above})` : above} / ${whole.test(below) ? below : `(${below})`}`, kind: 'fraction' };
   }
   if (token === '\\sqrt') return { text: `√${bracketed(group(reader))}`, kind: 'atom' };
   if (token === '\\bar') return { text: `${group(reader)}\u0304`, kind: 'atom' };

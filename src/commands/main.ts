@@ -9,6 +9,7 @@ interface Command {
 /** Commands with what they are for; each is loaded only when it is asked for. */
 export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
+  calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
 };
 

@@ -1,0 +1,79 @@
+import { parseArgs } from 'node:util';
+import { allSheets, findSheet, nearestSheets } from '../calc/catalogue.js';
+import type { InputValues } from '../calc/inputs.js';
+import { monteCarlo } from '../calc/monte-carlo.js';
+import { run as workThrough, type Run } from '../calc/run.js';
+import type { Sheet } from '../calc/sheet.js';
+import { withUsual } from '../calc/usual.js';
+import { expanded } from '../calc/value.js';
+import { describeText, listText } from './calc-describe.js';
+import { readInputs, wantAll } from './calc-inputs.js';
+import { json, runJson, sheetsJson } from './calc-json.js';
+import { solve } from './calc-solve.js';
+import { monteCarloText, runText } from './calc-text.js';
+import { exits, type Exit, type Io } from './io.js';
+import { UsageError } from './usage.js';
+
+export const help = `gusset calc [<sheet> [<input>=<value>…]]
+
+Works one calculation sheet through at the bench. Without a sheet: all sheets by subject. A sheet without values: what it
+wants, with an example.
+
+  --find <input> --for <result>=<value>   solves backwards for one input
+  --monte-carlo                           a second opinion on the uncertainty
+  --format text|json                      how it is printed (text)
+
+A value carries its unit and, where known, its uncertainty: bore='86.00 ± 0.01 mm'. A series takes one argument a row,
+in the order of its columns (parts='20 kg,1.2 m'), or a table (parts=@parts.csv).
+
+Examples
+  gusset calc
+  gusset calc engine-capacity
+  gusset calc engine-capacity bore=86mm stroke=86mm cylinders=4
+  gusset calc engine-capacity stroke=86mm cylinders=4 --find bore --for capacity=2000cm3
+
+Exit codes: 0 a number; 1 no number (outside the range of validity, no solution); 2 wrong usage.
+`;
+
+export type Options = { find?: string | undefined; for?: string | undefined; format: string; 'monte-carlo': boolean };
+
+export async function run(args: readonly string[], io: Pick<Io, 'stdout' | 'stderr' | 'columns'>): Promise<Exit> {
+  const { values, positionals } = parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: { find: { type: 'string' }, for: { type: 'string' }, format: { type: 'string', default: 'text' }, 'monte-carlo': { type: 'boolean', default: false } },
+  });
+  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  const [id, ...given] = positionals;
+  if (id === undefined) {
+    io.stdout(values.format === 'json' ? json(sheetsJson(await allSheets())) : await listText());
+    return exits.clean;
+  }
+  const sheet = await findSheet(id);
+  if (!sheet) throw new UsageError(unknown(id));
+  if (given.length === 0 && values.find === undefined && values.for === undefined) {
+    io.stdout(values.format === 'json' ? json(sheetsJson([sheet])) : describeText(sheet, io.columns ?? 100));
+    return exits.clean;
+  }
+  const inputs = withUsual(sheet, readInputs(sheet, given));
+  return values.find === undefined && values.for === undefined ? calculate(sheet, inputs, values, io) : solve(sheet, inputs, given, values, io);
+}
+
+function unknown(id: string): string {
+  const near = nearestSheets(id);
+  return `found the sheet “${id}”, expected one of those that \`gusset calc\` lists${near.length > 0 ? `; did you mean ${near.map((n) => `\`${n}\``).join(' or ')}?` : ''}`;
+}
+
+function calculate(sheet: Sheet, inputs: InputValues, options: Options, io: Pick<Io, 'stdout' | 'columns'>): Exit {
+  wantAll(sheet, inputs);
+  const done = workThrough(sheet.id, sheet, inputs);
+  if (options.format === 'json') io.stdout(json(runJson(done)));
+  else io.stdout(runText(done, io.columns ?? 100) + secondOpinion(done, options));
+  return done.results ? exits.clean : exits.findings;
+}
+
+function secondOpinion(done: Run, options: Options): string {
+  if (!options['monte-carlo'] || !done.results) return '';
+  const uncertain = Object.values(done.results).some((value) => expanded(value) > 0);
+  return uncertain ? monteCarloText(done, monteCarlo(done.sheet, done.inputs)) : 'Monte Carlo: no input has an uncertainty, so there is nothing to propagate.\n';
+}
