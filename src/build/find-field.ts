@@ -9,8 +9,9 @@ export type NamedPath = readonly string[];
 
 /** What the schema says of the field at a path. */
 export function metaAt(shape: z.ZodRawShape, path: NamedPath): Partial<FieldMeta> {
-  let here: unknown = z.object(shape);
-  for (const key of path) {
+  const [first, ...rest] = path;
+  let here: unknown = first === undefined ? undefined : shape[first];
+  for (const key of rest) {
     here = bare(here);
     if (here instanceof z.ZodArray) here = here.element;
     else if (here instanceof z.ZodObject) here = (here.shape as Record<string, unknown>)[key];

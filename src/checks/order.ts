@@ -56,7 +56,7 @@ function heldBefore(point: HoldPoint, note: Note, takenAt: TakenAt): Finding {
 }
 
 /** The first stage at or after the covering one that has a date. */
-function coveredOn(stage: Stage, note: Note): { stage: Stage; on: string } | undefined {
+export function coveredOn(stage: Stage, note: Note): { stage: Stage; on: string } | undefined {
   const later = stageNames.slice(stageNames.indexOf(stage)).filter((s) => s !== 'tested');
   const found = later.find((s) => note.data.stages?.[s] !== undefined);
   return found && { stage: found, on: note.data.stages![found]! };
