@@ -9,7 +9,7 @@ import { work } from './sheet-rules.js';
 const others: Readonly<Record<string, string>> = {
   mm: 'in', m: 'ft', mm2: 'in2', mm4: 'in4', cm3: 'in3', kg: 'lb', N: 'lbf', kN: 'lbf', 'N·m': 'ft·lbf', MPa: 'psi', GPa: 'ksi', deg: 'rad', rpm: 'rad/s',
   'rad/s²': 'deg/s²', 'kg/m³': 'lb/in³', 'km/h': 'mph', 'm/s²': 'g_n', '%': '1', s: 'min', '1': '%',
-  'mm²': 'in²', 'mm³': 'in³', 'mm⁴': 'in⁴', in: 'mm', '1/in': '1/mm', 'N/mm': 'lbf/in',
+  'mm²': 'in²', 'mm³': 'in³', 'mm⁴': 'in⁴', in: 'mm', '1/in': '1/mm', 'N/mm': 'lbf/in', g: 'oz', 'dB(A)': 'dB',
 };
 
 /** Every sheet gives the same results for its examples when all inputs are written in other units. */
