@@ -1,0 +1,18 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { Ajv } from 'ajv';
+import { expect, it } from 'vitest';
+import { generated, root } from '../src/reference/generate.js';
+
+it('has current reference pages and schemas (npm run generate)', async () => {
+  const stale = [...(await generated())].filter(([path, content]) => !existsSync(root + path) || readFileSync(root + path, 'utf8').replaceAll('\r\n', '\n') !== content).map(([path]) => path);
+  expect(stale).toEqual([]);
+});
+
+it('makes schemas that are schemas, and that refuse a mistyped key', async () => {
+  const files = await generated();
+  const schema = JSON.parse(files.get('templates/schemas/engine.json')!);
+  const validate = new Ajv({ strict: false, validateFormats: false }).compile(schema);
+  expect(validate({ kind: 'engine', title: 'Engine', bore: '86.0 mm', stroke: { value: '86 mm', with: 'caliper-1' } })).toBe(true);
+  expect(validate({ kind: 'engine', title: 'Engine', bor: '86.0 mm' })).toBe(false);
+  expect(schema.properties.bore.description).toContain('bore as measured');
+});
