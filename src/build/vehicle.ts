@@ -41,7 +41,7 @@ const vehicle = z.strictObject({
 const original = z.strictObject({
   mass: quantity('kg', 'tare of the original model as the code defines it'),
   'mass-source': text('where the mass comes from'),
-  gvm: quantity('kg', 'gross vehicle mass'),
+  gvm: named('kg', 'gross vehicle mass'),
   engine: text('original engine', '2.0 l four-cylinder'),
   capacity: quantity('cm3', 'swept volume of the original engine'),
   'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model'),

@@ -2,7 +2,9 @@ import type { Kind } from '../kind.js';
 import { bodyStructure } from './body-structure.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
+import { mass } from './mass.js';
 import { suspensionLink } from './suspension-link.js';
+import { wheelsTyres } from './wheels-tyres.js';
 
 /** The only register of kinds, in alphabetical order. */
 export const kinds: ReadonlyMap<string, Kind> = new Map(
@@ -10,6 +12,8 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     bodyStructure,
     driveline,
     engine,
+    mass,
     suspensionLink,
+    wheelsTyres,
   ].map((kind) => [kind.id, kind]),
 );
