@@ -1,3 +1,4 @@
+import { designDiameter } from './design-diameter.js';
 import type { Measured } from './fields.js';
 import type { Build, Note } from './model.js';
 
@@ -22,13 +23,19 @@ export const facts = {
   engine_torque: { unit: 'N*m', says: 'highest torque of the engine fitted', where: 'the engine note' },
   engine_speed: { unit: 'rpm', says: 'highest engine speed', where: 'the engine note' },
   engine_mass: { unit: 'kg', says: 'mass of the engine fitted', where: 'the engine note' },
+  engine_bore: { unit: 'mm', says: 'bore of the engine fitted', where: 'the engine note' },
+  engine_stroke: { unit: 'mm', says: 'stroke of the engine fitted', where: 'the engine note' },
+  engine_movement: { unit: 'mm', says: 'movement of engine and gearbox on their mounts under torque', where: 'the mounts note' },
   first_gear: { unit: '1', says: 'first gear ratio', where: 'the gearbox note' },
   top_gear: { unit: '1', says: 'ratio of the highest gear', where: 'the gearbox note' },
   final_drive: { unit: '1', says: 'final drive ratio', where: 'the rear-axle note, or `original: { final-drive: … }` in build.md' },
   mass_front: { unit: 'kg', says: 'mass on the front axle', where: 'the mass note' },
   mass_rear: { unit: 'kg', says: 'mass on the rear axle', where: 'the mass note' },
   cg_height: { unit: 'mm', says: 'height of the centre of mass', where: 'the mass note' },
-  tyre_diameter: { unit: 'mm', says: 'overall diameter of the tyre fitted', where: 'the wheels-tyres note' },
+  unladen_mass: { unit: 'kg', says: 'mass of the car without oil, coolant, fuel and persons', where: 'the mass note' },
+  oil_coolant_mass: { unit: 'kg', says: 'mass of oil and coolant', where: 'the mass note' },
+  full_fuel_mass: { unit: 'kg', says: 'mass of a full tank of fuel', where: 'the mass note' },
+  tyre_diameter: { unit: 'mm', says: 'overall diameter of the tyre fitted on the driven axle', where: 'the wheels-tyres note' },
   original_tyre_diameter: { unit: 'mm', says: 'overall diameter of the tyre on the placard', where: '`original: { tyre: … }` in build.md' },
   track_front: { unit: 'mm', says: 'front track', where: 'the wheels-tyres note' },
   track_rear: { unit: 'mm', says: 'rear track', where: 'the wheels-tyres note' },
@@ -57,6 +64,7 @@ export function originalFacts(build: Build): Stated[] {
     top_speed: o?.['top-speed'],
     original_track_front: o?.['track-front'],
     original_track_rear: o?.['track-rear'],
+    original_tyre_diameter: o?.tyre && designDiameter(o.tyre),
     final_drive: o?.['final-drive'],
   };
   return Object.entries(named).flatMap(([name, value]) => (value ? [{ name: name as FactName, value }] : []));

@@ -47,6 +47,9 @@ const directions: Readonly<Record<string, readonly [axis: Axis, sign: 1 | -1 | 0
 /** The words that are read, for prompts and hints. */
 export const directionWords: readonly string[] = Object.keys(directions);
 
+/** The words that are read for one axis. */
+export const directionWordsOf = (axis: Axis): readonly string[] => directionWords.filter((words) => directions[words]![0] === axis);
+
 export interface Slope {
   /** Its `si`, `exact` and `readings` carry the sign of the convention. */
   quantity: Quantity;
@@ -75,6 +78,17 @@ export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; p
   const { exact } = angle.quantity;
   if (exact.lt(0) || (sign === 0 && !exact.isZero())) return { ok: false, problem: contradiction(text, exact.lt(0), direction) };
   return { ok: true, quantity: turned(angle.quantity, sign, text), direction, axis, positive: positive[axis] };
+}
+
+/** Reads an angle about one axis; words that belong to another are refused. */
+export function readSlopeAbout(axis: Axis): typeof readSlope {
+  return (text) => {
+    const read = readSlope(text);
+    if (!read.ok || read.axis === axis) return read;
+    const words = directionWordsOf(axis);
+    const at = [Math.max(0, text.toLowerCase().lastIndexOf(read.direction)), text.length] as const;
+    return { ok: false, problem: { code: 'direction', found: quoted(read.direction), expected: `an angle that is ${positive[axis]}, or the other way`, hint: `end with one of: ${words.join(', ')}`, at } };
+  };
 }
 
 function turned(quantity: Quantity, sign: 1 | -1 | 0, text: string): Quantity {

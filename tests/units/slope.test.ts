@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { directionWords, readSlope } from '../../src/units/slope.js';
+import { directionWords, directionWordsOf, readSlope, readSlopeAbout } from '../../src/units/slope.js';
 
 const degrees = (text: string) => {
   const read = readSlope(text);
@@ -70,5 +70,14 @@ describe('angles with their direction in words', () => {
       }),
       { numRuns: 1000 },
     );
+  });
+});
+
+describe('angles about one axis', () => {
+  it('takes the words of its axis and refuses those of another', () => {
+    expect(readSlopeAbout('camber')('0.5 deg top in')).toMatchObject({ ok: true, axis: 'camber' });
+    expect(readSlopeAbout('camber')('0.5 deg toe in')).toMatchObject({ ok: false, problem: { code: 'direction', found: '“toe in”', hint: 'end with one of: top out, top in, upright', at: [8, 14] } });
+    expect(readSlopeAbout('toe')('0.5 kg toe in')).toMatchObject({ ok: false });
+    expect(directionWordsOf('toe')).toEqual(['toe in', 'toe out']);
   });
 });

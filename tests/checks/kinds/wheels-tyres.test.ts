@@ -1,0 +1,239 @@
+import { describe, expect, it } from 'vitest';
+import { examineNote, problemsOf, type Around } from './bench.js';
+
+/** A rim whose offset changes from `was` to `now`, so that the track grows by twice the difference, exactly. */
+const rims = (was: string, now: string, tyre = '205/65R15 94H') => `
+front:
+  was: { tyre: 195/65R15 91H, rim: 6Jx15 ET${was}, track: 1400 mm }
+  now: { tyre: ${tyre}, rim: 7Jx15 ET${now} }`;
+const inState = (registration: string, category = 'MA', original: Around['original'] = {}): Around => ({ vehicle: { registration, category }, original });
+const tyre = (size: string, listed = '{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in }') => `
+front:
+  was: { tyre: 225/60R13 94H }
+  now: { tyre: ${size}, rim: 6Jx15 ET25 }
+listed: [${listed}]`;
+
+// Growth of track. NSW and WA 25 mm (VSI 9; Road Traffic (Vehicles) Regulations 2014, r. 235), SA 26 mm (Miscellaneous
+// Regulations 1999, r. 25), off-road and goods vehicles in NSW 50 mm (VSI 9). No Victorian or Queensland figure was read.
+describe('growth of the track', () => {
+  it.each([
+    ['NSW', 'MA', '25', '12.5', 'conforming'],
+    ['NSW', 'MA', '25', '12.6', 'conforming'],
+    ['NSW', 'MA', '25', '12', 'nonconforming'],
+    ['SA', 'MA', '25', '12', 'conforming'],
+    ['SA', 'MA', '25', '11.5', 'nonconforming'],
+    ['WA', 'MA', '25', '12.5', 'conforming'],
+    ['WA', 'MA', '25', '12', 'nonconforming'],
+    ['NSW', 'MC', '25', '0', 'conforming'],
+    ['NSW', 'MC', '25', '-0.5', 'nonconforming'],
+    ['VIC', 'MA', '25', '20', 'unconfirmed'],
+    ['QLD', 'MA', '25', '20', 'unconfirmed'],
+  ])('%s, %s: offset from %s to %s mm is %s', async (state, category, was, now, outcome) => {
+    const { one } = await examineNote('wheels-tyres', rims(was, now), inState(state, category));
+    expect(one('wheels.track', 'front').outcome).toBe(outcome);
+  });
+
+  it('takes the measured track before the reckoned one, with both uncertainties', async () => {
+    const note = rims('25', '25').replace('ET25 }', 'ET25, track: 1425.0 ± 1 mm }').replace('1400 mm', '1400.0 ± 1 mm');
+    const { one } = await examineNote('wheels-tyres', note, inState('NSW'));
+    expect(one('wheels.track', 'front')).toMatchObject({ outcome: 'undecided' });
+    expect(one('wheels.track', 'front').measured!.si).toBeCloseTo(0.025, 12);
+  });
+
+  it('counts from the widest that the maker offered, where that is stated', async () => {
+    const { outcome } = await examineNote('wheels-tyres', `${rims('25', '12')}\n  widest-track: 1410 mm`, inState('NSW'));
+    expect(outcome('wheels.track', 'front')).toBe('conforming');
+  });
+
+  it('says what to measure where neither track nor offset is there', async () => {
+    const { one } = await examineNote('wheels-tyres', 'front: { now: { tyre: 205/65R15 94H } }', inState('NSW'));
+    expect(one('wheels.track', 'front')).toMatchObject({ outcome: 'missing' });
+    expect(one('wheels.track', 'front').todo).toContain('front.was.track (unladen on level ground');
+  });
+
+  it('refuses a track in kg and a bare number', () => {
+    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 kg } }')).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
+    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 } }')).toMatchObject([{ code: 'quantity', hint: expect.stringContaining('mm') as string }]);
+  });
+});
+
+// Diameters by the rounding of UN R30, 6.1.2 and the ETRTO tables (memory): 195/65R15 635 mm, 205/55R16 632, 225/40R18 637.
+describe('diameter', () => {
+  it.each([
+    // Queensland: 15 mm over the largest, 26 mm under the smallest (a forum that quotes the state's guide).
+    ['QLD', 'MA', '195/65R15 91H', '620 mm', 'wheels.diameter', 'conforming'],
+    ['QLD', 'MA', '225/40R18 92Y', '620 mm', 'wheels.diameter', 'nonconforming'],
+    ['QLD', 'MA', '205/55R16 91V', '620 mm', 'wheels.diameter', 'conforming'],
+    ['QLD', 'MA', '195/65R15 91H', '661 mm', 'wheels.diameter-smaller', 'conforming'],
+    ['QLD', 'MA', '195/65R15 91H', '662 mm', 'wheels.diameter-smaller', 'nonconforming'],
+    // New South Wales: 7 % of the largest either way (a forum that quotes the suspension manual, 3.1).
+    ['NSW', 'MA', '195/65R15 91H', '593.4 mm', 'wheels.diameter', 'nonconforming'],
+    ['NSW', 'MA', '195/65R15 91H', '593.5 mm', 'wheels.diameter', 'conforming'],
+    ['NSW', 'MA', '195/65R15 91H', '682.8 mm', 'wheels.diameter-smaller', 'nonconforming'],
+    ['NSW', 'MA', '195/65R15 91H', '682.7 mm', 'wheels.diameter-smaller', 'conforming'],
+    // Off-road: 50 mm over the largest in every state (a newspaper that quotes LS v2.1).
+    ['VIC', 'MC', '195/65R15 91H', '585 mm', 'wheels.diameter', 'conforming'],
+    ['VIC', 'MC', '195/65R15 91H', '584 mm', 'wheels.diameter', 'nonconforming'],
+    // What South Australia counts from was not read, and LS v2.0 is recalled: no outcome on either.
+    ['SA', 'MA', '195/65R15 91H', '620 mm', 'wheels.diameter', 'unconfirmed'],
+    ['VIC', 'MA', '195/65R15 91H', '620 mm', 'wheels.diameter', 'unconfirmed'],
+  ])('%s, %s: %s against %s, %s is %s', async (state, category, size, listed, item, outcome) => {
+    const note = tyre(size, `{ id: one, diameter: ${listed}, width: 185 mm, load: 560 kg }`);
+    expect((await examineNote('wheels-tyres', note, inState(state, category))).outcome(item, 'front')).toBe(outcome);
+  });
+
+  it.each([
+    // 7 % asks for a brake assessment (NSW brake assessment manual, table 1, item 22). 225/60R13 is 600 mm.
+    ['215/55R16 93V', 642, 'conforming'],
+    ['205/55R16 91V', 632, 'conforming'],
+    ['175/75R15 84T', 643, 'nonconforming'],
+  ])('a step from 600 mm to %s (%i mm) is %s in New South Wales', async (size, _, outcome) => {
+    const { one } = await examineNote('wheels-tyres', tyre(size), inState('NSW'));
+    expect(one('wheels.diameter-step', 'front')).toMatchObject({ outcome, limit: { recommended: true } });
+  });
+
+  it('measures against the placard of build.md where that is stated', async () => {
+    const { one } = await examineNote('wheels-tyres', tyre('195/65R15 91H'), inState('NSW', 'MA', { tyre: '175/65R14 82T' }));
+    expect(one('wheels.diameter-step', 'front').measured!.si).toBeCloseTo((635 - 584) / 584, 12);
+  });
+
+  it('asks for the listed tyres where there are none', async () => {
+    const { one } = await examineNote('wheels-tyres', tyre('195/65R15 91H').replace(/\nlisted.*/, ''), inState('QLD'));
+    expect(one('wheels.diameter', 'front')).toMatchObject({ outcome: 'missing' });
+    expect(one('wheels.diameter', 'front').todo).toContain('listed');
+  });
+});
+
+describe('width and ratings', () => {
+  it.each([
+    // 1.3 times the widest on a car (news page on Queensland's code); 1.5 off-road with beam axles (a newspaper quoting LS v2.1).
+    ['MA', '150 mm', '', 'conforming'],
+    ['MA', '149.9 mm', '', 'nonconforming'],
+    ['MC', '130 mm', 'axles: beam-front-and-rear', 'conforming'],
+    ['MC', '129.9 mm', 'axles: beam-front-and-rear', 'nonconforming'],
+    ['MC', '130 mm', 'axles: other', 'unconfirmed'],
+    ['MC', '130 mm', '', 'missing'],
+  ])('%s: 195 mm on a widest of %s %s is %s', async (category, widest, axles, outcome) => {
+    const note = `${tyre('195/65R15 91H', `{ id: one, diameter: 620 mm, width: ${widest} }`)}\n${axles}`;
+    expect((await examineNote('wheels-tyres', note, inState('QLD', category))).outcome('wheels.tyre-width', 'front')).toBe(outcome);
+  });
+
+  it.each([
+    // The lesser of the top speed and 180, 140 or 120 km/h (SA r. 52, WA r. 46). S 180, R 170, N 140, M 130, L 120 km/h.
+    ['SA', 'MA', 'S', '200 km/h', 'conforming'],
+    ['SA', 'MA', 'R', '200 km/h', 'nonconforming'],
+    ['SA', 'MA', 'R', '165 km/h', 'conforming'],
+    ['WA', 'MA', 'S', '200 km/h', 'conforming'],
+    ['SA', 'MC', 'N', '200 km/h', 'conforming'],
+    ['SA', 'MC', 'M', '200 km/h', 'nonconforming'],
+    ['SA', 'NA', 'L', '150 km/h', 'conforming'],
+    ['WA', 'NA', 'L', '150 km/h', 'conforming'],
+    ['VIC', 'MA', 'S', '200 km/h', 'unconfirmed'],
+    ['NSW', 'MA', 'S', '200 km/h', 'unconfirmed'],
+  ])('%s, %s: symbol %s at a top speed of %s is %s', async (state, category, symbol, top, outcome) => {
+    const { one } = await examineNote('wheels-tyres', tyre(`195/65R15 91${symbol}`), inState(state, category, { 'top-speed': top }));
+    expect(one('wheels.speed-rating', 'front').outcome).toBe(outcome);
+    if (state === 'SA') expect(one('wheels.speed-rating', 'front').marks).toContain('superseded text');
+  });
+
+  it.each([
+    // ISO 4000-1 load indices (table page): 88 is 560 kg, 87 is 545 kg, 89 is 580 kg.
+    ['88T', 'conforming'],
+    ['89T', 'conforming'],
+    ['87T', 'nonconforming'],
+  ])('a placard of 88 and a tyre of %s is %s', async (service, outcome) => {
+    const { one } = await examineNote('wheels-tyres', tyre(`185/65R15 ${service}`, '{ id: placard, tyre: 185/70R14 88S }'), inState('SA'));
+    expect(one('wheels.load-rating', 'front').outcome).toBe(outcome);
+  });
+
+  it('asks for the service description where the size stands alone', async () => {
+    const { one } = await examineNote('wheels-tyres', tyre('185/65R15'), inState('SA'));
+    expect(one('wheels.speed-rating', 'front')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('load index and speed symbol') as string });
+  });
+
+  it('takes a rim as narrow as the maker lists, and none narrower, in New South Wales', async () => {
+    const rim = (width: string) => examineNote('wheels-tyres', tyre('185/65R15 88T').replace('6Jx15', `${width}Jx15`), inState('NSW'));
+    expect((await rim('5')).outcome('wheels.rim-width', 'front')).toBe('conforming');
+    expect((await rim('4.5')).outcome('wheels.rim-width', 'front')).toBe('nonconforming');
+  });
+});
+
+describe('nuts, guards and what stops', () => {
+  const nuts = (now: string) => `${tyre('185/65R15 88T')}\noriginal-nut-engagement: 13.5 ± 0.1 mm\nnut-engagement: ${now}`;
+  it.each([
+    // At least the original engagement (SA r. 25, WA r. 235).
+    ['13.5 ± 0.1 mm', 'undecided'],
+    ['14.0 ± 0.1 mm', 'conforming'],
+    ['13.0 ± 0.1 mm', 'nonconforming'],
+  ])('nuts that engage %s are %s', async (now, outcome) => {
+    expect((await examineNote('wheels-tyres', nuts(now), inState('SA'))).outcome('wheels.nut-engagement')).toBe(outcome);
+  });
+
+  it('gives answers from fields, in the states that ask', async () => {
+    const note = 'spacers: yes\nalike: yes\nwithin-guards: no';
+    const nsw = await examineNote('wheels-tyres', note, inState('NSW'));
+    expect([nsw.outcome('wheels.spacers'), nsw.outcome('wheels.construction'), nsw.outcome('wheels.guards')]).toEqual(['nonconforming', 'conforming', 'nonconforming']);
+    expect((await examineNote('wheels-tyres', note, inState('VIC'))).outcome('wheels.spacers')).toBe('notApplicable');
+  });
+
+  it('stops where stability control does not work, whatever an answer says', async () => {
+    const { one } = await examineNote('wheels-tyres', 'stability-control: no\nanswers: { brakes.stability-control: yes }');
+    expect(one('brakes.stability-control')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect((await examineNote('wheels-tyres', 'stability-control: none')).outcome('brakes.stability-control')).toBe('notApplicable');
+  });
+
+  it('recommends 25 mm to the tyres (LS v2.1, code LS3, quoted by a forum)', async () => {
+    const gap = async (least: string) => (await examineNote('wheels-tyres', `front: { least-gap: ${least} }`)).outcome('clearance.tyres', 'front');
+    expect([await gap('25.0 ± 1 mm'), await gap('27.0 ± 1 mm'), await gap('23.0 ± 1 mm')]).toEqual(['undecided', 'conforming', 'nonconforming']);
+  });
+});
+
+describe('facts for other notes', () => {
+  it('states the diameter on the driven axle and both tracks, so that another note can read them', async () => {
+    const { facts } = await examineNote('wheels-tyres', 'driven: rear\nfront: { now: { tyre: 195/65R15 91H, track: 1421 mm } }\nrear: { now: { tyre: 205/55R16 91V, track: 1415 mm } }');
+    expect(facts.get('tyre_diameter')!.value.quantity.si).toBeCloseTo(0.632, 12);
+    expect(facts.get('track_front')!.value.quantity.si).toBeCloseTo(1.421, 12);
+    expect(facts.get('track_rear')!.value.quantity.si).toBeCloseTo(1.415, 12);
+  });
+});
+
+const typical = `
+load-state: unladen, half a tank
+driven: rear
+front:
+  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1395 mm, guard-height: 382 mm, pressure: 200 kPa }
+  now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1411 mm, guard-height: 382 mm, pressure: 220 kPa }
+  least-gap: 31 mm
+rear:
+  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1400 mm, guard-height: 371 mm }
+  now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1416 mm, guard-height: 371 mm }
+  least-gap: 33 mm
+listed:
+  - { id: placard, tyre: 185/70R14 88S, least-rim: 5 in, from: "tyre placard, driver's door" }
+  - { id: sport, tyre: 195/70R14 90H, least-rim: 5.5 in, from: handbook }
+stud-thread: M12x1.5
+original-nut-engagement: 13.5 mm
+nut-engagement: 15.0 mm
+nut-torque: 110 N·m
+clearance: 155 mm
+spacers: no
+alike: yes
+within-guards: yes
+stability-control: none
+photos:
+  - { file: rim.jpg, shows: marking of the rim, serves: [wheels.rim-marking, wheels.tyre-shown, wheels.placard-shown] }`;
+
+describe('the note as a whole', () => {
+  it('a typical note has nothing against it in New South Wales', async () => {
+    const { findings } = await examineNote('wheels-tyres', typical, { ...inState('NSW', 'MA', { 'top-speed': '160 km/h' }), files: ['photos/rim.jpg'] });
+    expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
+    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
+  });
+
+  it('an empty note says what is missing', async () => {
+    const { findings } = await examineNote('wheels-tyres', '');
+    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(10);
+    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    for (const f of findings.filter((g) => g.outcome === 'missing')) expect(f.todo, f.id).toBeDefined();
+  });
+});
