@@ -10,6 +10,7 @@ interface Command {
 export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
   calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
+  photos: { says: 'photos in from a phone', load: () => import('./photos.js') },
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
 };
 

@@ -1,0 +1,76 @@
+import { basename, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { createInterface } from 'node:readline/promises';
+import { exits, type Exit, type Io } from './io.js';
+import { load } from './load.js';
+import { takeIn, type Taken } from '../photos/take-in.js';
+import { findPhotos } from '../photos/find.js';
+import { propose, type Proposal } from '../photos/propose.js';
+import { showProblem } from './show-problem.js';
+import { progressLine } from './progress.js';
+import { UsageError } from './usage.js';
+import { visible } from './visible.js';
+
+export const help = `gusset photos <build> <folder>
+
+Takes photos in from a phone's folder: copies of those that are new, by content, without their position data. The folder is
+left as it is. For each photo it says which note and stage its capture time fits and which hold points it could serve.
+
+  --note <name>     take all of them in for this note
+  --stage <stage>   and this stage
+  --dry-run         say what would be done
+
+Examples
+  gusset photos builds/wagon ~/Phone/DCIM
+  gusset photos builds/wagon ~/Phone/DCIM --note 020-crossmember --stage welded
+`;
+
+export async function run(args: readonly string[], io: Io): Promise<Exit> {
+  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { note: { type: 'string' }, stage: { type: 'string' }, 'dry-run': { type: 'boolean', default: false } } });
+  const [folder, from, more] = positionals;
+  if (folder === undefined || from === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected two: gusset photos builds/<name> <folder>`);
+  const loaded = await load(folder);
+  if (!('build' in loaded)) {
+    io.stderr(`${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\nPut these right first, so that photos can be matched with notes.\n`);
+    return exits.usage;
+  }
+  const { build, rules } = loaded;
+  if (values.note !== undefined && !build.notes.some((n) => n.name === values.note)) throw new UsageError(`found --note ${values.note}, expected one of ${build.notes.map((n) => n.name).join(', ')}`);
+  const progress = progressLine(io);
+  const found = await findPhotos(resolve(from), build, progress.say);
+  progress.end();
+  if (found.photos.length === 0) {
+    io.stdout(found.known > 0 ? `Nothing new: all ${found.known} photos of ${from} are in the build already.\n` : `No photos in ${from}.\n`);
+    for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
+    return found.refused.length > 0 ? exits.usage : exits.clean;
+  }
+  const entries: Taken[] = [];
+  for (const photo of found.photos) {
+    const offered = propose(photo, build, rules, { note: values.note, stage: values.stage });
+    const chosen = io.interactive && values.note === undefined ? await ask(photo.file, offered, io) : offered[0];
+    const taken = await takeIn(photo, chosen, build, values['dry-run']);
+    entries.push(taken);
+    io.stdout(line(taken, chosen, values['dry-run']));
+  }
+  io.stdout(`${values['dry-run'] ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${found.known} were there already.\n\nPaste into the frontmatter and say what each shows:\n`);
+  for (const note of new Set(entries.map((e) => e.note ?? 'no note'))) io.stdout(`\n# ${note}\nphotos:\n${entries.filter((e) => (e.note ?? 'no note') === note).map((e) => e.yaml).join('')}`);
+  for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
+  return exits.clean;
+}
+
+function line(taken: Taken, chosen: Proposal | undefined, dry: boolean): string {
+  const why = chosen ? `${chosen.note}, stage ${chosen.stage ?? 'not clear'}: ${chosen.why}${chosen.serves.length > 0 ? `; could serve ${chosen.serves.join(', ')}` : ''}` : 'fits no note by its date';
+  return `${dry ? 'would take' : 'took'} ${visible(basename(taken.from))} as photos/${taken.name}\n    ${visible(why)}\n`;
+}
+
+async function ask(file: string, offered: readonly Proposal[], io: Io): Promise<Proposal | undefined> {
+  if (offered.length === 0) return undefined;
+  io.stderr(`\n${visible(basename(file))}\n${offered.map((o, i) => `  ${i + 1} ${o.note}, ${o.stage ?? 'no stage'}: ${o.why}`).join('\n')}\n`);
+  const lines = createInterface({ input: process.stdin, output: process.stderr });
+  try {
+    const typed = (await lines.question(`Which? [1] `)).trim();
+    return offered[typed === '' ? 0 : Number(typed) - 1];
+  } finally {
+    lines.close();
+  }
+}
