@@ -3,6 +3,9 @@ import { bodyStructure } from './body-structure.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { mass } from './mass.js';
+import { engineAssembly } from './engine-assembly.js';
+import { retainedSystems } from './retained-systems.js';
+import { steering } from './steering.js';
 import { suspensionLink } from './suspension-link.js';
 import { wheelsTyres } from './wheels-tyres.js';
 
@@ -12,7 +15,10 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     bodyStructure,
     driveline,
     engine,
+    engineAssembly,
     mass,
+    retainedSystems,
+    steering,
     suspensionLink,
     wheelsTyres,
   ].map((kind) => [kind.id, kind]),
