@@ -66,6 +66,15 @@ function runs(text: string): { text: string; below: boolean }[] {
     .map((t) => (t.startsWith('_{') ? { text: t.slice(2, -1), below: true } : { text: t, below: false }));
 }
 
+/** Parts joined by `; ` into as few lines as fit a width. */
+export function inLines(parts: readonly string[], width: number): string[] {
+  return parts.reduce<string[]>((lines, part) => {
+    const last = lines.at(-1);
+    const joined = `${last}; ${part}`;
+    return last === undefined || widthOf(joined) > width ? [...lines, part] : [...lines.slice(0, -1), joined];
+  }, []);
+}
+
 export type Anchor = 'start' | 'middle' | 'end';
 
 /** One line of text with its baseline at y. Filled only: a stroked rim would enter the PDF as a second, nameless text. */

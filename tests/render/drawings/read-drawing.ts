@@ -25,6 +25,8 @@ export const textsOf = (drawing: Element): string[] => elementsOf(drawing, 'text
 
 export const numberOf = (e: Element, name: string): number => Number(e.properties[name]);
 
+export const dashOf = (e: Element): string => String(e.properties['strokeDashArray']).replaceAll(',', ' ');
+
 /** Room of every text, with letters of 0.55 em. */
 export function textRooms(drawing: Element): Text[] {
   return elementsOf(drawing, 'text').map((t) => {
