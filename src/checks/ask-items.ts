@@ -15,7 +15,8 @@ import type { Value } from '../calc/value.js';
 
 /**
  * Items that the kinds themselves did not deal with: answers, evidence, and limits whose value stands under `measured`
- * or is reckoned by an expression. An item that several notes raise is asked once, of the first that answers it.
+ * or is reckoned by an expression. An item that several notes raise is asked once, of the first that answers it; it applies
+ * where it applies to one of them.
  */
 export function askItems(raised: readonly { item: CodeItem; notes: Note[] }[], build: Build, kinds: ReadonlyMap<string, Kind>, ground: Ground, done: Done): Finding[] {
   const settled = new Set(done.findings.map((f) => f.item));
@@ -75,7 +76,8 @@ function reckon(text: string, unitText: string, note: Note, ground: Ground) {
 
 function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: readonly Note[], build: Build, ground: Ground, answers: AnswersOf): Finding {
   const serves = (n: Note) => answers(n)[item.id] !== undefined || [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
-  const note = [...notes, ...build.notes].find(serves) ?? notes[0]!;
+  const serving = [...notes, ...build.notes].filter(serves);
+  const note = serving.find((n) => isAgainst(item, answers(n)[item.id])) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const base = {
     id: `${note.name}/${item.id}`,
@@ -89,10 +91,16 @@ function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: rea
     place: placeOfField(note, ['answers', item.id]),
     stop: item.kind === 'answer' ? item.stop === true : undefined,
   };
-  const test = applies(item.applies, ground.world(notes[0]!));
+  const tests = notes.map((n) => applies(item.applies, ground.world(n)));
+  const test = tests.find((t) => 'holds' in t && t.holds) ?? tests.find((t) => 'unstated' in t) ?? tests[0]!;
   if ('unstated' in test) return { ...base, outcome: 'missing', says: `whether it applies depends on ${test.unstated.join(', ')}`, todo: `state ${test.unstated.join(', ')}` };
   if (!test.holds) return { ...base, outcome: 'notApplicable', says: test.reason };
   return { ...base, ...judge(item, note, answers(note)[item.id]) };
+}
+
+/** The answer that needs a word to the certifier: where notes differ, it is not hidden by another note's. */
+function isAgainst(item: CodeItem, answer: Answer | undefined): boolean {
+  return item.kind === 'answer' && item.wants !== 'stated' && (answer?.answer === 'yes' || answer?.answer === 'no') && answer.answer !== item.wants;
 }
 
 type Judged = Pick<Finding, 'outcome' | 'says' | 'todo' | 'answer'>;

@@ -2,9 +2,10 @@ import type { Kind } from '../kind.js';
 import { bodyStructure } from './body-structure.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
-import { mass } from './mass.js';
 import { engineAssembly } from './engine-assembly.js';
+import { mass } from './mass.js';
 import { retainedSystems } from './retained-systems.js';
+import { seating } from './seating.js';
 import { steering } from './steering.js';
 import { suspensionLink } from './suspension-link.js';
 import { wheelsTyres } from './wheels-tyres.js';
@@ -18,6 +19,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     engineAssembly,
     mass,
     retainedSystems,
+    seating,
     steering,
     suspensionLink,
     wheelsTyres,
