@@ -3,21 +3,21 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { outcomes, isOpen, type Finding, type Outcome } from '../checks/finding.js';
 import { examine } from '../checks/examine.js';
-import { findingsJson } from '../checks/findings-json.js';
+import { printer } from './check-formats.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load } from './load.js';
 import { photoTimes } from './photo-times.js';
-import { showProblem } from './show-problem.js';
-import { summaryText } from './summary-text.js';
+import { shardOf } from './shard.js';
 import { UsageError } from './usage.js';
 
 export const help = `gusset check [<build>…]
 
 Checks the notes of a build against the limits and says what is found. Without a build: all under builds/.
 
-  --format text|json   how the findings are printed (text)
+  --format text|json|sarif   how the findings are printed (text)
   --allow <outcomes>   outcomes that do not make the exit code 1, such as missing,unconfirmed; or all
   --all                list what conforms too
+  --shard <k>/<n>      only every nth build, beginning with the kth, to spread many builds over machines
 
 Examples
   gusset check builds/wagon
@@ -26,27 +26,25 @@ Examples
 `;
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { format: { type: 'string', default: 'text' }, allow: { type: 'string', default: '' }, all: { type: 'boolean', default: false } } });
-  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { format: { type: 'string', default: 'text' }, allow: { type: 'string', default: '' }, all: { type: 'boolean', default: false }, shard: { type: 'string' } } });
+  if (!['text', 'json', 'sarif'].includes(values.format)) throw new UsageError(`found --format ${values.format}, expected text, json or sarif`);
   const allowed = allowedOutcomes(values.allow);
   const folders = positionals.length > 0 ? positionals : allBuilds();
   if (folders.length === 0) throw new UsageError('found no build here, expected folders with a build.md under builds/; name one, or make one with `gusset start builds/<name>`');
+  const print = printer(values.format, io, values.all, folders.length > 1);
   let worst: Exit = exits.clean;
-  const json: unknown[] = [];
-  for (const folder of folders) {
+  for (const folder of shardOf(folders, values.shard)) {
     const loaded = await load(folder);
     if (!('build' in loaded)) {
       worst = exits.usage;
-      if (values.format === 'json') json.push({ form: 'gusset-problems/1', build: folder, problems: loaded.problems });
-      else io.stderr(`${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${loaded.problems.length} problem(s) keep ${folder} from being read. Nothing was checked.\n`);
+      print.problems(folder, loaded.problems);
       continue;
     }
     const evaluation = examine(loaded.build, loaded.rules, await photoTimes(loaded.build));
-    if (values.format === 'json') json.push(findingsJson(loaded.build, evaluation));
-    else io.stdout(summaryText(loaded.build, evaluation, { all: values.all, width: io.columns ?? 100, colour: io.colour }));
+    print.findings(loaded.build, evaluation, loaded.rules);
     if (worst === exits.clean && evaluation.findings.some((f) => counts(f, allowed))) worst = exits.findings;
   }
-  if (values.format === 'json') io.stdout(`${JSON.stringify(json.length === 1 ? json[0] : json, null, 2)}\n`);
+  print.end();
   return worst;
 }
 
