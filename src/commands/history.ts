@@ -1,0 +1,72 @@
+import { basename, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { kinds } from '../checks/kinds/index.js';
+import { historyOf, pointOutLate, type BuildHistory } from '../history/history.js';
+import { openRepository, type Repository } from '../history/git/repository.js';
+import { changesBetween, checkedOut, named } from './changes.js';
+import { changesJson, historyJson } from './history-json.js';
+import { changesText, historyText } from './history-text.js';
+import { exits, type Exit, type Io } from './io.js';
+import { load, shapes } from './load.js';
+import { UsageError } from './usage.js';
+
+export const help = `gusset history <build> [<note> [<field>]]
+
+Who entered or changed which measured value when, as git recorded it; or what changed between two states.
+
+  --from <issue|commit>  what changed since then, by meaning: values, outcomes, limits, photos, papers, queries
+  --to <issue|commit>    up to then (the commit that is checked out)
+  --format text|json     how it is printed (text)
+
+Without a note, values that were entered once are counted and not listed. A note is named by its name or number, a field
+by its path or the beginning of it.
+
+Examples
+  gusset history builds/wagon
+  gusset history builds/wagon 020 pieces.crossmember.now
+  gusset history builds/wagon --from A
+  gusset history builds/wagon --from A --to B --format json
+`;
+
+export async function run(args: readonly string[], io: Io): Promise<Exit> {
+  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { from: { type: 'string' }, to: { type: 'string' }, format: { type: 'string', default: 'text' } } });
+  const [folder, note, field, more] = positionals;
+  if (folder === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected a build, and at most a note and a field: gusset history builds/<name> 020 pieces`);
+  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  if (values.to !== undefined && values.from === undefined) throw new UsageError('found --to without --from, expected both: --from A --to B');
+  const repo = await openRepository(folder);
+  if (repo.kind === 'none') throw new UsageError(repo.reason);
+  const build = basename(resolve(folder));
+  const json = (data: object) => io.stdout(`${JSON.stringify(data, null, 2)}\n`);
+
+  if (values.from !== undefined) {
+    const to = values.to === undefined ? await checkedOut(repo) : await named(repo, build, values.to);
+    const changes = await changesBetween(repo, build, await named(repo, build, values.from), to);
+    if (values.format === 'json') json(changesJson(build, changes));
+    else io.stdout(changesText(changes, io.columns ?? 100));
+    return exits.clean;
+  }
+  const head = await checkedOut(repo);
+  const history = await readHistory(repo, folder, head.commit, io);
+  const chosen = note === undefined ? history : choose(history, note, field);
+  if (values.format === 'json') json(historyJson(build, head.commit, chosen));
+  else io.stdout(historyText(build, chosen, { everything: note !== undefined, width: io.columns ?? 100, colour: io.colour }));
+  return exits.clean;
+}
+
+async function readHistory(repo: Repository, folder: string, commit: string, io: Io): Promise<BuildHistory> {
+  const [history, loaded] = [await historyOf(repo, commit, shapes), await load(folder)];
+  if ('build' in loaded) return pointOutLate(history, loaded.build, kinds);
+  io.stderr(`${loaded.problems.length} problem(s) keep the notes from being read (\`gusset check ${folder}\` shows them), so that nothing is said of values changed after the work covered them.\n`);
+  return history;
+}
+
+/** The fields of one note, and of these the ones at or below a path. */
+function choose(history: BuildHistory, note: string, field: string | undefined): BuildHistory {
+  const stem = (path: string) => basename(path, '.md');
+  const ofNote = history.fields.filter((f) => stem(f.note) === note || /^\d+/.exec(stem(f.note))?.[0] === note || f.note === note);
+  if (ofNote.length === 0) throw new UsageError(`found no measured value of a note \`${note}\`, expected one of ${[...new Set(history.fields.map((f) => stem(f.note)))].join(', ') || 'the notes that are committed'}`);
+  const fields = field === undefined ? ofNote : ofNote.filter((f) => f.field === field || f.field.startsWith(`${field}.`));
+  if (fields.length === 0) throw new UsageError(`found no field \`${field}\` in ${note}, expected one of ${ofNote.map((f) => f.field).join(', ')}`);
+  return { ...history, fields };
+}
