@@ -3,10 +3,12 @@ import { bodyStructure } from './body-structure.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
+import { gearbox } from './gearbox.js';
 import { mass } from './mass.js';
 import { retainedSystems } from './retained-systems.js';
 import { seating } from './seating.js';
 import { steering } from './steering.js';
+import { suspension } from './suspension.js';
 import { suspensionLink } from './suspension-link.js';
 import { wheelsTyres } from './wheels-tyres.js';
 
@@ -17,10 +19,12 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     driveline,
     engine,
     engineAssembly,
+    gearbox,
     mass,
     retainedSystems,
     seating,
     steering,
+    suspension,
     suspensionLink,
     wheelsTyres,
   ].map((kind) => [kind.id, kind]),
