@@ -40,6 +40,7 @@ export interface Build {
   directory: string;
   /** `build.md` as shown in messages. */
   file: string;
+  text: string;
   data: BuildData;
   front: Frontmatter;
   notes: Note[];

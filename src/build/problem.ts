@@ -39,7 +39,7 @@ export const problemCodes = [
   'photo-broken',
   'paper-missing',
   'link-missing',
-  'html-unsafe',
+  'character',
   'expression',
 ] as const;
 export type ProblemCode = (typeof problemCodes)[number];

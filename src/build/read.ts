@@ -85,7 +85,7 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
 
   if (problems.length > 0 || !buildFile || !buildData?.value) return { problems: inReadingOrder(problems) };
   return {
-    build: { name: basename(directory), directory, file: shown('build.md'), data: buildData.value, front: buildFile.value, notes, queries, files, limits, inputs },
+    build: { name: basename(directory), directory, file: shown('build.md'), text: buildFile.text, data: buildData.value, front: buildFile.value, notes, queries, files, limits, inputs },
     problems: [],
   };
 }

@@ -1,21 +1,23 @@
 import { createHash } from 'node:crypto';
-import { copyFile, link, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { homedir } from 'node:os';
-import { basename, join } from 'node:path';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Build } from '../build/model.js';
+import type { Problem } from '../build/problem.js';
 import type { Evaluation, Rules } from '../checks/examine.js';
 import { findingsJson } from '../checks/findings-json.js';
 import type { TakenAt } from '../checks/order.js';
 import { fontFaces, fontsDirectory } from '../print/fonts.js';
 import { withLock } from '../print/lock.js';
 import { printDocument, type Printed } from '../print/pdf.js';
-import { preparePhotos, type PhotoResult } from '../print/photos.js';
 import { writeFolderWhole } from '../print/whole.js';
 import { compose } from '../render/compose.js';
 import { htmlPage } from '../render/page.js';
-import { documentId, type Picture, type Subject } from '../render/subject.js';
+import { documentId, type Subject } from '../render/subject.js';
+import { brokenPhotos, pictures, prepareAll, type PhotoSize } from './document-photos.js';
 import { hashInputs, identify, type InputHash } from './identity.js';
+import { recallPages, rememberPages } from './page-memory.js';
+import { unprintableCharacters } from './printable.js';
 
 export interface Publication {
   folder: string;
@@ -28,16 +30,19 @@ export interface PublishOptions {
   as: 'submission' | 'proposal';
   /** Folder that receives `submission.html`, `.pdf` and the rest; replaced whole. */
   out: string;
+  photos?: PhotoSize;
   progress?: (says: string) => void;
 }
 
 /** Writes the document of a build: HTML, PDF, findings, manifest. The old folder stays until the new one is whole. */
-export async function publish(build: Build, rules: Rules, evaluation: Evaluation, takenAt: TakenAt, options: PublishOptions): Promise<Publication> {
+export async function publish(build: Build, rules: Rules, evaluation: Evaluation, takenAt: TakenAt, options: PublishOptions): Promise<Publication | { problems: Problem[] }> {
   const say = options.progress ?? (() => {});
   return withLock(`${options.out}.lock`, async () => {
     const inputs = await hashInputs(build);
     const identity = await identify(build, inputs);
-    const photos = await prepare(build, say);
+    const photos = await prepareAll(build, options.photos ?? 'print', say);
+    const problems = [...brokenPhotos(build, photos), ...unprintableCharacters(build)];
+    if (problems.length > 0) return { problems };
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     const base = { build, rules, evaluation, as: options.as, identity };
     return writeFolderWhole(options.out, async (folder) => {
@@ -51,7 +56,7 @@ export async function publish(build: Build, rules: Rules, evaluation: Evaluation
 
       const work = join(folder, 'work');
       await mkdir(work);
-      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work) };
+      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, { folder: work }) };
       await writeFile(join(work, 'print.html'), htmlPage(compose(linked, hashes), linked, fontFaces(pathToFileURL(fontsDirectory).href)));
       say('printing');
       const printed = await printDocument({
@@ -65,46 +70,16 @@ export async function publish(build: Build, rules: Rules, evaluation: Evaluation
         language: 'en-AU',
         documentId: documentId(linked),
         date: new Date(`${identity.date}T00:00:00Z`),
+        remembered: await recallPages(options.out),
         attachments: attachments(findings, build, inputs, await readNotes(build)),
       });
+      await rememberPages(options.out, printed.pageOf);
       await rm(work, { recursive: true });
       const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digest(await readFile(join(folder, name))) })));
       await writeFile(join(folder, 'manifest.json'), manifestText(identity, inputs, outputs, printed));
       return { folder: options.out, files: ['findings.json', 'manifest.json', names.html, names.pdf], printed, identity };
     });
   });
-}
-
-/** Prepared photos are kept between prints, by content. */
-export function cacheDirectory(): string {
-  return process.env['GUSSET_CACHE'] ?? join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset', 'photos');
-}
-
-async function prepare(build: Build, say: (says: string) => void): Promise<Map<string, PhotoResult>> {
-  const paths = [...new Set(build.notes.flatMap((n) => (n.data.photos ?? []).map((p) => p.file)))];
-  const files = paths.map((p) => build.files.get(p)!.absolute);
-  const results = await preparePhotos(files, { printWidthMm: 85, ppi: 300, quality: 82, cacheDirectory: cacheDirectory(), onProgress: (done, total) => say(`photos ${done}/${total}`) });
-  return new Map(results.map((r, i) => [paths[i]!, r]));
-}
-
-async function pictures(photos: ReadonlyMap<string, PhotoResult>, takenAt: TakenAt, into: 'inline' | string): Promise<Map<string, Picture>> {
-  const entries = await Promise.all(
-    [...photos].map(async ([path, photo]): Promise<[string, Picture][]> => {
-      if (!photo.ok) return [];
-      const url = into === 'inline' ? `data:${photo.mime};base64,${(await readFile(photo.prepared)).toString('base64')}` : await placed(photo.prepared, into);
-      return [[path, { url, width: photo.width, height: photo.height, sha256: photo.sha256, takenAt: takenAt.get(path) }]];
-    }),
-  );
-  return new Map(entries.flat());
-}
-
-/** The browser reads nothing outside the folder of the page, so prepared photos are linked into it. */
-async function placed(prepared: string, folder: string): Promise<string> {
-  const target = join(folder, basename(prepared));
-  await link(prepared, target).catch(async (cause: NodeJS.ErrnoException) => {
-    if (cause.code !== 'EEXIST') await copyFile(prepared, target);
-  });
-  return pathToFileURL(target).href;
 }
 
 const digest = (bytes: Uint8Array) => ({ bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') });

@@ -1,0 +1,62 @@
+import { copyFile, link, readFile } from 'node:fs/promises';
+import { homedir } from 'node:os';
+import { basename, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Build } from '../build/model.js';
+import type { Problem } from '../build/problem.js';
+import type { TakenAt } from '../checks/order.js';
+import { preparePhotos, type PhotoResult } from '../print/photos.js';
+import type { Picture } from '../render/subject.js';
+
+export type Prepared = ReadonlyMap<string, PhotoResult>;
+
+/** Size of photos in the document: for print, or small enough for mail and still legible. */
+export const photoSizes = {
+  print: { printWidthMm: 85, ppi: 300, quality: 82 },
+  mail: { printWidthMm: 85, ppi: 170, quality: 68 },
+} as const;
+export type PhotoSize = keyof typeof photoSizes;
+
+/** Prepared photos and page numbers are kept between prints, by content. */
+export function cacheDirectory(): string {
+  return process.env['GUSSET_CACHE'] ?? join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset');
+}
+
+export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void): Promise<Prepared> {
+  const paths = [...new Set(build.notes.flatMap((n) => (n.data.photos ?? []).map((p) => p.file)))];
+  const files = paths.map((p) => build.files.get(p)!.absolute);
+  const results = await preparePhotos(files, { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), onProgress: (done, total) => say(`photos ${done} of ${total}`) });
+  return new Map(results.map((r, i) => [paths[i]!, r]));
+}
+
+/** Photos that cannot be used, where the notes name them. */
+export function brokenPhotos(build: Build, photos: Prepared): Problem[] {
+  return build.notes.flatMap((note) =>
+    (note.data.photos ?? []).flatMap((photo, i): Problem[] => {
+      const result = photos.get(photo.file);
+      if (!result || result.ok) return [];
+      const range = note.front.locate(['photos', i, 'file']);
+      return [{ code: 'photo-broken', file: note.file, ...range, source: note.front.sourceLine(range.line), found: `\`${photo.file}\`: ${result.reason}`, expected: 'a picture that can be shown', hint: result.hint }];
+    }),
+  );
+}
+
+/** Pictures for the tree: inside the page as data, or linked into the folder that the browser may read. */
+export async function pictures(photos: Prepared, takenAt: TakenAt, into: 'inline' | { folder: string }): Promise<Map<string, Picture>> {
+  const entries = await Promise.all(
+    [...photos].map(async ([path, photo]): Promise<[string, Picture][]> => {
+      if (!photo.ok) return [];
+      const url = into === 'inline' ? `data:${photo.mime};base64,${(await readFile(photo.prepared)).toString('base64')}` : await placed(photo.prepared, into.folder);
+      return [[path, { url, width: photo.width, height: photo.height, sha256: photo.sha256, takenAt: takenAt.get(path) }]];
+    }),
+  );
+  return new Map(entries.flat());
+}
+
+async function placed(prepared: string, folder: string): Promise<string> {
+  const target = join(folder, basename(prepared));
+  await link(prepared, target).catch(async (cause: NodeJS.ErrnoException) => {
+    if (cause.code !== 'EEXIST') await copyFile(prepared, target);
+  });
+  return pathToFileURL(target).href;
+}
