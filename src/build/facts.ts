@@ -36,6 +36,8 @@ export const facts = {
   oil_coolant_mass: { unit: 'kg', says: 'mass of oil and coolant', where: 'the mass note' },
   full_fuel_mass: { unit: 'kg', says: 'mass of a full tank of fuel', where: 'the mass note' },
   tyre_diameter: { unit: 'mm', says: 'overall diameter of the tyre fitted on the driven axle', where: 'the wheels-tyres note' },
+  tyre_diameter_front: { unit: 'mm', says: 'overall diameter of the front tyre fitted', where: 'the wheels-tyres note' },
+  tyre_diameter_rear: { unit: 'mm', says: 'overall diameter of the rear tyre fitted', where: 'the wheels-tyres note' },
   original_tyre_diameter: { unit: 'mm', says: 'overall diameter of the tyre on the placard', where: '`original: { tyre: … }` in build.md' },
   track_front: { unit: 'mm', says: 'front track', where: 'the wheels-tyres note' },
   track_rear: { unit: 'mm', says: 'rear track', where: 'the wheels-tyres note' },

@@ -1,3 +1,4 @@
+import type { Answer } from '../build/common.js';
 import { readPropertyClass } from '../build/designations/property-class.js';
 import { readThread } from '../build/designations/thread.js';
 import { designation, list, quantity, text } from '../build/fields.js';
@@ -17,9 +18,14 @@ export const torquesField = list(
   'joints that were tightened to a figure, each an item of its own',
 );
 
-/** Each torque against the maker's window. What is recorded here is the record that the code asks for. */
+/** Each torque against the maker's window. */
 export function examineTorques(torques: z.output<typeof torquesField>, work: Work): void {
   if (!torques?.length) return work.compare('fasteners.torque', '', work.lacks('torques'));
   for (const one of torques) work.compare('fasteners.torque', one.id, work.take(one.torque, 'torques', one.id, 'torque'), { limit: makerLimit(one.maker, 'N*m') });
-  if (torques.every((one) => one.torque)) work.state('fasteners.torque-record', '', 'conforming', 'shown by the torques in this note', { path: ['torques'] });
+}
+
+/** Torques that the note gives are the record that the code asks for. */
+export function torqueAnswers(torques: z.output<typeof torquesField>): Readonly<Record<string, Answer | undefined>> {
+  const whole = torques?.length && torques.every((one) => one.torque);
+  return { 'fasteners.torque-record': whole ? { answer: `${torques.length} joints`, shown: 'note' } : undefined };
 }

@@ -4,6 +4,7 @@ import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
 import { gearbox } from './gearbox.js';
+import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
 import { retainedSystems } from './retained-systems.js';
 import { seating } from './seating.js';
@@ -20,6 +21,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     engine,
     engineAssembly,
     gearbox,
+    lightsAndBody,
     mass,
     retainedSystems,
     seating,

@@ -3,7 +3,7 @@ import { compareAgainst, hasNote } from '../against.js';
 import { kind, type Data } from '../kind.js';
 import { makerFigures, makerLimit } from '../maker-window.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from '../stop.js';
-import { examineTorques, torquesField } from '../torques.js';
+import { examineTorques, torqueAnswers, torquesField } from '../torques.js';
 import type { Work } from '../work.js';
 
 const shape = {
@@ -65,6 +65,7 @@ export const steering = kind({
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],
   answers: (d) => ({
     ...quietAnswers(d),
+    ...torqueAnswers(d.torques),
     'steering.conversion': d.side && { answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right' },
     'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'] },
     'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'] },

@@ -30,9 +30,8 @@ export const wheelsTyres = kind({
   ],
   cautions: ['stands', 'driving'],
   facts: (d) => {
-    const driven = d.driven === 'front' ? 'front' : 'rear';
-    const fitted = wheelsOf(d, driven, stateOf(d, driven));
-    return { tyre_diameter: fitted?.diameter ?? (fitted?.tyre && designDiameter(fitted.tyre)), track_front: trackOf(d, 'front'), track_rear: trackOf(d, 'rear') };
+    const [front, rear] = [fittedDiameter(d, 'front'), fittedDiameter(d, 'rear')];
+    return { tyre_diameter: d.driven === 'front' ? front : rear, tyre_diameter_front: front, tyre_diameter_rear: rear, track_front: trackOf(d, 'front'), track_rear: trackOf(d, 'rear') };
   },
   answers: (d) => ({
     ...quietAnswers(d),
@@ -53,6 +52,10 @@ export const wheelsTyres = kind({
 
 const wheelsOf = (data: WheelsTyres, axle: Axle, state: State) => data[axle]?.[state];
 const stateOf = (data: WheelsTyres, axle: Axle): 'planned' | 'now' => (data[axle]?.now || !data[axle]?.planned ? 'now' : 'planned');
+const fittedDiameter = (data: WheelsTyres, axle: Axle): Measured | undefined => {
+  const fitted = wheelsOf(data, axle, stateOf(data, axle));
+  return fitted?.diameter ?? (fitted?.tyre && designDiameter(fitted.tyre));
+};
 const trackOf = (data: WheelsTyres, axle: Axle): Measured | undefined => wheelsOf(data, axle, stateOf(data, axle))?.track;
 
 function examineAxle(axle: Axle, data: WheelsTyres, against: ReturnType<typeof listedTyres>, work: Work): void {
@@ -81,7 +84,7 @@ function examineAxle(axle: Axle, data: WheelsTyres, against: ReturnType<typeof l
     examineLift(axle, {
       heights: { before: work.take(data[axle]?.was?.['guard-height'], axle, 'was', 'guard-height'), after: work.take(wheels?.['guard-height'], axle, state, 'guard-height') },
       diameters: { before: isMissing(was) && !isMissing(placard) ? placard : was, after: diameter },
-      clearance: work.take(data.clearance, 'clearance'),
+      clearance: work.take(data[axle]?.was?.clearance, axle, 'was', 'clearance'),
     }, work);
   }
 

@@ -201,11 +201,11 @@ const typical = `
 load-state: unladen, half a tank
 driven: rear
 front:
-  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1395 mm, guard-height: 382 mm, pressure: 200 kPa }
+  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1395 mm, guard-height: 382 mm, clearance: 155 mm, pressure: 200 kPa }
   now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1411 mm, guard-height: 382 mm, pressure: 220 kPa }
   least-gap: 31 mm
 rear:
-  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1400 mm, guard-height: 371 mm }
+  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1400 mm, guard-height: 371 mm, clearance: 160 mm }
   now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1416 mm, guard-height: 371 mm }
   least-gap: 33 mm
 listed:
@@ -215,7 +215,6 @@ stud-thread: M12x1.5
 original-nut-engagement: 13.5 mm
 nut-engagement: 15.0 mm
 nut-torque: 110 N·m
-clearance: 155 mm
 spacers: no
 alike: yes
 within-guards: yes
