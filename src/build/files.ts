@@ -9,8 +9,21 @@ const textLimit = 4 * 1024 * 1024;
 
 export type Found = { ok: true; file: BuildFile } | { ok: false; why: 'missing' | 'outside' | 'not-a-file' | 'case'; near?: string | undefined };
 
+/** The names in a folder. */
+export type Listing = (folder: string) => readonly string[];
+
+/** Reads each folder once: for looking up many files at one moment. */
+export function listingOnce(): Listing {
+  const known = new Map<string, readonly string[]>();
+  return (folder) => {
+    const names = known.get(folder) ?? readdirSync(folder);
+    known.set(folder, names);
+    return names;
+  };
+}
+
 /** Finds a file named in a note. `folder` (`photos`, `papers`) is tried first, then the name as a path from the build's folder. */
-export function findFile(directory: string, name: string, folder: string): Found {
+export function findFile(directory: string, name: string, folder: string, listing: Listing = readdirSync): Found {
   const wanted = name.replaceAll('\\', '/');
   if (wanted.includes('\0') || isAbsolute(wanted) || /^[a-z]:/i.test(wanted)) return { ok: false, why: 'outside' };
   const candidates = [`${folder}/${wanted}`, wanted].map((p) => normalize(p).split(sep).join('/'));
@@ -24,18 +37,18 @@ export function findFile(directory: string, name: string, folder: string): Found
     if (inside.startsWith('..') || isAbsolute(inside)) return { ok: false, why: 'outside' };
     const stat = statSync(real);
     if (!stat.isFile()) return { ok: false, why: 'not-a-file' };
-    if (!spelledSo(directory, path)) return { ok: false, why: 'case', near: path };
+    if (!spelledSo(directory, path, listing)) return { ok: false, why: 'case', near: path };
     return { ok: true, file: { path, absolute, bytes: stat.size } };
   }
   return { ok: false, why: 'missing', near: nearestFile(directory, folder, wanted) };
 }
 
 /** On file systems that ignore case a name must still be written as the file is, or the build breaks elsewhere. */
-function spelledSo(directory: string, path: string): boolean {
+function spelledSo(directory: string, path: string, listing: Listing): boolean {
   let at = directory;
   for (const part of path.split('/')) {
     if (part === '.' || part === '') continue;
-    if (!readdirSync(at).includes(part)) return false;
+    if (!listing(at).includes(part)) return false;
     at = join(at, part);
   }
   return true;

@@ -1,8 +1,10 @@
+import type { Definition, Image, Link } from 'mdast';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import { posix } from 'node:path';
 import { findFile } from './files.js';
+import { afresh } from './memory.js';
 import type { Build, Note, Query } from './model.js';
 import { near } from './near.js';
 import type { Problem } from './problem.js';
@@ -27,21 +29,28 @@ export function targetOf(url: string, note: Pick<Note, 'path'>, build: Pick<Buil
 }
 
 /** Links and images of notes and queries that lead nowhere or out of the build. */
-export function checkLinks(build: Build): Problem[] {
-  return [...build.notes, ...build.queries].flatMap((note) => (/\]\(|\]:|<[a-z]/i.test(note.front.body) ? brokenLinks(note, build) : []));
+export function checkLinks(build: Build, recall = afresh): Problem[] {
+  return [...build.notes, ...build.queries].flatMap((note) => recall(`links of ${note.path}`, note.front.body, () => linksIn(note.front.body)).flatMap((node) => broken(node, note, build)));
 }
 
 const parser = unified().use(remarkParse);
+type LinkNode = Link | Image | Definition;
 
-function brokenLinks(note: Note | Query, build: Build): Problem[] {
-  const problems: Problem[] = [];
-  visit(parser.parse(note.front.body), ['link', 'image', 'definition'], (node) => {
-    if (node.type !== 'link' && node.type !== 'image' && node.type !== 'definition') return;
-    if (node.url.startsWith('#') || node.url === '') return;
-    const target = targetOf(node.url, note, build);
-    if (target.to !== 'nowhere') return;
-    const line = node.position!.start.line + note.front.bodyLine - 1;
-    problems.push({
+function linksIn(body: string): LinkNode[] {
+  if (!/\]\(|\]:|<[a-z]/i.test(body)) return [];
+  const links: LinkNode[] = [];
+  visit(parser.parse(body), (node) => {
+    if ((node.type === 'link' || node.type === 'image' || node.type === 'definition') && !node.url.startsWith('#') && node.url !== '') links.push(node);
+  });
+  return links;
+}
+
+function broken(node: LinkNode, note: Note | Query, build: Build): Problem[] {
+  const target = targetOf(node.url, note, build);
+  if (target.to !== 'nowhere') return [];
+  const line = node.position!.start.line + note.front.bodyLine - 1;
+  return [
+    {
       code: target.why === 'outside' ? 'path-outside' : 'link-missing',
       file: note.file,
       line,
@@ -51,9 +60,8 @@ function brokenLinks(note: Note | Query, build: Build): Problem[] {
       found: target.why === 'outside' ? `a link out of the build: \`${node.url.slice(0, 80)}\`` : `a link to \`${node.url.slice(0, 80)}\`, which is not there`,
       expected: 'a note, photo or paper of this build',
       hint: target.near ? `did you mean \`${target.near}\`?` : undefined,
-    });
-  });
-  return problems;
+    },
+  ];
 }
 
 function safelyDecoded(url: string): string {

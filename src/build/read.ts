@@ -2,9 +2,11 @@ import { existsSync, statSync } from 'node:fs';
 import { basename, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
 import { commonShape, type Common } from './common.js';
-import { findFile, listFolder, readText } from './files.js';
-import { readFrontmatter, readYamlFile, type Frontmatter, type Path } from './frontmatter.js';
+import { listFolder, listingOnce, readText } from './files.js';
+import { readFrontmatter, readYamlFile, type Frontmatter } from './frontmatter.js';
+import { afresh } from './memory.js';
 import type { Build, BuildFile, LimitsFile, Note, Query } from './model.js';
+import { findNamedFiles } from './named-files.js';
 import { didYouMean } from './near.js';
 import { inReadingOrder, type Problem } from './problem.js';
 import { readQuery } from './queries.js';
@@ -14,8 +16,11 @@ import { buildSchema } from './vehicle.js';
 /** Schemas of the measurements of each kind of note, by the name of the kind. */
 export type KindShapes = ReadonlyMap<string, z.ZodRawShape>;
 
-/** Reads a build's folder. Every problem of every file is collected; `build` is there when none was found. */
-export function readBuild(folder: string, kinds: KindShapes, from = process.cwd()): { build?: Build; problems: Problem[] } {
+/**
+ * Reads a build's folder. Every problem of every file is collected; `build` is there when none was found. With a memory,
+ * files whose text is the same as the last time are not read into data again.
+ */
+export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(), recall = afresh): { build?: Build; problems: Problem[] } {
   const directory = resolve(folder);
   const shown = (path: string) => relative(from, join(directory, path)).split('\\').join('/') || '.';
   const problems: Problem[] = [];
@@ -33,7 +38,7 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     return nothing('build-empty', shown('notes'), 'no notes', 'at least one Markdown file in `notes/`', 'make one with `gusset note`');
   }
   const inputs: BuildFile[] = [];
-  const load = <T>(path: string, read: (text: string, file: string) => { value?: T; problems: Problem[] }): { value: T; text: string } | undefined => {
+  const load = <T>(path: string, read: (text: string, file: string) => Reading<T>): { value: T; text: string } | undefined => {
     const absolute = join(directory, path);
     const text = readText(absolute);
     if (!text.ok) {
@@ -41,33 +46,36 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
       return undefined;
     }
     inputs.push({ path, absolute, bytes: Buffer.byteLength(text.text) });
-    const result = read(text.text, shown(path));
+    const result = recall(`read ${shown(path)}`, text.text, () => read(text.text, shown(path)));
     problems.push(...result.problems);
     return result.value === undefined ? undefined : { value: result.value, text: text.text };
   };
+  const files = new Map<string, BuildFile>();
+  const listing = listingOnce();
+  const withFiles = <T extends object>(owner: { front: Frontmatter; file: string; data: T }): T => {
+    const found = findNamedFiles(directory, owner, files, listing);
+    problems.push(...found.problems);
+    return found.data;
+  };
 
-  const buildFile = load('build.md', readFrontmatter);
-  const buildData = buildFile && validate(buildSchema, buildFile.value, shown('build.md'));
-  problems.push(...(buildData?.problems ?? []));
+  const buildFile = load('build.md', validated((front, file) => validate(buildSchema, front, file)));
+  const buildData = buildFile && withFiles({ ...buildFile.value, file: shown('build.md') });
 
   const notes: Note[] = [];
   for (const name of names) {
     const path = `notes/${name}`;
-    const loaded = load(path, readFrontmatter);
+    const loaded = load(path, validated((front, file) => validateNote(front, file, kinds)));
     if (!loaded) continue;
-    const result = validateNote(loaded.value, shown(path), kinds);
-    problems.push(...result.problems);
-    if (result.value) notes.push({ name: basename(name, '.md'), path, file: shown(path), kind: result.value.kind, data: result.value, front: loaded.value, text: loaded.text });
+    const { front } = loaded.value;
+    const data = withFiles({ ...loaded.value, file: shown(path) });
+    notes.push({ name: basename(name, '.md'), path, file: shown(path), kind: data.kind, data, front, text: loaded.text });
   }
 
   const queries: Query[] = [];
   for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
     const path = `queries/${name}`;
-    const loaded = load(path, readFrontmatter);
-    if (!loaded) continue;
-    const result = readQuery(loaded.value, path, shown(path));
-    problems.push(...result.problems);
-    if (result.value) queries.push(result.value);
+    const loaded = load(path, (text, file) => andThen(readFrontmatter(text, file), (front) => readQuery(front, path, file)));
+    if (loaded) queries.push(loaded.value);
   }
 
   const limits: LimitsFile[] = [];
@@ -77,20 +85,27 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     if (loaded) limits.push({ file: shown(path), path, front: loaded.value });
   }
 
-  const files = new Map<string, BuildFile>();
-  const owners = [...notes.map((n) => ({ front: n.front, file: n.file, data: n.data })), ...(buildFile && buildData?.value ? [{ front: buildFile.value, file: shown('build.md'), data: buildData.value }] : [])];
-  for (const owner of owners) problems.push(...findFiles(directory, owner, files));
   problems.push(...twinNames(notes));
   inputs.push(...files.values());
 
-  if (problems.length > 0 || !buildFile || !buildData?.value) return { problems: inReadingOrder(problems) };
+  if (problems.length > 0 || !buildFile || !buildData) return { problems: inReadingOrder(problems) };
   return {
-    build: { name: basename(directory), directory, file: shown('build.md'), text: buildFile.text, data: buildData.value, front: buildFile.value, notes, queries, files, limits, inputs },
+    build: { name: basename(directory), directory, file: shown('build.md'), text: buildFile.text, data: buildData, front: buildFile.value.front, notes, queries, files, limits, inputs },
     problems: [],
   };
 }
 
-function validateNote(front: Frontmatter, file: string, kinds: KindShapes): { value?: Common & Record<string, unknown>; problems: Problem[] } {
+/** What reading a file gave, with all that stood in the way. */
+type Reading<T> = { value?: T; problems: Problem[] };
+
+const andThen = <A, B>({ value, problems }: Reading<A>, next: (value: A) => Reading<B>): Reading<B> => (value === undefined ? { problems } : next(value));
+
+/** Frontmatter with the data that a schema makes of it. */
+function validated<T>(check: (front: Frontmatter, file: string) => Reading<T>): (text: string, file: string) => Reading<{ front: Frontmatter; data: T }> {
+  return (text, file) => andThen(readFrontmatter(text, file), (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })));
+}
+
+function validateNote(front: Frontmatter, file: string, kinds: KindShapes): Reading<Common & Record<string, unknown>> {
   const kind = front.data['kind'];
   const shape = typeof kind === 'string' ? kinds.get(kind) : undefined;
   if (!shape) {
@@ -98,37 +113,7 @@ function validateNote(front: Frontmatter, file: string, kinds: KindShapes): { va
     const found = typeof kind === 'string' ? `the kind \`${kind.slice(0, 60)}\`` : 'no kind';
     return { problems: [{ code: 'kind-unknown', file, ...range, source: front.sourceLine(range.line), found, expected: 'one of the kinds of note', hint: didYouMean(String(kind ?? ''), [...kinds.keys()]) }] };
   }
-  return validate(z.strictObject({ ...commonShape, ...shape }), front, file) as { value?: Common & Record<string, unknown>; problems: Problem[] };
-}
-
-/** Photos and papers that a file names: all must be there, inside the build, and named once. */
-function findFiles(directory: string, owner: { front: Frontmatter; file: string; data: object }, files: Map<string, BuildFile>): Problem[] {
-  const problems: Problem[] = [];
-  for (const key of ['photos', 'papers'] as const) {
-    const entries = (owner.data as { [K in typeof key]?: { id?: string | undefined; file: string }[] })[key] ?? [];
-    const seen = new Set<string>();
-    entries.forEach((entry, i) => {
-      const path: Path = [key, i, 'file'];
-      const range = owner.front.locate(path);
-      const at = { file: owner.file, ...range, source: owner.front.sourceLine(range.line) };
-      const name = entry.id ?? entry.file.replace(/\.[^.]*$/, '');
-      if (seen.has(name)) problems.push({ code: 'name-duplicate', ...at, found: `\`${name}\` named twice in one note`, expected: `each of the ${key} once`, hint: 'give one of them an `id`' });
-      seen.add(name);
-      const found = findFile(directory, entry.file, key);
-      if (found.ok) {
-        files.set(found.file.path, found.file);
-        entry.file = found.file.path;
-        if (found.file.bytes === 0) problems.push({ code: key === 'photos' ? 'photo-broken' : 'paper-missing', ...at, found: 'an empty file (0 bytes)', expected: 'the file with its content', hint: 'copy it again from where it came' });
-        return;
-      }
-      const missing = key === 'photos' ? ('photo-missing' as const) : ('paper-missing' as const);
-      if (found.why === 'outside') problems.push({ code: 'path-outside', ...at, found: `\`${entry.file}\` leads out of the build's folder`, expected: `a file in \`${key}/\``, hint: 'copy it into the build' });
-      else if (found.why === 'case') problems.push({ code: missing, ...at, found: `\`${entry.file}\`, spelled otherwise than the file`, expected: `\`${found.near}\``, hint: 'names are the same only when capitals are too' });
-      else if (found.why === 'not-a-file') problems.push({ code: missing, ...at, found: `\`${entry.file}\` is no plain file`, expected: 'a file' });
-      else problems.push({ code: missing, ...at, found: `no file \`${entry.file}\` in \`${key}/\``, expected: `a file in \`${key}/\``, hint: found.near ? `did you mean \`${found.near}\`?` : `put the file into \`${key}/\`` });
-    });
-  }
-  return problems;
+  return validate(z.strictObject({ ...commonShape, ...shape }), front, file) as Reading<Common & Record<string, unknown>>;
 }
 
 /** Two notes whose names differ only in capitals cannot live in one folder on every system. */

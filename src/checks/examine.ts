@@ -1,3 +1,4 @@
+import { afresh } from '../build/memory.js';
 import type { Build, Note } from '../build/model.js';
 import { originalFacts, type FactName, type Stated } from '../build/facts.js';
 import type { Run } from '../calc/run.js';
@@ -37,8 +38,9 @@ export interface Rules {
  * Checks a build. Pure: the same build, rules and capture times give the same findings in the same order.
  *
  * @param takenAt capture times of photos by path, as far as the files say
+ * @param recall keeps calculation sheets whose inputs are the same as the last time
  */
-export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()): Evaluation {
+export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map(), recall = afresh): Evaluation {
   const items = new Map([...rules.codes.items, ...rules.ownItems.map((i) => [i.id, i] as const)]);
   const stated = [...originalFacts(build), ...build.notes.flatMap((note) => factsOf(note, rules.kinds))];
   const facts = latest(stated);
@@ -55,6 +57,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     reckoned,
     valueOf: (m) => valueOf(m, build),
     world: (note) => worldOf(build, note, rules, value),
+    recall,
   };
   const done: Done = { findings: [], runs: [] };
   const raised = new Map<string, { item: CodeItem; notes: Note[] }>();

@@ -2,9 +2,11 @@ import type { FactName } from '../build/facts.js';
 import { facts } from '../build/facts.js';
 import type { Measured } from '../build/fields.js';
 import { metaAt, placeOfField, type NamedPath } from '../build/find-field.js';
+import type { Recall } from '../build/memory.js';
 import type { Build, Note } from '../build/model.js';
 import type { LoadCase } from '../build/vehicle.js';
-import { run as workThrough, type InputValues, type Run } from '../calc/run.js';
+import { textOfInputs, type InputValues } from '../calc/inputs.js';
+import { run as workThrough, type Run } from '../calc/run.js';
 import { utilisation } from '../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../calc/sheet.js';
 import { withUsual } from '../calc/usual.js';
@@ -86,6 +88,7 @@ export interface Ground {
   reckoned: Map<string, Value>;
   valueOf: (measured: Measured) => Value;
   world: (note: Note) => World;
+  recall: Recall;
 }
 
 export interface Done {
@@ -130,7 +133,8 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       const lacking = lacks(sheet.inputs, inputs);
       if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
       const plain = sheet as unknown as Sheet;
-      const run = workThrough(id, plain, withUsual(plain, inputs as InputValues));
+      const full = withUsual(plain, inputs as InputValues);
+      const run = ground.recall(`sheet ${id}`, textOfInputs(full), () => workThrough(id, plain, full));
       done.runs.push(run);
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },

@@ -108,6 +108,22 @@ describe('a note that cannot be read says what, where and what to do', () => {
     expect(problems[0]).toMatchObject({ code: 'photo-missing', hint: 'did you mean `a.jpg`?' });
   });
 
+  it('refuses two notes whose names differ only in capitals', () => {
+    const { problems } = read({ 'build.md': buildFile, 'notes/010-a.md': engine(), 'notes/010-A.md': engine() });
+    expect(problems).toMatchObject([{ code: 'name-duplicate', file: 'notes/010-a.md', hint: 'rename one of the two' }]);
+  });
+
+  it('keeps line and column where lines end as on Windows', () => {
+    const { problems } = withNote(engine('bore: 86 mm', 'stroke: 86 kg').replaceAll('\n', '\r\n'));
+    expect(problems).toMatchObject([{ code: 'quantity', line: 5, column: 12, source: 'stroke: 86 kg' }]);
+  });
+
+  it('takes a photo by a path with backslashes, and no drive', () => {
+    const { build } = withNote(engine('photos: [{ file: photos\\a.jpg, shows: the engine }]'), { 'photos/a.jpg': 'x' });
+    expect(build!.notes[0]!.data.photos![0]!.file).toBe('photos/a.jpg');
+    expect(only(engine('photos: [{ file: "C:\\\\a.jpg", shows: the engine }]'))).toMatchObject({ code: 'path-outside' });
+  });
+
   it('has words for a folder that is no build', () => {
     expect(readBuild('/nowhere/at/all', shapes).problems[0]?.code).toBe('build-missing');
     expect(read({ 'build.md': buildFile }).problems[0]).toMatchObject({ code: 'build-empty', hint: 'make one with `gusset note`' });
