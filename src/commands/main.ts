@@ -57,7 +57,7 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
 
 /** Wrong usage and failures of the machine are told in words; anything else is a fault of the program and shows its trace. */
 function explain(error: unknown, command: string, io: Io): Exit {
-  if (!(error instanceof Error)) throw error;
+  if (!(error instanceof Error)) return fault(String(error), io);
   const code = (error as { code?: string }).code ?? '';
   if (error.constructor.name === 'UsageError' || code.startsWith('ERR_PARSE_ARGS')) {
     io.stderr(`${error.message.replace(/\. To specify a positional.*$/s, '')}\nSee \`gusset ${command} --help\`.\n`);
@@ -67,5 +67,11 @@ function explain(error: unknown, command: string, io: Io): Exit {
     io.stderr(`${error.message}\n`);
     return exits.machine;
   }
-  throw error;
+  return fault(error.stack ?? error.message, io);
+}
+
+/** A fault of the program itself is never told as a finding. */
+function fault(trace: string, io: Io): Exit {
+  io.stderr(`Gusset itself failed, which is a fault of the program and not of the notes. Please report it with this trace:\n${trace}\n`);
+  return exits.machine;
 }

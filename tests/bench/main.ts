@@ -1,0 +1,103 @@
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpus, loadavg, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { makeBuild, makePhotos } from './input.js';
+
+/** Measures, in one run, what the documentation promises. Ratios hold better than seconds; nothing here passes or fails. */
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const cli = join(root, 'dist/cli.js');
+const work = mkdtempSync(join(tmpdir(), 'gusset-bench-'));
+const cache = join(work, 'cache');
+const say = (text: string) => process.stdout.write(`${text}\n`);
+
+interface Ran {
+  seconds: number;
+  processor: number;
+  megabytes: number;
+}
+
+/** Makes a process tell what it used when it ends; a browser that it starts is not counted. */
+const meter = `data:text/javascript,${encodeURIComponent("import { writeSync } from 'node:fs'; process.on('exit', () => writeSync(3, JSON.stringify(process.resourceUsage())));")}`;
+
+/** One command in a process of its own, with its time and peak memory. */
+function gusset(...args: string[]): Ran {
+  const before = process.hrtime.bigint();
+  const ran = spawnSync(process.execPath, ['--import', meter, cli, ...args], { stdio: ['ignore', 'ignore', 'pipe', 'pipe'], encoding: 'utf8', cwd: work, env: { ...process.env, GUSSET_CACHE: cache } });
+  const seconds = Number(process.hrtime.bigint() - before) / 1e9;
+  if (ran.status === null || ran.status > 1) throw new Error(`gusset ${args.join(' ')} ended with ${ran.status}: ${ran.stderr.slice(-500)}`);
+  const used = JSON.parse(ran.output[3] ?? '{}') as { userCPUTime: number; systemCPUTime: number; maxRSS: number };
+  return { seconds, processor: (used.userCPUTime + used.systemCPUTime) / 1e6, megabytes: used.maxRSS / 1024 };
+}
+
+const best = (runs: readonly Ran[]): Ran => runs.reduce((a, b) => (b.seconds < a.seconds ? b : a));
+const shown = (r: Ran) => `${r.seconds.toFixed(2)} s (${Number.isFinite(r.processor) ? `${r.processor.toFixed(2)} s of processor, peak ${r.megabytes.toFixed(0)} MB` : 'processor time not measured'})`;
+
+say(`${cpus().length} cores, load ${loadavg().map((l) => l.toFixed(1)).join(' ')}, node ${process.version}`);
+try {
+  const help = best([1, 2, 3].map(() => gusset('--help')));
+  const bare = best([1, 2, 3].map(() => spawnNode()));
+  say(`--help: ${shown(help)}; node alone ${(bare.seconds * 1000).toFixed(0)} ms`);
+
+  makeBuild(join(work, 'b60'), 60);
+  say(`check of 60 notes, whole process: ${shown(best([1, 2, 3].map(() => gusset('check', 'b60'))))}`);
+  makeBuild(join(work, 'b30'), 30);
+  makeBuild(join(work, 'b120'), 120);
+  const [half, twice] = ['b30', 'b120'].map((b) => best([1, 2].map(() => gusset('check', b))));
+  say(`check of 30 and of 120 notes: ${shown(half!)}, ${shown(twice!)}`);
+
+  const count = Number(process.env['BENCH_PHOTOS'] ?? 200);
+  const photos = await makePhotos(join(work, 'p60'), count);
+  makeBuild(join(work, 'p60'), 60, photos);
+  const preparation = await barePreparation(photos.map((p) => join(work, 'p60/photos', p)));
+  rmSync(cache, { recursive: true, force: true });
+  const cold = gusset('print', 'p60', '--out', join(work, 'out'));
+  const warm = best([1, 2].map(() => gusset('print', 'p60', '--out', join(work, 'out'))));
+  const one = await barePrint(join(work, 'out/submission.html'));
+  say(`print of 60 notes and ${count} photos: cold ${shown(cold)}, warm ${shown(warm)}`);
+  say(`  one bare print of the same HTML: ${one.toFixed(2)} s; preparing the photos alone: ${preparation.toFixed(2)} s`);
+  say(`  ratios: warm / bare ${(warm.seconds / one).toFixed(2)} (wanted: 1.3), cold / (preparation + bare) ${(cold.seconds / (preparation + one)).toFixed(2)} (wanted: 1.5)`);
+  say(`  PDF ${(statSync(join(work, 'out/submission.pdf')).size / 1e6).toFixed(1)} MB`);
+  gusset('print', 'p60', '--out', join(work, 'mail'), '--photos', 'mail');
+  say(`  PDF for mail ${(statSync(join(work, 'mail/submission.pdf')).size / 1e6).toFixed(1)} MB`);
+
+  const many = Number(process.env['BENCH_BUILDS'] ?? 100);
+  const sizes = [Math.ceil(many / 4), many];
+  for (let n = 0; n < many; n++) makeBuild(join(work, 'shop', 'builds', `b${n}`), 40);
+  for (const size of sizes) {
+    const folders = Array.from({ length: size }, (_, n) => join('shop/builds', `b${n}`));
+    const ran = gusset('check', ...folders);
+    say(`check of ${size} builds of 40 notes: ${shown(ran)}, ${((1000 * ran.seconds) / size).toFixed(0)} ms a build`);
+  }
+} finally {
+  rmSync(work, { recursive: true, force: true });
+}
+
+function spawnNode(): Ran {
+  const before = process.hrtime.bigint();
+  spawnSync(process.execPath, ['-e', '0']);
+  return { seconds: Number(process.hrtime.bigint() - before) / 1e9, processor: NaN, megabytes: NaN };
+}
+
+async function barePreparation(files: string[]): Promise<number> {
+  const { preparePhotos } = await import(pathToFileURL(join(root, 'dist/print/photos.js')).href);
+  const from = performance.now();
+  await preparePhotos(files, { printWidthMm: 85, ppi: 300, quality: 82, cacheDirectory: join(work, 'bare-cache') });
+  return (performance.now() - from) / 1000;
+}
+
+/** What the browser alone takes: start, load, one PDF. */
+async function barePrint(html: string): Promise<number> {
+  const { launchBrowser } = await import(pathToFileURL(join(root, 'dist/print/launch.js')).href);
+  copyFileSync(html, join(work, 'bare.html'));
+  const from = performance.now();
+  const running = await launchBrowser();
+  const page = await running.browser.newPage();
+  await page.goto(pathToFileURL(join(work, 'bare.html')).href, { waitUntil: 'load' });
+  writeFileSync(join(work, 'bare.pdf'), await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 }));
+  await running.close();
+  readFileSync(join(work, 'bare.pdf'));
+  return (performance.now() - from) / 1000;
+}
