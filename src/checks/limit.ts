@@ -23,6 +23,8 @@ export interface Rests {
   jurisdiction?: string | undefined;
   basis: Basis;
   status?: Status | undefined;
+  /** The publication in which a quoted text was read. */
+  readIn?: string | undefined;
   /** Who typed an own-copy figure, and when. */
   readBy?: string | undefined;
   on?: string | undefined;

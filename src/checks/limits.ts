@@ -82,7 +82,7 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
     if (one.figure) return { is: 'figure', figure: one.figure };
     const rests = one.rests ?? item.rests;
     const basis = weakest(rests.basis, ...([one.applies?.basis, item.applies?.basis].filter(Boolean) as Basis[]));
-    return boundsOf(one, item, { document: rests.document, edition: rests.edition, clause: rests.clause, basis, status: rests.status, readBy: rests['read-by'], on: rests.on }, world);
+    return boundsOf(one, item, { document: rests.document, edition: rests.edition, clause: rests.clause, basis, status: rests.status, readIn: rests['read-in'], readBy: rests['read-by'], on: rests.on }, world);
   }
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };

@@ -1,6 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
 import temml from 'temml';
+import { plainTex } from '../calc/plain-tex.js';
 import type { Run } from '../calc/run.js';
 import { isSeries } from '../calc/run.js';
 import type { Value } from '../calc/value.js';
@@ -10,12 +11,11 @@ import { showQuantity } from '../units/show.js';
 
 const placeholder = /@([A-Za-z]\w*)/g;
 
-export function math(tex: string, says: string, display = false): Element {
-  const value = temml.renderToString(tex, { displayMode: display, throwOnError: true, annotate: false });
-  return h(display ? 'span.math.display' : 'span.math', { role: 'img', ariaLabel: says }, [{ type: 'raw', value } as never]);
+/** A formula that breaks between its terms where the line ends; `says` is what is read aloud. */
+export function math(tex: string, says: string = plainTex(tex)): Element {
+  const value = temml.renderToString(tex, { throwOnError: true, annotate: false, wrap: 'tex' });
+  return h('span.math', { role: 'img', ariaLabel: says }, [{ type: 'raw', value } as never]);
 }
-
-export const symbol = (tex: string, says: string): Element => math(tex, says);
 
 /** The formula of a step with the symbols of the sheet. */
 export function withSymbols(run: Run, result: string): string {
@@ -32,8 +32,15 @@ export function withNumbers(run: Run, result: string): string | undefined {
   if (own.tex === undefined) return undefined;
   const names = [...own.tex.matchAll(placeholder)].map((m) => m[1]!);
   if (names.some((n) => typeof run.inputs[n] === 'string' || isSeries(run.inputs[n]))) return undefined;
-  return `= ${own.tex.replace(placeholder, (_, name: string) => number(valueOf(run, name)))}`;
+  return `= ${own.tex.replace(placeholder, (placed: string, name: string, at: number, whole: string) => number(valueOf(run, name), whole.slice(0, at), whole.slice(at + placed.length)))}`;
 }
+
+/** Numbers put in: as a formula where it is short, else on a line of text, which can break anywhere. */
+export function numbersLine(tex: string): Element {
+  const text = plainTex(tex);
+  return text.length <= longest ? math(tex, text) : h('span.numbers', text);
+}
+const longest = 64;
 
 /** An input, an assumed usual value, or an earlier step. */
 export function valueOf(run: Run, name: string): Value | undefined {
@@ -42,9 +49,14 @@ export function valueOf(run: Run, name: string): Value | undefined {
   return run.results?.[name];
 }
 
-function number(value: Value | undefined): string {
+/** After these a number with its unit needs no brackets. */
+const opens = /(?:^|[{([|,+=<>/&-]|\\(?:cdot|times|pm|lt|gt|leq?|geq?|left[([|.]|lvert|[,;! ]))\s*$/;
+
+function number(value: Value | undefined, before: string, after: string): string {
   if (!value) return '\\text{–}';
   const [figure, ...unit] = showQuantity(value.si, value.unit).split(' ');
   const tex = `${figure!.replace('−', '-').replace(/[×·]10(\S*)/, '\\cdot 10$1')}${unit.length > 0 ? `\\,\\text{${unit.join(' ').replace(/[%#&_$]/g, '\\$&')}}` : ''}`;
-  return unit.length > 0 || /^[-−]/.test(figure!) ? `\\left(${tex}\\right)` : `{${tex}}`;
+  const negative = /^[-−]/.test(figure!);
+  const apart = negative || !opens.test(before) || (unit.length > 0 && /^\s*\}?\s*\^/.test(after));
+  return apart ? `\\left(${tex}\\right)` : `{${tex}}`;
 }

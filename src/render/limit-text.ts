@@ -1,14 +1,19 @@
-import type { Finding } from '../checks/finding.js';
-import { basisSays, type Limit } from '../checks/limit.js';
+import type { Basis, Limit, Rests } from '../checks/limit.js';
 import { showQuantity } from '../units/show.js';
 
-/** `at most 2.5` with where it stands and what it rests on. */
-export function limitText(finding: Pick<Finding, 'limit' | 'basis'>): string {
-  const { limit } = finding;
-  if (!limit) return `— (${basisSays[finding.basis]})`;
-  return `${boundText(limit)}${limit.from ? ` (${limit.from.replaceAll('_', ' ')})` : ''}. ${restsText(limit)}`;
-}
+/** What a limit rests on, in two words; the page on how to read the document explains each. */
+export const basisShort: Readonly<Record<Basis, string>> = {
+  'own-copy': 'own copy',
+  published: 'published',
+  maker: 'maker',
+  quoted: 'quoted',
+  practice: 'common practice',
+  memory: 'recalled',
+};
 
+const statusSays = { 'in-force': 'in force', superseded: 'superseded', 'not-known': 'currency not known' } as const;
+
+/** `at least 25 mm and at most 30 mm`. */
 export function boundText(limit: Limit): string {
   const low = limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`;
   const high = limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`;
@@ -16,9 +21,11 @@ export function boundText(limit: Limit): string {
   return limit.recommended ? `${both} (recommended)` : both;
 }
 
-export function restsText(limit: Omit<Limit, 'unit'>): string {
-  const where = [limit.document, limit.edition, limit.clause].filter(Boolean).join(', ');
-  const status = limit.basis === 'published' && limit.status ? `, ${{ 'in-force': 'in force', superseded: 'superseded', 'not-known': 'currency not known' }[limit.status]}` : '';
-  const by = limit.readBy ? `, read by ${limit.readBy} on ${limit.on}` : '';
-  return `${where} (${basisSays[limit.basis]}${status}${by})`;
+/** The basis with all that weakens it: status, where it was read, by whom. */
+export function howRead(rests: Omit<Rests, 'document'>): string {
+  const status = rests.basis === 'published' ? statusSays[rests.status ?? 'not-known'] : undefined;
+  return [basisShort[rests.basis], status, rests.readIn && `read in ${rests.readIn}`, rests.readBy && `read by ${rests.readBy} on ${rests.on}`].filter(Boolean).join(', ');
 }
+
+/** Document, edition and clause, and what they are worth. */
+export const restsText = (rests: Rests): string => `${[rests.document, rests.edition, rests.clause].filter(Boolean).join(', ')} (${howRead(rests)})`;

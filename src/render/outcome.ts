@@ -3,13 +3,25 @@ import type { Element } from 'hast';
 import type { Finding } from '../checks/finding.js';
 import { outcomeWord, signs } from '../checks/outcome-words.js';
 
+/** Short forms of the marks, each explained on the page on how to read the document; any other mark stands in full. */
+export const shortMarks: Readonly<Record<string, string>> = {
+  'confirm against your copy': 'confirm',
+  'common practice': 'common practice',
+  'recalled, not confirmed': 'recalled',
+  'superseded text': 'superseded',
+  'currency not known': 'currency not known',
+  'uncertainty partly assumed from the last digit written': 'U assumed',
+  'load case not yet agreed with the certifier': 'load case not agreed',
+};
+
+/** Sign and word, and after them what weakens the outcome. */
 export function outcomeMark(finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>): Element {
   const concession = finding.concession ? [`concession ${finding.concession.word.replace('-', ' ')}`] : [];
-  const marks = [...finding.marks, ...concession];
+  const marks = [...finding.marks.map((m) => shortMarks[m] ?? m), ...concession];
   return h(`span.outcome.outcome-${finding.outcome}`, [
     h('span.sign', { ariaHidden: 'true' }, signs[finding.outcome]),
     ' ',
-    outcomeWord(finding),
-    ...(marks.length > 0 ? [' ', h('span.marks', marks.map((m) => `(${m})`).join(' '))] : []),
+    h('span.word', outcomeWord(finding)),
+    ...(marks.length > 0 ? [' ', h('span.marks', marks.join(' · '))] : []),
   ]);
 }

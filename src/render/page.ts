@@ -8,7 +8,7 @@ import { templateText } from './texts.js';
 /** The finished HTML: no script, nothing fetched. `fonts` is the style that declares them for this edition. */
 export function htmlPage(main: Element, subject: Subject, fonts: string): string {
   const title = `${documentId(subject)}: ${subject.build.data.title}`;
-  const style = `${fonts}\n${templateText('document.css')}\n${pageMargins(subject)}`;
+  const style = [fonts, ...['document.css', 'narrow.css', 'print.css'].map(templateText), pageMargins(subject)].join('\n');
   const page = h(null, [
     { type: 'doctype' } as never,
     h('html', { lang: 'en-AU' }, [

@@ -11,6 +11,8 @@ export interface Subject {
   /** Prepared photos and papers by their path relative to the build's folder. */
   pictures: ReadonlyMap<string, Picture>;
   identity: Identity;
+  /** The browser that prints, as it names itself; absent where nothing is printed. */
+  browser?: string | undefined;
 }
 
 export interface Picture {

@@ -1,25 +1,56 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { posix } from 'node:path';
 import type { PhotoEntry } from '../../build/common.js';
+import { measuredIn } from '../../build/measured-in.js';
 import type { Note } from '../../build/model.js';
-import { anchor, noteNumber } from '../anchors.js';
-import type { Subject } from '../subject.js';
+import { shownBy } from '../../checks/shown.js';
+import { anchor, capitalised, joined, label } from '../anchors.js';
+import { itemCode } from '../item.js';
+import type { Picture, Subject } from '../subject.js';
 
-export function photoLabel(note: Note, path: string): string {
-  return `photo ${noteNumber(note.name)} ${posix.basename(path).replace(/\.[^.]*$/, '')}`;
+export const photoLabel = (note: Note, path: string): string => label.photo(note.name, path);
+
+/** The photos of a note, two beside each other; a panorama takes the whole width, so does a single one with marks. */
+export function photoFigures(note: Note, subject: Subject): Element {
+  const photos = note.data.photos ?? [];
+  return h('div.photos', photos.map((photo) => photoFigure(photo, note, subject, photos.length === 1)));
 }
 
-/** A photo with its marks drawn over it, and a caption that says what, when and with what. */
-export function photoFigure(photo: PhotoEntry, note: Note, subject: Subject): Element {
+const panorama = 1.9;
+
+/** A photo with its marks drawn over it, and a caption that says what, when, in which stage and with what. */
+function photoFigure(photo: PhotoEntry, note: Note, subject: Subject, single: boolean): Element {
   const picture = subject.pictures.get(photo.file);
-  const taken = picture?.takenAt ? `taken ${picture.takenAt.replace('T', ' ').slice(0, 16)}` : photo['taken-on'] ? `taken ${photo['taken-on']} (stated by the builder)` : 'capture time not known';
   const marks = photo.marks ?? [];
-  const legend = marks.map((m, i) => `${i + 1} ${m.label}`).join(', ');
-  return h('figure.photo', { id: anchor.photo(`${note.name}/${photo.file}`) }, [
-    picture ? h('div.picture', [h('img', { src: picture.url, alt: photo.shows, width: picture.width, height: picture.height }), ...(marks.length > 0 ? [overlay(marks)] : [])]) : h('p.no-picture', 'The picture could not be prepared.'),
-    h('figcaption', [h('b', `${photoLabel(note, photo.file).replace(/^p/, 'P')}. `), photo.shows, '. ', h('span.photo-facts', [photo.stage ? `Stage: ${photo.stage}; ` : '', taken, legend ? `; marks: ${legend}` : '', '.'])]),
+  const wide = picture !== undefined && (picture.width / picture.height > panorama || (single && marks.length > 0));
+  const legend = marks.map((m, i) => `${i + 1} ${m.label}`);
+  const alt = legend.length > 0 ? `${photo.shows}. Marked: ${legend.join('; ')}` : photo.shows;
+  return h('figure.photo', { id: anchor.photo(`${note.name}/${photo.file}`), className: wide ? ['photo', 'wide'] : ['photo'] }, [
+    picture
+      ? h('div.picture', [h('img', { src: picture.url, alt, width: picture.width, height: picture.height }), ...(marks.length > 0 ? [overlay(marks)] : [])])
+      : h('p.no-picture', 'The picture could not be prepared.'),
+    h('figcaption', [
+      h('b', `${capitalised(photoLabel(note, photo.file))}. `),
+      `${photo.shows}. `,
+      ...(legend.length > 0 ? [h('span.legend', `${legend.join(', ')}. `)] : []),
+      h('span.photo-facts', [...joined([...(photo.stage ? [`stage ${photo.stage.replace('-', ' ')}`] : []), takenText(photo, picture), ...instruments(photo, note, subject)], '; '), ...serves(photo, subject), '.']),
+    ]),
   ]);
+}
+
+export function takenText(photo: Pick<PhotoEntry, 'taken-on'>, picture: Pick<Picture, 'takenAt'> | undefined): string {
+  if (picture?.takenAt) return `taken ${picture.takenAt.replace('T', ' ').slice(0, 16)}`;
+  return photo['taken-on'] ? `taken ${photo['taken-on']} as the builder states` : 'capture time not known';
+}
+
+/** Instruments with which the values were taken that name this photo. */
+function instruments(photo: PhotoEntry, note: Note, { build }: Subject): string[] {
+  const named = measuredIn(note.data).filter((m) => m.with !== undefined && m.photo !== undefined && shownBy(`photo ${m.photo}`, note, build, []).some((s) => s.is === 'photo' && s.file === photo.file));
+  return [...new Set(named.map((m) => `with ${m.with}`))];
+}
+
+function serves(photo: PhotoEntry, subject: Subject): (Element | string)[] {
+  return photo.serves?.length ? ['; for ', ...joined(photo.serves.map((id) => itemCode(id, subject)))] : [];
 }
 
 /** Numbered rings; black on white so that they read on any picture and without colour. */

@@ -1,0 +1,84 @@
+import type { FieldMeta, Measured } from '../build/fields.js';
+import { metaAt } from '../build/find-field.js';
+import type { Note } from '../build/model.js';
+import { commonShape } from '../build/common.js';
+import type { Kind } from '../checks/kind.js';
+
+/** One field of a note as it was filled in. */
+export interface Recorded {
+  /** Items of lists by their id: `pieces.crossmember.now.wall`. */
+  path: readonly string[];
+  /** A measured value, or else the words. */
+  measured?: Measured;
+  text?: string;
+  /** Day and person stated for the block that it stands in. */
+  on?: string | undefined;
+  by?: string | undefined;
+  meta: Partial<FieldMeta>;
+}
+
+/** The states that a block of values may describe. */
+export const states = { was: 'as received', planned: 'as planned', now: 'as built' } as const;
+export type State = keyof typeof states;
+
+/** All that the note records beside its common keys, in the order in which it was written. */
+export function recordOf(note: Pick<Note, 'data'>, kind: Pick<Kind, 'shape'>): Recorded[] {
+  const own = Object.entries(note.data).filter(([key]) => key in kind.shape && !(key in commonShape));
+  return [
+    ...own.flatMap(([key, value]) => walk(value, [key], kind, {})),
+    ...Object.entries(note.data.measured ?? {}).flatMap(([item, measured]): Recorded[] => (measured ? [{ path: ['measured', item], measured, meta: { says: item } }] : [])),
+  ];
+}
+
+type Stated = Pick<Recorded, 'on' | 'by'>;
+
+function walk(value: unknown, path: readonly string[], kind: Pick<Kind, 'shape'>, stated: Stated): Recorded[] {
+  if (value === undefined || value === null) return [];
+  const field = (rest: Pick<Recorded, 'measured' | 'text'>): Recorded[] => {
+    const meta = metaAt(kind.shape, path) as Partial<FieldMeta> & { choices?: Readonly<Record<string, string>> };
+    const says = rest.text === undefined ? undefined : meta.choices?.[rest.text];
+    const spelled = says !== undefined && says.toLowerCase() !== rest.text?.toLowerCase();
+    return [{ path, ...stated, ...rest, ...(spelled ? { text: `${rest.text}: ${says}` } : {}), meta }];
+  };
+  if (typeof value !== 'object') return field({ text: String(value) });
+  if (isMeasured(value)) return field({ measured: value });
+  if ('written' in value) return field({ text: String(value.written) });
+  if (Array.isArray(value)) {
+    if (value.every((one) => typeof one !== 'object')) return field({ text: value.join(', ') });
+    return value.flatMap((one: Record<string, unknown>, i) => {
+      const { id, ...rest } = one;
+      return walk(rest, [...path, typeof id === 'string' ? id : String(i + 1)], kind, stated);
+    });
+  }
+  const { on, by, ...rest } = value as Record<string, unknown>;
+  const here = { on: typeof on === 'string' ? on : stated.on, by: typeof by === 'string' ? by : stated.by };
+  return Object.entries(rest).flatMap(([key, inner]) => walk(inner, [...path, key], kind, here));
+}
+
+const isMeasured = (value: object): value is Measured => 'quantity' in value && 'at' in value;
+
+/** A row of one field in its states. */
+export interface Compared {
+  /** Path without the state: what is described, and the field. */
+  of: readonly string[];
+  was?: Recorded;
+  planned?: Recorded;
+  now?: Recorded;
+}
+
+/** Fields that a block `was`, `planned` or `now` holds, side by side; the others as they are. */
+export function sideBySide(record: readonly Recorded[]): { compared: Compared[]; single: Recorded[] } {
+  const rows = new Map<string, Compared>();
+  const single: Recorded[] = [];
+  for (const one of record) {
+    const at = one.path.findIndex((key) => key in states);
+    if (at < 0) {
+      single.push(one);
+      continue;
+    }
+    const of = one.path.filter((_, i) => i !== at);
+    const row = rows.get(of.join('.')) ?? { of };
+    rows.set(of.join('.'), { ...row, [one.path[at] as State]: one });
+  }
+  return { compared: [...rows.values()], single };
+}

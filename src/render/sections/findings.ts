@@ -1,0 +1,80 @@
+import { h } from 'hastscript';
+import type { Element } from 'hast';
+import type { Note } from '../../build/model.js';
+import { expanded } from '../../calc/value.js';
+import type { Finding } from '../../checks/finding.js';
+import { showQuantity } from '../../units/show.js';
+import { anchor, label, pointer } from '../anchors.js';
+import { inline } from '../inline.js';
+import { comparison, itemCode } from '../item.js';
+import { boundText, restsText } from '../limit-text.js';
+import { fieldPointer } from '../origin.js';
+import { outcomeMark } from '../outcome.js';
+import type { Subject } from '../subject.js';
+import { below, table, type Row } from '../table.js';
+
+/** Comparisons of a number with a limit: each limit with what it rests on, below it what was compared with it. */
+export function comparisonsTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
+  if (findings.length === 0) return [];
+  const rows = grouped(findings, (f) => `${f.item}\n${limitOf(f)}`).flatMap((group): Row[] => [{ group: limitLine(group[0], subject) }, ...group.map((f) => rowOf(f, subject))]);
+  return [table('findings', 'Measured against limits', [['Of what', 20], ['Measured', 38], ['Margin', 12], ['Outcome', 30]], rows, { id: `${note.name}/findings` })];
+}
+
+const limitOf = (f: Finding): string => (f.limit ? `${boundText(f.limit)}\n${restsText(f.limit)}` : '');
+
+/** In the order of the first of each group. */
+export function grouped<T>(of: readonly T[], by: (one: T) => string): [T, ...T[]][] {
+  const groups = new Map<string, [T, ...T[]]>();
+  for (const one of of) {
+    const group = groups.get(by(one));
+    if (group) group.push(one);
+    else groups.set(by(one), [one]);
+  }
+  return [...groups.values()];
+}
+
+function limitLine(f: Finding, subject: Subject): Element {
+  const item = subject.evaluation.raised.find((r) => r.item.id === f.item)?.item;
+  const limit = f.limit ? [`: ${boundText(f.limit)}. `, h('span.rests', [...(f.limit.from ? [`Reckoned as ${f.limit.from.replaceAll('_', ' ')}. `] : []), restsText(f.limit)])] : [];
+  return h('span', [h('b', f.title), ' ', itemCode(f.item, subject), ...limit, ...comparison(item)]);
+}
+
+function rowOf(f: Finding, subject: Subject): (Element | string)[] {
+  const margin = f.limit && f.margin !== undefined ? `${f.margin < 0 ? 'beyond by ' : ''}${showQuantity(Math.abs(f.margin), f.limit.unit)}` : '–';
+  const says = f.limit && f.margin !== undefined ? [] : [below(...inline(f.says))];
+  return [h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'), measuredCell(f, subject), margin, h('span', [outcomeMark(f), ...says, ...todo(f)])];
+}
+
+function measuredCell(f: Finding, subject: Subject): Element | string {
+  if (!f.measured) return f.answer ?? '–';
+  const { origin } = f.measured;
+  const field = origin.kind === 'note' ? [below(fieldPointer(origin.place, subject))] : [];
+  return h('span', [h('b', showQuantity(f.measured.si, f.limit?.unit ?? f.measured.unit, expanded(f.measured))), ...sheetOf(f, subject), ...field]);
+}
+
+function sheetOf(f: Finding, { evaluation }: Subject): Element[] {
+  return f.run && evaluation.runs.some((r) => r.id === f.run) ? [below(pointer(anchor.sheet(f.run), label.sheet(f.run)))] : [];
+}
+
+/** Checks that lack a number, those that lack the same thing together. */
+export function unmeasuredTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
+  if (findings.length === 0) return [];
+  const rows = grouped(findings, (f) => `${f.says}\n${f.todo}`).map((group) => [
+    h('ul.plain', group.map((f) => h('li', { id: anchor.finding(f.id) }, [nameOf(f), ' ', itemCode(f.item, subject), ...sheetOf(f, subject)]))),
+    h('span', [outcomeMark(group[0]), below(...inline(group[0].says))]),
+    h('span', inline(group[0].todo ?? '–')),
+  ]);
+  return [table('unmeasured', 'Not measured yet', [['Check', 45], ['What is missing', 29], ['To do', 26]], rows, { id: `${note.name}/unmeasured` })];
+}
+
+export const nameOf = (f: Pick<Finding, 'title' | 'subject'>): string => (f.subject ? `${f.title} (${f.subject})` : f.title);
+
+/** What is left to do about a finding, and the certifier's word on it. */
+export function todo(f: Pick<Finding, 'todo' | 'concession'>): Element[] {
+  return [...(f.todo ? [h('div.below.todo', ['→ ', ...inline(f.todo)])] : []), ...concession(f)];
+}
+
+function concession({ concession: c }: Pick<Finding, 'concession'>): Element[] {
+  if (!c) return [];
+  return [below(`Concession ${c.word.replace('-', ' ')}${c.by ? ` by ${c.by}` : ''}${c.on ? ` on ${c.on}` : ''}: ${c.because}${c.condition ? `; on condition: ${c.condition}` : ''}.`)];
+}

@@ -1,0 +1,42 @@
+import { h } from 'hastscript';
+import type { Element } from 'hast';
+import { cautions, type CautionName } from '../../checks/kind.js';
+import { outcomes, type Finding } from '../../checks/finding.js';
+import { outcomeSays, signs } from '../../checks/outcome-words.js';
+import { anchor, noteNumber, pageOnly, pointer } from '../anchors.js';
+import type { Subject } from '../subject.js';
+import { table, type Column } from '../table.js';
+import { fixedText } from '../texts.js';
+
+/** Contents with page numbers in print. */
+export function contents(entries: readonly { id: string; title: string; level: 1 | 2 }[]): Element {
+  return h('nav.contents', { id: anchor.section('contents'), ariaLabel: 'Contents' }, [
+    h('h2', 'Contents'),
+    h('ol', entries.map((e) => h(`li.level-${e.level}`, [h('a.contents-title', { href: `#${e.id}` }, e.title), h('span.leader', { ariaHidden: 'true' }), pageOnly(e.id)]))),
+  ]);
+}
+
+/** What was modified and how each note stands; concessions are counted apart. */
+export function summary(subject: Subject): Element {
+  const { build, evaluation, rules } = subject;
+  const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
+  const count = (findings: readonly Finding[], outcome: Finding['outcome']) => findings.filter((f) => f.outcome === outcome).length || '–';
+  const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
+  const columns: Column[] = [['Note', 11], ['Modification', 26], ['Kind', 14], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 7]), ['concessions', 7]];
+  const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...outcomes.map((o) => String(count(own(n.name), o))), String(conceded(own(n.name)))]);
+  return h('section', { id: anchor.section('summary') }, [h('h2', 'Summary of modifications'), table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' })]);
+}
+
+export function howToRead(): Element {
+  return h('section.opens.how-to-read', { id: anchor.section('how-to-read') }, [h('h2', 'How to read this document'), ...fixedText('how-to-read.md')]);
+}
+
+/** The usual care of a workshop, as far as the kinds of work of this build call for it. */
+export function generalCautions({ build, rules }: Subject): Element {
+  const used = new Set<CautionName>(build.notes.flatMap((n) => rules.kinds.get(n.kind)!.cautions));
+  return h('section', { id: anchor.section('cautions') }, [
+    h('h2', 'Cautions'),
+    h('p', 'The work described here can hurt people. What follows is the usual care of a workshop; local rules and licensed practice come before it.'),
+    h('ul.caution-list', [...used].map((c) => h('li', cautions[c]))),
+  ]);
+}

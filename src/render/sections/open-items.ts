@@ -1,0 +1,47 @@
+import { h } from 'hastscript';
+import type { Element } from 'hast';
+import { isOpen, type Finding } from '../../checks/finding.js';
+import { bySeriousness } from '../../checks/seriousness.js';
+import { anchor, noteNumber, pointer } from '../anchors.js';
+import { inline } from '../inline.js';
+import { outcomeMark } from '../outcome.js';
+import type { Subject } from '../subject.js';
+import { table } from '../table.js';
+import { isBlank } from './answers.js';
+import { grouped, nameOf, todo } from './findings.js';
+
+/** All that is left to do or to decide: what somebody must decide first, then what still waits for a record. */
+export function openItems(subject: Subject): Element {
+  const open = subject.evaluation.findings.filter(isOpen).sort(bySeriousness);
+  const waits = open.filter((f) => (isBlank(f) || f.form === 'order') && f.note !== 'build');
+  const serious = open.filter((f) => !waits.includes(f));
+  return h('section', { id: anchor.section('open') }, [
+    h('h2', 'Open items'),
+    ...(open.length === 0 ? [h('p', 'No finding is open.')] : []),
+    ...(serious.length > 0 ? [table('open', 'To be decided or put right, most serious first', [['Finding', 34], ['Outcome', 24], ['What to do', 42]], serious.map((f) => [findingPointer(f), outcomeMark(f), h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])])]), { id: 'open' })] : []),
+    ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
+  ]);
+}
+
+function waiting(findings: readonly Finding[], { build }: Subject): Element[] {
+  return build.notes.flatMap((note) => {
+    const own = findings.filter((f) => f.note === note.name);
+    if (own.length === 0) return [];
+    return [
+      h('p.list-title', h('b', `Note ${noteNumber(note.name)}: ${note.data.title}`)),
+      ...grouped(own, kindOf).map((group) => h('div.blank-group', [h('p', `${kindOf(group[0])} (${group.length}):`), h('ul.columns', group.map((f) => h('li', pointer(anchor.finding(f.id), nameOf(f)))))])),
+    ];
+  });
+}
+
+function kindOf(f: Finding): string {
+  if (f.form === 'order') return 'Not recorded before it was covered, or not yet';
+  if (f.form === 'evidence') return 'Not shown';
+  return f.form === 'answer' ? 'Not answered' : 'Not measured';
+}
+
+/** A pointer to a finding, by note, subject and title. */
+export function findingPointer(f: Finding): Element {
+  const where = f.note === 'build' ? '' : `${noteNumber(f.note)}${f.subject ? ` ${f.subject}` : ''}: `;
+  return pointer(anchor.finding(f.id), `${where}${f.title}`);
+}

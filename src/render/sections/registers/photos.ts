@@ -1,0 +1,24 @@
+import { h } from 'hastscript';
+import type { Element } from 'hast';
+import { anchor, joined, pointer } from '../../anchors.js';
+import { itemCode } from '../../item.js';
+import type { Subject } from '../../subject.js';
+import { below, table } from '../../table.js';
+import { photoLabel, takenText } from '../photos.js';
+
+/** Every photo with its time, its stage, what it is evidence for, and the digest of the file that the builder keeps. */
+export function photoRegister(subject: Subject): Element {
+  const rows = subject.build.notes.flatMap((note) =>
+    (note.data.photos ?? []).map((photo) => {
+      const picture = subject.pictures.get(photo.file);
+      return [
+        pointer(anchor.photo(`${note.name}/${photo.file}`), photoLabel(note, photo.file)),
+        h('span', [photo.shows, ...(photo.serves?.length ? [below('for ', ...joined(photo.serves.map((id) => itemCode(id, subject))))] : [])]),
+        h('span', [takenText(photo, picture).replace(/^taken /, ''), ...(photo.stage ? [below(`stage ${photo.stage.replace('-', ' ')}`)] : [])]),
+        h('code.hash', picture?.sha256 ?? '–'),
+      ];
+    }),
+  );
+  const content = rows.length > 0 ? table('photo-register', 'Photos, with the SHA-256 of the file that the builder keeps', [['Photo', 22], ['Shows', 34], ['Taken', 18], ['SHA-256', 26]], rows, { id: 'photos' }) : h('p', 'No photo is named in the notes.');
+  return h('section', { id: anchor.section('photos') }, [h('h2', 'Register of photos'), content]);
+}
