@@ -1,5 +1,6 @@
 import type { Kind } from '../kind.js';
 import { bodyStructure } from './body-structure.js';
+import { clearance } from './clearance.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
@@ -17,6 +18,7 @@ import { wheelsTyres } from './wheels-tyres.js';
 export const kinds: ReadonlyMap<string, Kind> = new Map(
   [
     bodyStructure,
+    clearance,
     driveline,
     engine,
     engineAssembly,
