@@ -66,4 +66,15 @@ function withId(bytes: Uint8Array): Uint8Array {
   return file;
 }
 
+const idAtTheEnd = /\/ID\s*\[\s*<[0-9A-F]{32}>\s*<([0-9A-F]{32})>\s*\](?![^]*\/ID\s*\[)/;
+
+/** Whether the /ID still is the digest of the file's bytes: after a flipped byte it is not. False for a PDF from elsewhere. */
+export function hasOwnDigest(bytes: Uint8Array): boolean {
+  const file = Buffer.from(bytes);
+  const [, id] = idAtTheEnd.exec(file.toString('latin1')) ?? [];
+  if (id === undefined) return false;
+  file.write(noId, file.lastIndexOf(`<${id}>`) + 1, 'latin1');
+  return digest(file) === id;
+}
+
 const digest = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex').slice(0, 32).toUpperCase();

@@ -1,0 +1,42 @@
+import { PDFName, type PDFDict } from '@cantoo/pdf-lib';
+import { streamText } from './stream-text.js';
+
+const known = new WeakMap<PDFDict, (hex: string) => string>();
+
+/** Reads strings of two-byte codes, `<0035 0034>`, in a font by its map to Unicode; what it does not map shows as its code. */
+export function toUnicode(font: PDFDict | undefined): (hex: string) => string {
+  if (!font) return (hex) => codes(hex).map(unmapped).join('');
+  const reader = known.get(font) ?? readerOf(mapOf(streamText(font.lookup(PDFName.of('ToUnicode')))));
+  known.set(font, reader);
+  return reader;
+}
+
+const readerOf = (map: ReadonlyMap<number, string>) => (hex: string): string => codes(hex).map((code) => map.get(code) ?? unmapped(code)).join('');
+
+const codes = (hex: string): number[] => (hex.replace(/[^0-9A-Fa-f]/g, '').match(/.{4}/g) ?? []).map((four) => parseInt(four, 16));
+
+const unmapped = (code: number): string => `‹${code.toString(16)}›`;
+
+/** `bfchar` gives one code its text, `bfrange` a run of codes either counted on from the first text or each its own. */
+function mapOf(cmap: string): Map<number, string> {
+  const map = new Map<number, string>();
+  for (const [, block = ''] of cmap.matchAll(/beginbfchar([^]*?)endbfchar/g)) {
+    for (const [, code = '', text = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>/g)) map.set(parseInt(code, 16), utf16(text));
+  }
+  for (const [, block = ''] of cmap.matchAll(/beginbfrange([^]*?)endbfrange/g)) {
+    for (const [, first = '', last = '', text = '', list = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:<([0-9A-Fa-f]+)>|\[([^\]]*)\])/g)) {
+      const texts = [...list.matchAll(/<([0-9A-Fa-f]+)>/g)].map(([, one = '']) => utf16(one));
+      const start = parseInt(first, 16);
+      for (let code = start; code <= parseInt(last, 16); code += 1) map.set(code, texts[code - start] ?? counted(text, code - start));
+    }
+  }
+  return map;
+}
+
+function counted(hex: string, by: number): string {
+  const units = hex.match(/.{4}/g) ?? [];
+  const last = (parseInt(units.at(-1) ?? '0', 16) + by).toString(16).padStart(4, '0');
+  return utf16([...units.slice(0, -1), last].join(''));
+}
+
+const utf16 = (hex: string): string => String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((four) => parseInt(four, 16)));
