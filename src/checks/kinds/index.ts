@@ -7,6 +7,7 @@ import { engineAssembly } from './engine-assembly.js';
 import { gearbox } from './gearbox.js';
 import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
+import { mounts } from './mounts.js';
 import { retainedSystems } from './retained-systems.js';
 import { seating } from './seating.js';
 import { steering } from './steering.js';
@@ -25,6 +26,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     gearbox,
     lightsAndBody,
     mass,
+    mounts,
     retainedSystems,
     seating,
     steering,
