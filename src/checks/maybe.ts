@@ -1,5 +1,5 @@
 import type { Value } from '../calc/value.js';
-import { isMissing, type Maybe } from './work.js';
+import { isMissing, type Maybe, type Missing } from './work.js';
 
 /** The same value counted the other way round. */
 export function negated(value: Maybe): Maybe {
@@ -17,13 +17,26 @@ export function magnitude(value: Maybe): Maybe {
   return !isMissing(value) && value.si < 0 ? negated(value) : value;
 }
 
-/** First less second, each with its own uncertainty; it stands where the first was written. */
+/** First less second, with the uncertainty of both; it stands where the first was written. */
 export function difference(from: Maybe, less: Maybe): Maybe {
-  if (isMissing(from) || isMissing(less)) {
-    const missing = [from, less].flatMap((value) => (isMissing(value) ? [value] : []));
-    return { missing: missing.flatMap((m) => m.missing), reason: missing.find((m) => m.reason)?.reason };
-  }
-  const parts = new Map(from.parts);
-  for (const [source, part] of less.parts) parts.set(source, (parts.get(source) ?? 0) - part);
-  return { ...from, si: from.si - less.si, parts, assumed: new Set([...from.assumed, ...less.assumed]) };
+  if (isMissing(from) || isMissing(less)) return bothMissing(from, less);
+  return { ...from, si: from.si - less.si, ...together(from, 1, less, -1) };
+}
+
+/** Product of two ratios, with the uncertainty of both. */
+export function product(a: Maybe, b: Maybe): Maybe {
+  if (isMissing(a) || isMissing(b)) return bothMissing(a, b);
+  const shown = ({ origin }: Value) => (origin.kind === 'sheet' ? origin.result : origin.text);
+  return { si: a.si * b.si, unit: '1', ...together(a, b.si, b, a.si), origin: { kind: 'given', text: `${shown(a)} times ${shown(b)}` } };
+}
+
+function together(a: Value, byA: number, b: Value, byB: number): Pick<Value, 'parts' | 'assumed'> {
+  const parts = new Map([...a.parts].map(([source, part]) => [source, part * byA]));
+  for (const [source, part] of b.parts) parts.set(source, (parts.get(source) ?? 0) + part * byB);
+  return { parts, assumed: new Set([...a.assumed, ...b.assumed]) };
+}
+
+function bothMissing(...values: readonly Maybe[]): Missing {
+  const missing = values.filter(isMissing);
+  return { missing: missing.flatMap((m) => m.missing), reason: missing.find((m) => m.reason)?.reason };
 }

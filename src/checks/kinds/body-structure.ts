@@ -1,15 +1,14 @@
 import { z } from 'zod';
 import { readSection } from '../../build/designations/section.js';
 import { readSteel } from '../../build/designations/steel.js';
-import { choice, designation, idOf, list, onDay, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../build/fields.js';
 import { equivalentStiffness } from '../../calc/sections/equivalent-stiffness.js';
 import { equivalentStrength } from '../../calc/sections/equivalent-strength.js';
 import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
-import { filletAs4100 } from '../../calc/welds/fillet-as4100.js';
-import { categories, parts } from '../../calc/welds/as4100.js';
 import { kind, type Data } from '../kind.js';
 import { given } from '../maybe.js';
 import { memberProperties, type Properties } from '../member.js';
+import { examineWeld, weldsField } from '../weld.js';
 import type { Maybe, Work } from '../work.js';
 
 const member = (state: string) =>
@@ -25,18 +24,6 @@ const member = (state: string) =>
     .optional()
     .meta({ form: 'block', says: `the member ${state}` });
 
-const weld = {
-  type: choice({ fillet: 'fillet', butt: 'complete penetration butt', plug: 'plug' }, 'type of weld'),
-  leg: quantity('mm', 'leg of a fillet, the shorter one', { how: 'fillet gauge, the smallest of three places', typical: '3 mm' }),
-  length: quantity('mm', 'length of full-size weld without its ends', { how: 'tape along the weld', typical: '110 mm' }),
-  thickness: quantity('mm', 'thickness of the thinner part joined', { how: 'caliper before welding', typical: '3.0 mm' }),
-  part: choice(parts, 'what the thinner part is'),
-  category: choice(categories, 'weld category'),
-  metal: quantity('MPa', 'nominal tensile strength of the weld metal', { how: 'class on the packet of the consumable', typical: '490 MPa' }),
-  process: text('process', 'GMAW'),
-  'load-case': text('load case in build.md', 'crossmember-drop'),
-};
-
 const shape = {
   pieces: z
     .array(
@@ -47,7 +34,7 @@ const shape = {
         planned: member('as planned'),
         now: member('as built'),
         'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', { how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal', typical: '1.2 mm' }),
-        welds: list(weld, 'welds of the piece'),
+        welds: weldsField,
       }),
     )
     .optional()
@@ -89,7 +76,7 @@ function examinePiece(piece: Piece, work: Work): void {
   const ratio = work.sheet(thicknessRatio, piece.id, { original: parent, replacement: now.wall });
   work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
   if (piece.role !== 'bracket') equivalence(piece, was, now, state, work);
-  for (const one of piece.welds ?? []) examineWeld(piece, one, now, work);
+  for (const one of piece.welds ?? []) examineWeld(one, `${piece.id}-${one.id}`, ['pieces', piece.id, 'welds', one.id], now.wall, work);
 }
 
 /** A replacement is shown to be as stiff and as strong as the original; a doubler adds to it and is compared alike. */
@@ -121,25 +108,4 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
   if (unknown.length === 0) return work.state('body.steel-known', '', 'conforming', 'the steel of every original member is named', { answer: 'yes' });
   const [first] = unknown;
   work.state('body.steel-known', '', 'missing', `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`, { todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it', path: ['pieces', first!.id, 'was', 'steel'] });
-}
-
-type Weld = NonNullable<Piece['welds']>[number];
-
-function examineWeld(piece: Piece, one: Weld, now: Properties, work: Work): void {
-  const path = ['pieces', piece.id, 'welds', one.id];
-  const subject = `${piece.id}-${one.id}`;
-  if (one.type === 'plug') return work.state('body.load', subject, 'missing', 'no number: no published rule for the strength of plug welds in body sheet is used here', { todo: 'agree on a test coupon with the certifier', path });
-  const thickness = one.thickness ? work.take(one.thickness, ...path, 'thickness') : now.wall;
-  const loadCase = work.loadCase(one['load-case']);
-  const demand = loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined;
-  if (one.type === 'butt') return work.state('body.load', subject, 'missing', 'a butt weld that is fused right through carries what the weaker part carries; the parts are reckoned, not the weld', { todo: 'show by procedure and test that it is fused right through', path });
-  const sheet = work.sheet(filletAs4100, subject, {
-    leg: work.take(one.leg, ...path, 'leg'),
-    length: work.take(one.length, ...path, 'length'),
-    thickness,
-    joined: one.part ?? 'plate',
-    category: one.category ?? work.lacks(...path, 'category'),
-    strength: work.take(one.metal, ...path, 'metal'),
-  });
-  work.demandAgainst('body.load', subject, { demand, capacity: sheet.get('capacity'), loadCase, named: one['load-case'] });
 }

@@ -1,6 +1,7 @@
 import { choice, count, quantity, text, yesNo } from '../../build/fields.js';
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
+import { hasNote } from '../against.js';
 import { kind } from '../kind.js';
 
 /** Another engine, or an engine made larger. */
@@ -48,6 +49,7 @@ export const engine = kind({
     work.sheet(capacityFactor, '', { capacity, originalMass: work.fact('original_mass') });
     work.compare('engine.capacity', '', capacity);
 
+    if (hasNote(work, 'mounts') && !data['mount-spacing'] && !data['mount-capacity']) return;
     const loadCase = work.loadCase(data['load-case']);
     const reaction = work.sheet(mountReaction, '', {
       torque: work.take(data.torque, 'torque'),

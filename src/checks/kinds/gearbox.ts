@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { choice, list, named, quantity, text, yesNo, type Measured } from '../../build/fields.js';
 import { examineUnbalance, rotating } from '../assembly/unbalance.js';
+import { examineGaps, gapsField } from '../gaps.js';
 import { kind, type Data } from '../kind.js';
 import { makerFigures, makerLimit } from '../maker-window.js';
 import type { Work } from '../work.js';
@@ -35,13 +36,7 @@ const shape = {
   'converter-maker': makerFigures('mm', 'gap before the converter is bolted'),
   crossmember: choice({ original: 'as its maker made it', altered: 'altered', new: 'made anew' }, 'the cross-member that carries the gearbox'),
   tunnel: choice({ untouched: 'untouched', dressed: 'dressed without cutting', cut: 'cut or replaced' }, 'the tunnel'),
-  gaps: list(
-    {
-      to: text('what stands there', 'tunnel, above the tail housing'),
-      gap: quantity('mm', 'least gap at rest', { how: 'feeler, drill shank or plasticine at the nearest place, gearbox on its mount', typical: '18 mm' }),
-    },
-    'nearest places around the gearbox: tunnel, exhaust, cables, floor',
-  ),
+  gaps: gapsField,
   'neutral-start': yesNo('automatic: does the engine start in park and neutral only, tried in every position'),
   'selector-shown': yesNo('automatic: does the driver see which position is selected'),
   'speedometer-checked': yesNo('was the speedometer checked or corrected after the change'),
@@ -83,8 +78,7 @@ export const gearbox = kind({
     examineHousing(data, work);
     if (data.type === 'manual') work.compare('gearbox.spigot', '', work.take(data.spigot, 'spigot'), { limit: makerLimit(data['spigot-maker'], 'mm') });
     if (data.type === 'automatic') work.compare('gearbox.converter', '', work.take(data['converter-gap'], 'converter-gap'), { limit: makerLimit(data['converter-maker'], 'mm') });
-    if (!data.gaps?.length) work.compare('mounts.gap', '', work.lacks('gaps'));
-    for (const { id, gap } of data.gaps ?? []) work.compare('mounts.gap', id, work.take(gap, 'gaps', id, 'gap'));
+    examineGaps(data.gaps, work);
     examineUnbalance(data.rotating, work);
   },
 });

@@ -122,6 +122,27 @@ it('states the lubricant with what its maker asks for', async () => {
   expect((await examineNote(K, note)).outcome('gearbox.lubricant')).toBe('missing');
 });
 
+it('a filled note has nothing against it but what other notes and papers show', async () => {
+  const note = `type: manual
+ratios: [{ id: 1st, ratio: 3.50 }, { id: 5th, ratio: 0.82 }]
+ratios-from: maker
+${rating('350 N·m')}
+housing: original
+spigot: 14 ± 0.5 mm
+spigot-maker: { least: 12 mm, from: maker }
+crossmember: original
+tunnel: untouched
+gaps: [{ id: tunnel, to: tunnel, gap: 18 mm }]
+speedometer-checked: yes
+lubricant: gear oil 75W-90 GL-4
+lubricant-asked: GL-4 75W-90
+rotating-replaced: no
+answers: { gearbox.code: LB1, gearbox.fasteners: yes, fasteners.appendix: yes, speedometer.kept: yes }`;
+  const { findings } = await examineNote(K, note, { notes: { '020-engine.md': 'kind: engine\ntorque: 270 N·m', '030-mounts.md': 'kind: mounts\nmovement-drive: 12 mm\nmovement-overrun: 9 mm' } });
+  const own = findings.filter((f) => f.note === '010-tried' && !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  expect(own.map((f) => f.item)).toEqual(['speedometer.accuracy']);
+});
+
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
   for (const item of ['gearbox.ratios', 'gearbox.torque-rating', 'gearbox.structure', 'gearbox.speedometer', 'gearbox.identity', 'gearbox.crossmember-shown', 'gearbox.fitted-shown', 'gearbox.code', 'speedometer.accuracy']) expect(outcome(item), item).toBe('missing');
