@@ -26,7 +26,7 @@ export interface Frontmatter {
   sourceLine(line: number): string;
 }
 
-const limits = { bytes: 256 * 1024, depth: 12, keys: 5_000 };
+const limits = { bytes: 256 * 1024, depth: 12, keys: 5_000, brackets: 50 };
 const refuse = { parse: () => ({}), stringify: () => '' };
 const engines = { yaml: { parse: (text: string) => ({ text }), stringify: () => '' }, js: refuse, javascript: refuse, json: refuse };
 
@@ -46,9 +46,13 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
   }
   const split = matter(normal, { engines, language: 'yaml' });
   const source = ((split.data as { text?: string }).text ?? '').replace(/^\n/, '');
-  const closed = lines.indexOf('---', 1);
+  const closed = lines.findIndex((line, i) => i > 0 && line.trimEnd() === '---');
+  const astray = lines.findIndex((line, i) => i > 0 && (i < closed || closed === -1) && line.startsWith('---'));
   if (closed === -1) {
     return fail('frontmatter-missing', 1, 'frontmatter that is not closed', 'a line of `---` after the last measurement', 'add a line with only `---`');
+  }
+  if (astray !== -1) {
+    return fail('frontmatter-missing', astray + 1, 'a line that begins with `---` and goes on', 'a line of only `---` to close the frontmatter', 'take the rest of the line away');
   }
   if (source.length > limits.bytes) {
     return fail('file-too-large', 1, `frontmatter of ${Math.round(source.length / 1024)} KB`, `at most ${limits.bytes / 1024} KB`, 'put long series in a CSV file beside the note');
@@ -63,8 +67,13 @@ export function readYamlFile(text: string, file: string): { value?: Frontmatter;
 }
 
 function readYaml(source: string, file: string, at: { firstLine: number; lines: string[]; body: string; bodyLine: number }) {
+  const deep = tooDeep(source);
+  if (deep !== undefined) {
+    const line = source.slice(0, deep).split('\n').length + at.firstLine - 1;
+    return { problems: [{ code: 'yaml-depth' as const, file, line, column: 1, found: `brackets nested more than ${limits.brackets} deep`, expected: `at most ${limits.depth} levels`, source: at.lines[line - 1]?.slice(0, 200) }] };
+  }
   const counter = new LineCounter();
-  const document = parseDocument(source, { schema: 'failsafe', lineCounter: counter, prettyErrors: false, strict: true, uniqueKeys: true });
+  const document = parseDocument(source, { schema: 'failsafe', lineCounter: counter, prettyErrors: false, strict: true, uniqueKeys: false });
   const problems: Problem[] = [];
   const ranges = new Map<string, { key?: Range; value?: Range }>();
   const rangeOf = (from: number, to: number): Range => {
@@ -102,11 +111,14 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
     }
     if (isMap(node)) {
       const entries: [string, Plain | undefined][] = [];
+      const seen = new Set<string>();
       for (const pair of node.items) {
         if (++keys > limits.keys) break;
         const key = isScalar(pair.key) ? String(pair.key.value ?? '') : '';
         const keyNode = pair.key as Node | null;
         const below = [...path, key];
+        if (keyNode?.range && seen.has(key)) report('yaml', rangeOf(keyNode.range[0], keyNode.range[1]), `the key \`${key.slice(0, 60)}\` a second time`, 'each key once', 'keep one of the two');
+        seen.add(key);
         if (keyNode?.range) ranges.set(below.join('\0'), { key: rangeOf(keyNode.range[0], keyNode.range[1]) });
         const value = plain(pair.value as Node | null, below);
         entries.push([key, value === '' ? undefined : value]);
@@ -139,6 +151,18 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
     sourceLine: (line) => at.lines[line - 1] ?? '',
   };
   return { value, problems };
+}
+
+/** Where brackets are nested deeper than any note needs, so that no reader of YAML has to find out by running out of stack. */
+function tooDeep(source: string): number | undefined {
+  let depth = 0;
+  for (let i = 0; i < source.length; i++) {
+    const c = source[i];
+    if (c === '[' || c === '{') depth++;
+    else if (c === ']' || c === '}') depth--;
+    if (depth > limits.brackets) return i;
+  }
+  return undefined;
 }
 
 function yamlHint(line: string): string {

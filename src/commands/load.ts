@@ -1,25 +1,49 @@
 import { checkLinks } from '../build/links.js';
+import { afresh } from '../build/memory.js';
 import type { Build } from '../build/model.js';
 import { inReadingOrder, type Problem } from '../build/problem.js';
 import { readBuild, type KindShapes } from '../build/read.js';
 import { loadCodes, type CodeItem } from '../checks/codes.js';
-import type { Rules } from '../checks/examine.js';
+import { examine, type Evaluation, type Rules } from '../checks/examine.js';
 import { kinds } from '../checks/kinds/index.js';
+import type { TakenAt } from '../checks/order.js';
+import { unknownItems } from '../checks/known-items.js';
 import { readLimits } from '../checks/own-copy.js';
 import { queryProblems } from '../checks/queries.js';
+import { shownProblems } from '../checks/shown.js';
+import { photoTimes } from './photo-times.js';
 
 /** What each kind of note measures. */
 export const shapes: KindShapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));
 
-/** A build with the rules that hold for it, or all that keeps it from being read. Files are shown relative to `from`. */
-export async function load(folder: string, from = process.cwd()): Promise<{ build: Build; rules: Rules; problems: [] } | { problems: Problem[] }> {
+/** What findings may stand under besides items of a code, and a concession may name. */
+const notCodeItems = ['agreement', 'hold-point', 'stage-order'];
+
+/** A build with the rules that hold for it, the capture times of its photos and what was found. */
+export interface Loaded {
+  build: Build;
+  rules: Rules;
+  takenAt: TakenAt;
+  evaluation: Evaluation;
+  problems: [];
+}
+
+/**
+ * Reads and examines a build, or gives all that keeps it from being read. Files are shown relative to `from`. With a
+ * memory, only what was edited since the last time is read and worked through again.
+ */
+export async function load(folder: string, from = process.cwd(), recall = afresh): Promise<Loaded | { problems: Problem[] }> {
   const codes = await loadCodes('AU');
-  const read = readBuild(folder, shapes, from);
-  if (!read.build) return { problems: read.problems };
-  const limits = readLimits(read.build.limits, new Set(codes.items.keys()));
+  const { build, ...read } = readBuild(folder, shapes, from, recall);
+  if (!build) return { problems: read.problems };
+  const limits = readLimits(build.limits, new Set(codes.items.keys()));
   const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);
-  const problems = inReadingOrder([...limits.problems, ...checkLinks(read.build), ...queryProblems(read.build, items)]);
-  if (problems.length > 0) return { problems };
+  const problems = [...limits.problems, ...checkLinks(build, recall), ...unknownItems(build, [...items, ...notCodeItems]), ...queryProblems(build, items)];
+  if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
-  return { build: read.build, rules: { codes, kinds, ownFigures: limits.figures, ownItems: own }, problems: [] };
+  const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own };
+  const takenAt = await photoTimes(build, recall);
+  const evaluation = examine(build, rules, takenAt, recall);
+  const lost = shownProblems(build, evaluation);
+  return lost.length > 0 ? { problems: inReadingOrder(lost) } : { build, rules, takenAt, evaluation, problems: [] };
 }
