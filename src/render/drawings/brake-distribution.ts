@@ -4,7 +4,7 @@ import { above, below, chart, leftOf, type Chart } from './chart.js';
 import { drawing, widths } from './frame.js';
 import { circle, ink, line, paper, polyline, type Point, type Stroke } from './pen.js';
 import { placer, type Segment } from './place.js';
-import { em, lineHeight, sized, word, type Size } from './words.js';
+import { em, lineHeight, shortened, sized, word, type Size } from './words.js';
 
 /** A vehicle in one state of load, as its brake distribution depends on it. */
 export interface LoadState {
@@ -34,7 +34,8 @@ const [plotRight, legend] = [112, 118];
 const ideal = ({ toRear, height }: LoadState, z: number): Point => [z * (toRear + z * height), z * (1 - toRear - z * height)];
 
 /** Installed line against the ideal curves, both as braking force over weight. */
-export function brakeDistribution({ name, title, frontShare, states }: BrakeDistribution): Element {
+export function brakeDistribution({ name, title, frontShare, states: all }: BrakeDistribution): Element {
+  const states = all.map((s) => ({ ...s, says: shortened(s.says, 26) }));
   const share = frontShare.si;
   const greatest = 1;
   const curves = states.map((s) => Array.from({ length: 61 }, (_, i) => ideal(s, (i / 60) * greatest)).filter((p) => p[1] >= 0));
@@ -53,7 +54,7 @@ export function brakeDistribution({ name, title, frontShare, states }: BrakeDist
   for (const { keep } of rates) places.keepOff(keep);
   for (const [x, y] of [...marks.map((m) => m.at), ...states.flatMap((s) => marked.map((z) => plot.at(...ideal(s, z))))]) places.keepOff({ left: x - 1, right: x + 1, top: y - 1, bottom: y + 1 });
   return drawing(
-    { name, title, says: says(frontShare, states), width: widths.full, height },
+    { name, title, says: says(frontShare, all), width: widths.full, height },
     plot.drawn,
     rates.flatMap((r) => r.drawn),
     curves.map((c, i) => polyline(c.map((p) => plot.at(...p)), dashes[i % dashes.length])),

@@ -6,14 +6,16 @@ import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
 import { apart } from './place.js';
 import { box, circle, ink, line } from './pen.js';
-import { amount, degrees, lineHeight, spoken, widthOf, word } from './words.js';
+import { amount, degrees, lineHeight, shortened, widthOf, word } from './words.js';
 
 /** Readings of one kind, each against the same window; numbers in SI units. */
 export interface DotPlot {
   name: string;
   title: string;
-  /** What is read, as the formula names it: `c_{i}`. */
-  symbol: string;
+  /** What is read: `oil clearance`, or as the formula names it, `c_{i}`. */
+  says: string;
+  /** The limits themselves are excluded. */
+  open?: boolean | undefined;
   unit: string;
   readings: readonly { label: string; si: number; expanded?: number | undefined }[];
   min?: number | undefined;
@@ -23,11 +25,13 @@ export interface DotPlot {
 const row = 4.4;
 
 /** One row a reading: a dot with its ± U on a common scale, what lies beyond the window hatched. */
-export function dotPlot({ name, title, symbol, unit, readings, min, max }: DotPlot): Element {
+export function dotPlot({ name, title, says: what, unit, readings, min, max, open }: DotPlot): Element {
   const values = readings.map((r) => amount({ si: r.si, unit, expanded: r.expanded }));
-  const left = 2 + Math.max(...readings.map((r) => widthOf(r.label))) + 3;
+  const labels = readings.map((r) => shortened(r.label, 60));
+  const left = 2 + Math.max(...labels.map(widthOf)) + 3;
   const column = Math.max(...values.map(widthOf));
-  const width = Math.max(widths.half, left + column + 45);
+  const axisName = unitOf(unit).text === '1' ? what : `${what} in ${degrees(` ${unitOf(unit).text}`).trim()}`;
+  const width = Math.max(widths.half, left + column + 45, widthOf(axisName) + 4);
   const right = width - 3 - column - 2;
   const top = 2 + lineHeight;
   const bottom = top + row * readings.length + 1;
@@ -38,14 +42,13 @@ export function dotPlot({ name, title, symbol, unit, readings, min, max }: DotPl
   const room = (high - low || Math.abs(high) || 1) * 0.12;
   const x = scaleLinear([toUnit(low - room, unit), toUnit(high + room, unit)], [left, right]);
   const at = (si: number) => x(toUnit(si, unit));
-  const limits = [...(min === undefined ? [] : [{ si: min, sign: '≥' }]), ...(max === undefined ? [] : [{ si: max, sign: '≤' }])];
+  const limits = [...(min === undefined ? [] : [{ si: min, sign: open ? '>' : '≥' }]), ...(max === undefined ? [] : [{ si: max, sign: open ? '<' : '≤' }])];
   const limitTexts = limits.map((l) => `${l.sign} ${degrees(showQuantity(l.si, unit))}`);
   const limitPlaces = apart(limits.map((l, i) => ({ at: at(l.si), size: widthOf(limitTexts[i]!) })), 2, [2, width - 2]);
   const ticks = x.ticks(4).map((t) => ({ at: x(t), text: showNumber(t) }));
-  const axisName = `${symbol} in ${unitOf(unit).text === '1' ? 'units of 1' : degrees(` ${unitOf(unit).text}`).trim()}`;
 
   return drawing(
-    { name, title, says: says({ readings, limitTexts, values, symbol }), width, height: bottom + 2 * lineHeight + 3 },
+    { name, title, says: says({ readings, limitTexts, values, what }), width, height: bottom + 2 * lineHeight + 3 },
     hatchDefs(name, 'rising'),
     ...(min === undefined ? [] : [box([left, top], at(min) - left, bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
     ...(max === undefined ? [] : [box([at(max), top], right - at(max), bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
@@ -58,13 +61,13 @@ export function dotPlot({ name, title, symbol, unit, readings, min, max }: DotPl
         line([from, y], [to, y], { weight: 'line' }),
         ...[from, to].map((end) => line([end, y - 0.8], [end, y + 0.8], { weight: 'line' })),
         circle([at(r.si), y], 0.8, { weight: 'thin', fill: ink }),
-        word(left - 2, y + 1, r.label, 'end'),
+        word(left - 2, y + 1, labels[i]!, 'end'),
         word(width - 2, y + 1, values[i]!, 'end'),
       ];
     }),
     line([left, bottom], [right, bottom], { weight: 'line' }),
     legible(ticks).flatMap((t) => [line([t.at, bottom], [t.at, bottom + 1], { weight: 'thin' }), word(t.at, bottom + 1 + lineHeight * 0.8, t.text, 'middle')]),
-    word((left + right) / 2, bottom + 1 + lineHeight * 1.8, axisName, 'middle'),
+    word(apart([{ at: (left + right) / 2, size: widthOf(axisName) }], 0, [2, width - 2])[0]!, bottom + 1 + lineHeight * 1.8, axisName, 'middle'),
   );
 }
 
@@ -79,7 +82,7 @@ function legible(ticks: readonly { at: number; text: string }[]): { at: number; 
   });
 }
 
-function says(of: { readings: DotPlot['readings']; limitTexts: readonly string[]; values: readonly string[]; symbol: string }): string {
+function says(of: { readings: DotPlot['readings']; limitTexts: readonly string[]; values: readonly string[]; what: string }): string {
   const window = of.limitTexts.length > 0 ? ` Window: ${of.limitTexts.join(' and ')}.` : '';
-  return `${spoken(of.symbol)}: ${of.readings.map((r, i) => `${r.label} ${of.values[i]}`).join('; ')}.${window}`;
+  return `${of.what}: ${of.readings.map((r, i) => `${r.label} ${of.values[i]}`).join('; ')}.${window}`;
 }

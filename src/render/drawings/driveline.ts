@@ -30,7 +30,7 @@ export interface Driveline {
 
 const [from, stub] = [10, 24];
 /** Steepest angle on the page up to which angles are drawn enlarged. */
-const steepest = (24 * Math.PI) / 180;
+const steepest = (18 * Math.PI) / 180;
 
 /** Side view and plan with the angle of every joint, and the yokes of each shaft end on. */
 export function drivelineDrawing(of: Driveline): Element {

@@ -13,7 +13,8 @@ export const hatchings = {
 } as const;
 export type Hatching = keyof typeof hatchings;
 
-const idOf = (name: string, kind: Hatching) => `${name}-${kind}`;
+/** Brackets and quotation marks would end the reference `url(#…)`. */
+const idOf = (name: string, kind: Hatching) => `${name}-${kind}`.replace(/["'()\s]/g, (c) => `~${c.charCodeAt(0).toString(16)}`);
 
 /** Declares hatchings for one drawing; their ids carry its name. */
 export function hatchDefs(name: string, ...kinds: Hatching[]): Element {

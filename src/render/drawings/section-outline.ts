@@ -25,7 +25,7 @@ export function sectionOutline(shape: SectionShape): Loop[] {
     case 'flat':
       return [rectangle(shape.width, less(shape.thickness))];
     case 'round-bar':
-      return [{ radius: shape.diameter / 2 }];
+      return [{ radius: less(shape.diameter / 2) }];
     case 'chs':
       return [{ radius: shape.diameter / 2 }, { radius: shape.diameter / 2 - less(shape.wall) }];
     case 'rhs': {

@@ -31,7 +31,7 @@ export function sectionSizes(shape: SectionShape): Measure[] {
       return [between('width', shape.width, 'below', [-x, -y], [x, -y]), between('thickness', shape.thickness, 'left', [-x, -y], [-x, y]), ...lost([x, 0])];
     }
     case 'round-bar':
-      return [between('diameter', shape.diameter, 'below', [-shape.diameter / 2, 0], [shape.diameter / 2, 0])];
+      return [between('diameter', shape.diameter, 'below', [-shape.diameter / 2, 0], [shape.diameter / 2, 0]), ...lost([shape.diameter / 2 - loss, 0])];
     case 'chs': {
       const r = shape.diameter / 2;
       const slant = (radius: number): Point => [radius * Math.SQRT1_2, radius * Math.SQRT1_2];

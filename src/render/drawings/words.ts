@@ -66,6 +66,14 @@ function runs(text: string): { text: string; below: boolean }[] {
     .map((t) => (t.startsWith('_{') ? { text: t.slice(2, -1), below: true } : { text: t, below: false }));
 }
 
+/** A name that somebody chose, cut where it is wider than its place. */
+export function shortened(text: string, width: number): string {
+  if (widthOf(text) <= width) return text;
+  const letters = [...text];
+  while (letters.length > 1 && widthOf(`${letters.join('')}…`) > width) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
+}
+
 /** Parts joined by `; ` into as few lines as fit a width. */
 export function inLines(parts: readonly string[], width: number): string[] {
   return parts.reduce<string[]>((lines, part) => {

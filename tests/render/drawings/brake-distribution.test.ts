@@ -55,6 +55,13 @@ describe('installed brake distribution against the ideal one', () => {
     expect(filled(of(0.9, ['laden', unladen]))).toHaveLength(0);
   });
 
+  it('cuts a long name of a state where it would leave the drawing', () => {
+    const drawn = brakeDistribution(of(0.7, ['laden with four persons, luggage and a trailer on the ball', laden]));
+    expectSound(drawn);
+    expect(textsOf(drawn).find((t) => t.startsWith('ideal, '))).toMatch(/^ideal, laden .*…$/);
+    expect(JSON.stringify(drawn)).toContain('trailer on the ball');
+  });
+
   it('stays within its frame for all shares and vehicles', () => {
     const vehicle = fc.record({ frontMass: fc.integer({ min: 300, max: 1500 }), rearMass: fc.integer({ min: 300, max: 1500 }), wheelbase: fc.integer({ min: 1800, max: 3600 }).map((n) => n / 1000), massHeight: fc.integer({ min: 300, max: 900 }).map((n) => n / 1000) });
     fc.assert(fc.property(fc.integer({ min: 0, max: 100 }), vehicle, vehicle, (share, a, b) => expectSound(brakeDistribution(of(share / 100, ['laden', a], ['unladen', b])))), { numRuns: 80 });

@@ -6,7 +6,7 @@ import { elementsOf, expectSound, numberOf, textsOf } from './read-drawing.js';
 const clearances: DotPlot = {
   name: 'figure-d',
   title: 'Bearing oil clearance of five journals',
-  symbol: 'c_{i}',
+  says: 'c_{i}',
   unit: 'mm',
   min: 0.000025,
   max: 0.000064,

@@ -54,6 +54,12 @@ describe('a value against its limits', () => {
     );
   });
 
+  it('keeps its hatching under a name with brackets and marks', () => {
+    const drawn = limitScale({ ...base, name: "figure-020-note_(old)'s", value: 3, expanded: 0, max: 2 });
+    expectSound(drawn);
+    expect(elementsOf(drawn, 'rect')[0]!.properties['fill']).toMatch(/^url\(#[^()'"\s]+\)$/);
+  });
+
   it('uses ids of its own', () => {
     const [a, b] = ['figure-a', 'figure-b'].map((name) => elementsOf(limitScale({ ...base, name, value: 1, expanded: 0.1, max: 2 })).map((e) => e.properties['id']).filter(Boolean));
     expect(a!.filter((id) => b!.includes(id))).toEqual([]);

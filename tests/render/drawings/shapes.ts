@@ -19,6 +19,6 @@ export const anyShape: fc.Arbitrary<SectionShape> = fc
     fc.record({ kind: fc.constant('lipped-u' as const), depth: mm(60, 150), width: mm(30, 90), lip: mm(12, 25), wall: mm(0.7, 4) }),
     fc.record({ kind: fc.constant('box' as const), depth: mm(25, 150), width: mm(25, 150), flange: mm(1, 6), web: mm(1, 6) }),
   )
-  .chain((shape) => fc.tuple(bend, loss).map(([r, l]) => ({ ...shape, ...(pressed.has(shape.kind) ? r : {}), ...(shape.kind === 'round-bar' ? {} : l) }) as SectionShape));
+  .chain((shape) => fc.tuple(bend, loss).map(([r, l]) => ({ ...shape, ...(pressed.has(shape.kind) ? r : {}), ...l }) as SectionShape));
 
 const pressed = new Set(['top-hat', 'u', 'lipped-u']);

@@ -1,0 +1,58 @@
+import type { Element } from 'hast';
+import { expanded } from '../../calc/value.js';
+import type { Finding } from '../../checks/finding.js';
+import { outcomeWord } from '../../checks/outcome-words.js';
+import { dotPlot } from './dot-plot.js';
+import { figure } from './for-run.js';
+import { limitScale } from './limit-scale.js';
+
+/** Where the measured value of a finding lies in its limits; nothing where there is no number or no limit. */
+export function drawingForFinding(finding: Finding): Element | undefined {
+  const { measured, limit } = finding;
+  if (!measured || !limit || (limit.min === undefined && limit.max === undefined)) return undefined;
+  return figure(finding.id, {
+    caption: `${named(finding)} against its limit.`,
+    draw: (name, title) =>
+      limitScale({
+        name,
+        title,
+        value: measured.si,
+        expanded: expanded(measured),
+        min: limit.min,
+        max: limit.max,
+        open: limit.open,
+        recommended: limit.recommended,
+        limitExpanded: limit.expanded,
+        unit: limit.unit,
+        outcomeWord: outcomeWord(finding),
+      }),
+  });
+}
+
+/** Fewer readings than this are as well shown one by one. */
+const several = 3;
+
+/** Readings of one kind in one note that have the same limit, such as the clearance of each journal, in one drawing. */
+export function drawingsForFindings(findings: readonly Finding[]): Element[] {
+  const groups = new Map<string, Finding[]>();
+  for (const f of findings) {
+    if (!f.measured || !f.limit || f.subject === '') continue;
+    const { min, max, open, unit } = f.limit;
+    const key = JSON.stringify([f.note, f.item, min, max, open, unit]);
+    groups.set(key, [...(groups.get(key) ?? []), f]);
+  }
+  return [...groups.values()].flatMap((group) => {
+    const [first] = group;
+    const limit = first?.limit;
+    if (!first || !limit || group.length < several) return [];
+    return [
+      figure([first.note, first.subject, first.item, 'all'].join('/'), {
+        caption: `${first.title}: ${group.length} readings against one limit.`,
+        draw: (name, title) =>
+          dotPlot({ name, title, says: first.title, unit: limit.unit, min: limit.min, max: limit.max, readings: group.map((f) => ({ label: f.subject.replaceAll('-', ' '), si: f.measured!.si, expanded: expanded(f.measured!) })) }),
+      }),
+    ];
+  });
+}
+
+const named = ({ title, subject }: Finding) => (subject ? `${title} (${subject})` : title);
