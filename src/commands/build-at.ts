@@ -13,19 +13,21 @@ export interface BuildAt {
   prefix: string;
   /** The folder's name, which the document tells. */
   name: string;
+  /** Photos and papers that lie elsewhere, by the id of their contents. */
+  have?: ReadonlyMap<string, string>;
 }
 
 /**
  * Lends the files of a build as they were committed, with the limits of the workshop beside it, in a folder that goes
  * when `use` ends. No filter and no line-end setting touches them.
  */
-export async function withBuildAt<T>(repo: GitFolder, { commit, prefix, name }: BuildAt, use: (folder: string) => Promise<T>): Promise<T> {
+export async function withBuildAt<T>(repo: GitFolder, { commit, prefix, name, have }: BuildAt, use: (folder: string) => Promise<T>): Promise<T> {
   const place = await mkdtemp(join(tmpdir(), 'gusset-build-'));
   const remove = () => rmSync(place, { recursive: true, force: true, maxRetries: 3 });
   const forget = onInterrupt(remove);
   try {
     const folder = join(place, name);
-    await extractAt(repo, commit, prefix, folder);
+    await extractAt(repo, commit, prefix, folder, have);
     const limits = prefix === '' ? undefined : await fileAt(repo, commit, workshopLimits(prefix));
     if (limits) await writeFile(join(place, 'limits.yaml'), limits);
     return await use(folder);

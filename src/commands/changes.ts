@@ -1,6 +1,6 @@
-import { basename, posix } from 'node:path';
+import { posix } from 'node:path';
 import { compare, type Changes } from '../history/compare/compare.js';
-import type { Renames } from '../history/compare/state.js';
+import type { Renames, State } from '../history/compare/state.js';
 import { headCommit, resolveCommit } from '../history/git/commits.js';
 import { isLetter } from '../history/git/issue-letter.js';
 import { renamesBetween } from '../history/git/renames.js';
@@ -33,17 +33,19 @@ export async function checkedOut(repo: Repository): Promise<Named> {
   return { commit, label: `commit ${commit.slice(0, 8)}` };
 }
 
-/** What differs in a build between two commits, also where its folder or its notes were renamed. */
+/** What differs in a build between two commits. */
 export async function changesBetween(repo: Repository, name: string, from: Named, to: Named): Promise<Changes> {
-  const renames = await renamesBetween(repo, from.commit, to.commit);
+  return changesSince(repo, name, from, await stateAt(repo, { commit: to.commit, prefix: repo.prefix, name }, to.label));
+}
+
+/** What differs from an earlier commit, also where the folder of the build or its notes were called otherwise then. */
+export async function changesSince(repo: Repository, name: string, from: Named, now: State, have?: ReadonlyMap<string, string>): Promise<Changes> {
+  const renames = await renamesBetween(repo, from.commit, now.commit);
   const { prefix } = repo;
   const buildFile = renames.get(posix.join(prefix, 'build.md'));
   const then = buildFile === undefined ? prefix : posix.dirname(buildFile).replace(/^\.$/, '');
-  const [before, after] = await Promise.all([
-    stateAt(repo, { commit: from.commit, prefix: then, name: then === prefix ? name : basename(then) }, from.label),
-    stateAt(repo, { commit: to.commit, prefix, name }, to.label),
-  ]);
-  return compare(before, after, within(renames, prefix, then));
+  const before = await stateAt(repo, { commit: from.commit, prefix: then, name: then === prefix ? name : posix.basename(then) || name, ...(have ? { have } : {}) }, from.label);
+  return compare(before, now, within(renames, prefix, then));
 }
 
 /** Renames inside the build, relative to its folder now and then. */

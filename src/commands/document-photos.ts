@@ -23,20 +23,23 @@ export function cacheDirectory(): string {
 }
 
 export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void): Promise<Prepared> {
-  const paths = [...new Set(build.notes.flatMap((n) => (n.data.photos ?? []).map((p) => p.file)))];
+  const paths = [...new Set(ownersOf(build).flatMap((o) => (o.data.photos ?? []).map((p) => p.file)))];
   const files = paths.map((p) => build.files.get(p)!.absolute);
   const results = await preparePhotos(files, { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), onProgress: (done, total) => say(`photos ${done} of ${total}`) });
   return new Map(results.map((r, i) => [paths[i]!, r]));
 }
 
-/** Photos that cannot be used, where the notes name them. */
+/** What names photos: `build.md` those of the whole vehicle, each note its own. */
+const ownersOf = (build: Build): readonly Pick<Build | Build['notes'][number], 'data' | 'front' | 'file'>[] => [build, ...build.notes];
+
+/** Photos that cannot be used, where they are named. */
 export function brokenPhotos(build: Build, photos: Prepared): Problem[] {
-  return build.notes.flatMap((note) =>
-    (note.data.photos ?? []).flatMap((photo, i): Problem[] => {
+  return ownersOf(build).flatMap((owner) =>
+    (owner.data.photos ?? []).flatMap((photo, i): Problem[] => {
       const result = photos.get(photo.file);
       if (!result || result.ok) return [];
-      const range = note.front.locate(['photos', i, 'file']);
-      return [{ code: 'photo-broken', file: note.file, ...range, source: note.front.sourceLine(range.line), found: `\`${photo.file}\`: ${result.reason}`, expected: 'a picture that can be shown', hint: result.hint }];
+      const range = owner.front.locate(['photos', i, 'file']);
+      return [{ code: 'photo-broken', file: owner.file, ...range, source: owner.front.sourceLine(range.line), found: `\`${photo.file}\`: ${result.reason}`, expected: 'a picture that can be shown', hint: result.hint }];
     }),
   );
 }

@@ -1,12 +1,13 @@
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
+import { afresh } from '../build/memory.js';
 import type { Build } from '../build/model.js';
 import type { TakenAt } from '../checks/order.js';
 
 /** Metadata stand at the head of a photo; this much holds them. */
 const head = 256 * 1024;
 
-/** Capture times of the photos that notes name, as far as the files say. */
-export async function photoTimes(build: Build): Promise<TakenAt> {
+/** Capture times of the photos that notes name, as far as the files say. With a memory, files as they were are not read again. */
+export async function photoTimes(build: Build, recall = afresh): Promise<TakenAt> {
   const paths = [...new Set(build.notes.flatMap((n) => (n.data.photos ?? []).map((p) => p.file)))];
   if (paths.length === 0) return new Map();
   const { readExif } = await import('../print/exif.js');
@@ -14,7 +15,8 @@ export async function photoTimes(build: Build): Promise<TakenAt> {
   for (const path of paths) {
     const file = build.files.get(path);
     if (!file) continue;
-    const taken = readExif(await start(file.absolute)).takenAt;
+    const { mtimeMs, size } = await stat(file.absolute);
+    const taken = await recall(`taken ${path}`, `${mtimeMs} ${size}`, async () => readExif(await start(file.absolute)).takenAt);
     if (taken !== undefined) times.set(path, taken);
   }
   return times;

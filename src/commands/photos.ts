@@ -9,7 +9,7 @@ import { propose, type Proposal } from '../photos/propose.js';
 import { showProblem } from './show-problem.js';
 import { progressLine } from './progress.js';
 import { UsageError } from './usage.js';
-import { visible } from './visible.js';
+import { visible } from '../build/visible.js';
 
 export const help = `gusset photos <build> <folder>
 

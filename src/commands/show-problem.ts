@@ -1,5 +1,5 @@
 import type { Problem } from '../build/problem.js';
-import { visible } from './visible.js';
+import { visible } from '../build/visible.js';
 
 /** `file:line:column: found …, expected …`, the line with a caret under the fault, and what to do. */
 export function showProblem(p: Problem, width = 100): string {

@@ -4,7 +4,7 @@ import type { Evaluation } from '../checks/examine.js';
 import { isOpen, outcomes, type Finding, type Outcome } from '../checks/finding.js';
 import { outcomeSays, outcomeWord, signs } from '../checks/outcome-words.js';
 import { bySeriousness } from '../checks/seriousness.js';
-import { visible } from './visible.js';
+import { visible } from '../build/visible.js';
 
 /** The findings at a glance: a line a note, then what to do next, most serious first. */
 export function summaryText(build: Build, evaluation: Evaluation, options: { all: boolean; width: number; colour: boolean }): string {

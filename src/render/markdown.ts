@@ -15,6 +15,7 @@ const schema: typeof defaultSchema = {
   clobberPrefix: 'words-',
   tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'input', 'img'].includes(t)).concat('input'),
   attributes: { ...defaultSchema.attributes, '*': (defaultSchema.attributes?.['*'] ?? []).filter((a) => typeof a !== 'string' || !['style', 'id', 'name', 'className'].includes(a)) },
+  strip: ['script', 'style', 'template'],
   protocols: { href: ['http', 'https', 'mailto'] },
 };
 

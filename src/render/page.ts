@@ -1,7 +1,9 @@
 import { h } from 'hastscript';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
+import { visit } from 'unist-util-visit';
 import type { Element, Root } from 'hast';
+import { visible } from '../build/visible.js';
 import { documentId, isDraft, type Subject } from './subject.js';
 import { templateText } from './texts.js';
 
@@ -22,7 +24,17 @@ export function htmlPage(main: Element, subject: Subject, fonts: string): string
       h('body', { className: isDraft(subject.identity) ? ['draft'] : [] }, [main]),
     ]),
   ]);
+  showUnseen(page as Root);
   return unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false }).stringify(page as Root);
+}
+
+/** What cannot be seen or turns the direction of writing is shown, wherever in the notes it came from. */
+function showUnseen(page: Root): void {
+  visit(page, (node) => {
+    if (node.type === 'text') node.value = visible(node.value, '\n\t');
+    if (node.type !== 'element') return;
+    for (const [name, value] of Object.entries(node.properties)) if (typeof value === 'string') node.properties[name] = visible(value);
+  });
 }
 
 /** Margin boxes of the printed page: document, state, page n of N. */
