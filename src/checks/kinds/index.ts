@@ -4,6 +4,7 @@ import { clearance } from './clearance.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
+import { fuelSystem } from './fuel-system.js';
 import { gearbox } from './gearbox.js';
 import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
@@ -23,6 +24,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     driveline,
     engine,
     engineAssembly,
+    fuelSystem,
     gearbox,
     lightsAndBody,
     mass,
