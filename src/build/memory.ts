@@ -18,3 +18,8 @@ export function memory(): Recall {
     return result;
   };
 }
+
+/** Plain data as text, to tell whether two are the same: maps and sets count, keys in their order. */
+export function textOf(data: unknown): string {
+  return JSON.stringify(data, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...value] : value)) ?? '';
+}

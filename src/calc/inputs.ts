@@ -26,8 +26,3 @@ export function hasColumns(input: Input): input is SeriesInput {
 export function valuesOf(inputs: InputValues): Value[] {
   return Object.values(inputs).flatMap((v) => (v === undefined || typeof v === 'string' ? [] : isSeries(v) ? v.flatMap((row) => Object.values(row)) : [v as Value]));
 }
-
-/** The inputs as text, with all that the run of a sheet depends on and carries on: numbers, uncertainty and origin. */
-export function textOfInputs(inputs: InputValues): string {
-  return JSON.stringify(inputs, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...value] : value));
-}

@@ -7,4 +7,4 @@ export function compareAgainst(item: string, subject: string, value: Maybe, [nam
 }
 
 /** Whether the build has a note of that kind, which then is the one to ask. */
-export const hasNote = (work: Work, kind: string): boolean => work.build.notes.some((note) => note.kind === kind);
+export const hasNote = (work: Work, kind: string): boolean => work.hasNote(kind);

@@ -20,10 +20,11 @@ import type { Value } from '../calc/value.js';
  */
 export function askItems(raised: readonly { item: CodeItem; notes: Note[] }[], build: Build, kinds: ReadonlyMap<string, Kind>, ground: Ground, done: Done): Finding[] {
   const settled = new Set(done.findings.map((f) => f.item));
+  const known = new Map(build.notes.map((note) => [note, answersOf(note, kinds)]));
   return raised.flatMap(({ item, notes }): Finding[] => {
     if (settled.has(item.id)) return [];
     if (item.kind === 'limit' || item.kind === 'test') return compareItem(item, notes, kinds, ground);
-    return [answerItem(item, notes, build, ground, (note) => answersOf(note, kinds))];
+    return [answerItem(item, notes, build, ground, (note) => known.get(note)!)];
   });
 }
 

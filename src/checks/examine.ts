@@ -8,6 +8,7 @@ import type { CodeItem, Codes } from './codes.js';
 import { concede } from './concessions.js';
 import type { Finding } from './finding.js';
 import { askItems } from './ask-items.js';
+import { evaluateNote } from './evaluate-note.js';
 import { checkOrder, type TakenAt } from './order.js';
 import type { Kind } from './kind.js';
 import type { World } from './limits.js';
@@ -15,7 +16,7 @@ import type { OwnFigure } from './own-copy.js';
 import { checkQueries } from './queries.js';
 import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
-import { workOn, type Done, type Ground } from './work.js';
+import type { Done, Ground } from './work.js';
 
 /** All that was found out about a build. */
 export interface Evaluation {
@@ -38,7 +39,7 @@ export interface Rules {
  * Checks a build. Pure: the same build, rules and capture times give the same findings in the same order.
  *
  * @param takenAt capture times of photos by path, as far as the files say
- * @param recall keeps calculation sheets whose inputs are the same as the last time
+ * @param recall keeps what was found on a note as long as nothing differs that it rests on
  */
 export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map(), recall = afresh): Evaluation {
   const items = new Map([...rules.codes.items, ...rules.ownItems.map((i) => [i.id, i] as const)]);
@@ -57,11 +58,12 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     reckoned,
     valueOf: (m) => valueOf(m, build),
     world: (note) => worldOf(build, note, rules, value),
+    hasNote: (kind) => build.notes.some((note) => note.kind === kind),
     recall,
   };
   const done: Done = { findings: [], runs: [] };
   const raised = new Map<string, { item: CodeItem; notes: Note[] }>();
-  for (const { note, kind } of reckoningFirst(build.notes, rules.kinds)) kind.evaluate(note as never, workOn(note, kind, ground, done));
+  for (const { note, kind } of reckoningFirst(build.notes, rules.kinds)) evaluateNote(note, kind, ground, done);
   for (const note of build.notes) {
     for (const item of items.values()) {
       if (!raises(rules.kinds.get(note.kind)!, item, note.data)) continue;

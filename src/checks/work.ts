@@ -2,10 +2,10 @@ import type { FactName } from '../build/facts.js';
 import { facts } from '../build/facts.js';
 import type { Measured } from '../build/fields.js';
 import { metaAt, placeOfField, type NamedPath } from '../build/find-field.js';
-import type { Recall } from '../build/memory.js';
+import { textOf, type Recall } from '../build/memory.js';
 import type { Build, Note } from '../build/model.js';
 import type { LoadCase } from '../build/vehicle.js';
-import { textOfInputs, type InputValues } from '../calc/inputs.js';
+import type { InputValues } from '../calc/inputs.js';
 import { run as workThrough, type Run } from '../calc/run.js';
 import { utilisation } from '../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../calc/sheet.js';
@@ -49,6 +49,8 @@ export interface Work {
   /** A field that is no number and was not filled in. */
   lacks: (...path: string[]) => Missing;
   loadCase: (id: string | undefined) => LoadCase | undefined;
+  /** Whether the build has a note of this kind. */
+  hasNote: (kind: string) => boolean;
   sheet: <I extends Inputs, R extends Results>(sheet: Sheet<I, R>, subject: string, inputs: MaybeInputs<I>) => Worked<R>;
   /** Compares a number with the limit that the item sets for this vehicle. */
   compare: (item: string, subject: string, value: Maybe, options?: CompareOptions) => void;
@@ -88,6 +90,7 @@ export interface Ground {
   reckoned: Map<string, Value>;
   valueOf: (measured: Measured) => Value;
   world: (note: Note) => World;
+  hasNote: (kind: string) => boolean;
   recall: Recall;
 }
 
@@ -122,6 +125,7 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
     lacks: (...path) => missing(path),
     fact: (name) => ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] },
     loadCase: (id) => build.data['load-cases']?.find((c) => c.id === id),
+    hasNote: ground.hasNote,
     publish: (name, value) => {
       if (isMissing(value)) return;
       if (name in facts) ground.reckoned.set(name, value);
@@ -134,7 +138,7 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
       const plain = sheet as unknown as Sheet;
       const full = withUsual(plain, inputs as InputValues);
-      const run = ground.recall(`sheet ${id}`, textOfInputs(full), () => workThrough(id, plain, full));
+      const run = ground.recall(`sheet ${id}`, textOf(full), () => workThrough(id, plain, full));
       done.runs.push(run);
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },
