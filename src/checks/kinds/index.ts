@@ -1,4 +1,5 @@
 import type { Kind } from '../kind.js';
+import { alignment } from './alignment.js';
 import { bodyStructure } from './body-structure.js';
 import { clearance } from './clearance.js';
 import { driveline } from './driveline.js';
@@ -14,11 +15,13 @@ import { seating } from './seating.js';
 import { steering } from './steering.js';
 import { suspension } from './suspension.js';
 import { suspensionLink } from './suspension-link.js';
+import { test } from './test.js';
 import { wheelsTyres } from './wheels-tyres.js';
 
 /** The only register of kinds, in alphabetical order. */
 export const kinds: ReadonlyMap<string, Kind> = new Map(
   [
+    alignment,
     bodyStructure,
     clearance,
     driveline,
@@ -34,6 +37,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     steering,
     suspension,
     suspensionLink,
+    test,
     wheelsTyres,
   ].map((kind) => [kind.id, kind]),
 );
