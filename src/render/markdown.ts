@@ -1,4 +1,4 @@
-import type { Root, Element, ElementContent } from 'hast';
+import type { Element, ElementContent, Root } from 'hast';
 import rehypeRaw from 'rehype-raw';
 import rehypeSanitize, { defaultSchema } from 'rehype-sanitize';
 import remarkGfm from 'remark-gfm';
@@ -10,48 +10,95 @@ import { visit } from 'unist-util-visit';
 /** From a note's words to safe hast. What a link of the note points to is decided by `resolve`. */
 export type ResolveLink = (url: string) => { id: string; label: string } | 'outside' | 'missing';
 
-const schema: typeof defaultSchema = {
-  ...defaultSchema,
-  clobberPrefix: 'words-',
-  tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'input', 'img'].includes(t)).concat('input'),
-  attributes: { ...defaultSchema.attributes, '*': (defaultSchema.attributes?.['*'] ?? []).filter((a) => typeof a !== 'string' || !['style', 'id', 'name', 'className'].includes(a)) },
-  strip: ['script', 'style', 'template'],
-  protocols: { href: ['http', 'https', 'mailto'] },
-};
-
-const parser = unified().use(remarkParse).use(remarkGfm);
-const toSafe = unified().use(remarkRehype, { allowDangerousHtml: true }).use(rehypeRaw).use(rehypeSanitize, schema);
-
-export function parseMarkdown(text: string) {
-  return parser.parse(text);
+export interface MarkdownOptions {
+  resolve: ResolveLink;
+  /** What stands in place of a link into the document. */
+  pointer: (id: string, label: string, text: string) => Element;
+  /** Before every id of the words, such as those of footnotes: ids are unique in the whole document. */
+  name: string;
+  /** Level of the heading that the words stand under. */
+  under: 2 | 3;
 }
 
-/** Headings of the note start below the chapter's own. Images become pointers to the photos that the note shows. */
-export function renderMarkdown(text: string, resolve: ResolveLink, pointer: (id: string, label: string, text: string) => Element): ElementContent[] {
+const kept = ['abbr', 'align', 'ariaDescribedBy', 'colSpan', 'dateTime', 'dir', 'id', 'lang', 'rowSpan', 'scope', 'start', 'title'];
+const schemaFor = (prefix: string): typeof defaultSchema => ({
+  ...defaultSchema,
+  clobberPrefix: prefix,
+  tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'img', 'tt', 'strike', 'details', 'summary'].includes(t)),
+  attributes: { ...defaultSchema.attributes, '*': kept },
+  protocols: { href: ['http', 'https', 'mailto'] },
+});
+
+const parser = unified().use(remarkParse).use(remarkGfm);
+
+/** Headings of the words stand below that of the chapter. Images become pointers to the photos that they show. */
+export function renderMarkdown(text: string, { resolve, pointer, name, under }: MarkdownOptions): ElementContent[] {
   const tree = parser.parse(text);
   visit(tree, 'image', (node, index, parent) => {
     if (!parent || index === undefined) return;
     parent.children[index] = { type: 'link', url: node.url, children: [{ type: 'text', value: node.alt || node.url }], position: node.position } as never;
   });
+  const prefix = `words-${name}-`;
+  const toSafe = unified().use(remarkRehype, { allowDangerousHtml: true, clobberPrefix: '' }).use(rehypeRaw).use(rehypeSanitize, schemaFor(prefix));
   const safe = toSafe.runSync(tree) as Root;
-  visit(safe, 'element', (node, index, parent) => {
-    const heading = /^h([1-6])$/.exec(node.tagName);
-    if (heading) node.tagName = `h${Math.min(6, Number(heading[1]) + 2)}`;
+  levelHeadings(safe, under);
+  completeTables(safe);
+  spellCheckboxes(safe);
+  pointLinks(safe, prefix, resolve, pointer);
+  return safe.children as ElementContent[];
+}
+
+/** No level is left out, whichever the writer began with. */
+function levelHeadings(tree: Root, under: number): void {
+  const open: number[] = [];
+  visit(tree, 'element', (node) => {
+    const written = Number(/^h([1-6])$/.exec(node.tagName)?.[1]);
+    if (!written) return;
+    while (open.length > 0 && open.at(-1)! >= written) open.pop();
+    open.push(written);
+    node.tagName = `h${Math.min(6, under + open.length)}`;
+  });
+}
+
+/** Heads with their scope, cells with the head of their column for narrow screens, alignment as a style. */
+function completeTables(tree: Root): void {
+  visit(tree, 'element', (node) => {
+    if (node.tagName !== 'table') return;
+    const heads: string[] = [];
+    visit(node, 'element', (cell, index, row) => {
+      if (cell.tagName === 'th') {
+        cell.properties['scope'] ??= 'col';
+        heads.push(textOf(cell));
+      }
+      const at = cell.tagName === 'td' ? (row?.children ?? []).filter((c) => c.type === 'element').indexOf(cell) : -1;
+      if (heads[at]) cell.properties['dataLabel'] = heads[at];
+      const { align, ...rest } = cell.properties;
+      if (align) cell.properties = { ...rest, style: `text-align:${String(align).replace(/[^a-z]/g, '')}` };
+    });
+  });
+}
+
+/** A box that can be ticked has no place in a document: it is told whether it was. */
+function spellCheckboxes(tree: Root): void {
+  visit(tree, 'element', (node, index, parent) => {
+    if (node.tagName !== 'input' || !parent || index === undefined) return;
+    parent.children[index] = { type: 'text', value: node.properties['checked'] ? '☑ done:' : '☐ not done:' };
+  });
+}
+
+function pointLinks(tree: Root, prefix: string, resolve: ResolveLink, pointer: MarkdownOptions['pointer']): void {
+  const ids = new Set<string>();
+  visit(tree, 'element', (node) => void ids.add(String(node.properties['id'] ?? '')));
+  visit(tree, 'element', (node, index, parent) => {
     if (node.tagName !== 'a' || !parent || index === undefined) return;
     const url = typeof node.properties['href'] === 'string' ? node.properties['href'] : '';
-    if (url.startsWith('#')) return;
-    const target = resolve(url);
-    if (target === 'outside') {
-      node.properties['rel'] = ['noreferrer'];
-      return;
-    }
-    if (target === 'missing') {
-      parent.children[index] = { type: 'element', tagName: 'span', properties: {}, children: node.children };
-      return;
-    }
-    parent.children[index] = pointer(target.id, target.label, textOf(node));
+    const within = url.startsWith('#') && ids.has(prefix + url.slice(1)) ? `#${prefix}${url.slice(1)}` : undefined;
+    if (within) return void (node.properties['href'] = within);
+    const target = url.startsWith('#') ? 'missing' : resolve(url);
+    if (target === 'outside') node.properties['rel'] = ['noreferrer'];
+    else if (target === 'missing') parent.children[index] = { type: 'element', tagName: 'span', properties: {}, children: node.children };
+    else parent.children[index] = pointer(target.id, target.label, textOf(node));
   });
-  return safe.children as ElementContent[];
 }
 
 export function textOf(node: { children?: unknown[]; value?: string }): string {
