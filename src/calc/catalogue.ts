@@ -74,7 +74,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'tube-torsion',
     'slip-engagement',
   ],
-  suspension: ['coil-rate', 'coil-travel', 'toe-change'],
+  suspension: ['coil-rate', 'coil-travel', 'toe-change', 'axle-toe'],
   gearing: [
     'tyre-dimensions',
     'tyre-rating',

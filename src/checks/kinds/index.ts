@@ -7,6 +7,7 @@ import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
 import { fuelSystem } from './fuel-system.js';
 import { gearbox } from './gearbox.js';
+import { inspection } from './inspection.js';
 import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
 import { mounts } from './mounts.js';
@@ -29,6 +30,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     engineAssembly,
     fuelSystem,
     gearbox,
+    inspection,
     lightsAndBody,
     mass,
     mounts,
