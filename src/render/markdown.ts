@@ -6,6 +6,7 @@ import remarkParse from 'remark-parse';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
+import { anchor } from './anchors.js';
 
 /** From a note's words to safe hast. What a link of the note points to is decided by `resolve`. */
 export type ResolveLink = (url: string) => { id: string; label: string } | 'outside' | 'missing';
@@ -14,7 +15,7 @@ export interface MarkdownOptions {
   resolve: ResolveLink;
   /** What stands in place of a link into the document. */
   pointer: (id: string, label: string, text: string) => Element;
-  /** Before every id of the words, such as those of footnotes: ids are unique in the whole document. */
+  /** Of the text; stands before each of its ids, such as those of footnotes: ids are unique in the whole document. */
   name: string;
   /** Level of the heading that the words stand under. */
   under: 2 | 3;
@@ -26,6 +27,7 @@ const schemaFor = (prefix: string): typeof defaultSchema => ({
   clobberPrefix: prefix,
   tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'img', 'tt', 'strike', 'details', 'summary'].includes(t)),
   attributes: { ...defaultSchema.attributes, '*': kept },
+  strip: ['script', 'style', 'template'],
   protocols: { href: ['http', 'https', 'mailto'] },
 });
 
@@ -34,11 +36,13 @@ const parser = unified().use(remarkParse).use(remarkGfm);
 /** Headings of the words stand below that of the chapter. Images become pointers to the photos that they show. */
 export function renderMarkdown(text: string, { resolve, pointer, name, under }: MarkdownOptions): ElementContent[] {
   const tree = parser.parse(text);
-  visit(tree, 'image', (node, index, parent) => {
+  visit(tree, ['image', 'imageReference'], (node, index, parent) => {
     if (!parent || index === undefined) return;
+    if (node.type === 'imageReference') parent.children[index] = { ...node, type: 'linkReference', children: [{ type: 'text', value: node.alt ?? '' }] } as never;
+    if (node.type !== 'image') return;
     parent.children[index] = { type: 'link', url: node.url, children: [{ type: 'text', value: node.alt || node.url }], position: node.position } as never;
   });
-  const prefix = `words-${name}-`;
+  const prefix = anchor.words(name);
   const toSafe = unified().use(remarkRehype, { allowDangerousHtml: true, clobberPrefix: '' }).use(rehypeRaw).use(rehypeSanitize, schemaFor(prefix));
   const safe = toSafe.runSync(tree) as Root;
   levelHeadings(safe, under);

@@ -14,7 +14,7 @@ it('has the published examples', () => expect(examples.length).toBeGreaterThan(6
 it('keeps their text and lets nothing unsafe through', () => {
   const lost: string[] = [];
   for (const { markdown, html, section } of examples) {
-    const tree = { type: 'root' as const, children: renderMarkdown(markdown, () => 'outside', (id, label, words) => h('a', { href: `#${id}` }, `${words} ${label}`)) };
+    const tree = { type: 'root' as const, children: renderMarkdown(markdown, { resolve: () => 'outside', pointer: (id, label, words) => h('a', { href: `#${id}` }, `${words} ${label}`), name: 'x', under: 2 }) };
     const out = unified().use(rehypeStringify).stringify(tree);
     expect(out).not.toMatch(/<(script|style|iframe|object|embed|form|base|meta|link)\b|\son\w+=|href="\s*javascript:/i);
     visit(tree, 'element', (node) => expect(node.tagName).not.toBe('img'));

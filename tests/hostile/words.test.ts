@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { renderMarkdown } from '../../src/render/markdown.js';
 import { h } from 'hastscript';
 
-const html = (text: string) => unified().use(rehypeStringify).stringify({ type: 'root', children: renderMarkdown(text, (url) => (/^https?:|^mailto:/.test(url) ? 'outside' : 'missing'), (id, label, words) => h('a', { href: `#${id}` }, `${words} ${label}`)) });
+const html = (text: string) => unified().use(rehypeStringify).stringify({ type: 'root', children: renderMarkdown(text, { resolve: (url) => (/^https?:|^mailto:/.test(url) ? 'outside' : 'missing'), pointer: (id, label, words) => h('a', { href: `#${id}` }, `${words} ${label}`), name: 'x', under: 2 }) });
 
 describe('words of a note that mean harm', () => {
   it.each([
