@@ -35,6 +35,6 @@ describe('words of a note that mean harm', () => {
 
   it('keeps what a builder writes: text, tables, lists, code, quotes, links', () => {
     const kept = html('# Head\n\nText with **weight** and `code`.\n\n| a | b |\n| - | - |\n| 1 | 2 |\n\n1. one\n\n> quoted\n\n[out](https://example.org/)');
-    for (const piece of ['<h3>Head</h3>', '<strong>weight</strong>', '<code>code</code>', '<td>2</td>', '<ol>', '<blockquote>', 'href="https://example.org/"']) expect(kept).toContain(piece);
+    for (const piece of ['<h3>Head</h3>', '<strong>weight</strong>', '<code>code</code>', '>2</td>', '<ol>', '<blockquote>', 'href="https://example.org/"']) expect(kept).toContain(piece);
   });
 });
