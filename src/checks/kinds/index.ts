@@ -5,6 +5,7 @@ import { clearance } from './clearance.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
+import { exhaust } from './exhaust.js';
 import { fuelSystem } from './fuel-system.js';
 import { gearbox } from './gearbox.js';
 import { inspection } from './inspection.js';
@@ -28,6 +29,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     driveline,
     engine,
     engineAssembly,
+    exhaust,
     fuelSystem,
     gearbox,
     inspection,
