@@ -14,6 +14,7 @@ import type { Kind } from './kind.js';
 import type { World } from './limits.js';
 import type { OwnFigure } from './own-copy.js';
 import { checkQueries } from './queries.js';
+import { releases } from './releases.js';
 import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
 import type { Done, Ground } from './work.js';
@@ -73,6 +74,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   const all = [...raised.values()];
   done.findings.push(...askItems(all, build, rules.kinds, ground, done));
   done.findings.push(...build.notes.flatMap((note) => checkOrder(note, rules.kinds.get(note.kind)!, takenAt)));
+  done.findings.push(...releases(build, rules.kinds));
   done.findings.push(...agreement(stated, build));
   done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
   return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts };

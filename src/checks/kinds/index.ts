@@ -12,6 +12,7 @@ import { inspection } from './inspection.js';
 import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
 import { mounts } from './mounts.js';
+import { rearAxle } from './rear-axle.js';
 import { retainedSystems } from './retained-systems.js';
 import { seating } from './seating.js';
 import { steering } from './steering.js';
@@ -36,6 +37,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     lightsAndBody,
     mass,
     mounts,
+    rearAxle,
     retainedSystems,
     seating,
     steering,
