@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { list, quantity, text } from '../build/fields.js';
+import { hasNote } from './against.js';
 import type { Work } from './work.js';
 
 /** Nearest places between what moves with engine and gearbox and what does not. */
@@ -13,6 +14,7 @@ export const gapsField = list(
 
 /** A gap at rest is what is left for the engine to move. */
 export function examineGaps(gaps: z.output<typeof gapsField>, work: Work): void {
+  if (!gaps?.length && hasNote(work, 'clearance')) return work.state('mounts.gap', '', 'notApplicable', 'the clearance note takes the gaps of the engine');
   if (!gaps?.length) return work.compare('mounts.gap', '', work.lacks('gaps'));
   for (const { id, gap } of gaps) work.compare('mounts.gap', id, work.take(gap, 'gaps', id, 'gap'));
 }
