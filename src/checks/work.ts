@@ -12,6 +12,7 @@ import type { Inputs, Results, Sheet } from '../calc/sheet.js';
 import { withUsual } from '../calc/usual.js';
 import { expanded, type Place, type Value } from '../calc/value.js';
 import { showQuantity } from '../units/show.js';
+import { differenceUnit } from '../units/unit.js';
 import type { Finding, Outcome } from './finding.js';
 import type { Item } from './item.js';
 import type { Kind } from './kind.js';
@@ -228,7 +229,7 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
 
 function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
   const bound = [limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`, limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`].filter(Boolean).join(' and ');
-  const by = showQuantity(Math.abs(margin), limit.unit);
+  const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
   const tail = { conforming: `margin ${by}`, nonconforming: `beyond it by ${by}`, undecided: `the uncertainty reaches across the limit`, unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a figure that nobody confirmed, so no outcome`, missing: '', notApplicable: '' }[outcome];
   return `measured ${shown}, expected ${bound}; ${tail}`;
 }

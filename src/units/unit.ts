@@ -12,6 +12,11 @@ export function unit(text: string): Unit {
   return read;
 }
 
+/** The unit of a difference or an uncertainty: of a scale with a zero of its own, kelvin. */
+export function differenceUnit(unitText: string): string {
+  return unit(unitText).offset ? 'K' : unitText;
+}
+
 /** From SI to the named unit, without the noise of binary fractions. */
 export function toUnit(si: number, unitText: string): number {
   const { factor, offset } = unit(unitText);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestUnits, readUnit, sameDimension, toSI, toUnit, unit } from '../../src/units/unit.js';
+import { differenceUnit, nearestUnits, readUnit, sameDimension, toSI, toUnit, unit } from '../../src/units/unit.js';
 
 describe('units as people write them', () => {
   it.each([
@@ -98,6 +98,10 @@ describe('conversion', () => {
       }),
     );
   });
+});
+
+it('differences on a scale with a zero of its own are in kelvin, all others in their own unit', () => {
+  expect(['degC', 'K', 'mm', 'dB(A)'].map(differenceUnit)).toEqual(['K', 'K', 'mm', 'dB(A)']);
 });
 
 describe('nearest units', () => {
