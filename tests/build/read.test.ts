@@ -23,7 +23,7 @@ describe('a note that can be read', () => {
   it('keeps scalars as text and gives each value its place', () => {
     const { build, problems } = withNote(engine('number: 0042', 'engine: 12E4567', 'bore: 86.0 mm'));
     expect(problems).toEqual([]);
-    const data = build!.notes[0]!.data as { number: string; engine: string; bore: { quantity: { si: number }; at: object } };
+    const data = build!.notes[0]!.data as unknown as { number: string; engine: string; bore: { quantity: { si: number }; at: object } };
     expect(data.number).toBe('0042');
     expect(data.engine).toBe('12E4567');
     expect(data.bore.quantity.si).toBe(0.086);
@@ -33,7 +33,7 @@ describe('a note that can be read', () => {
   it('takes a value with its instrument, readings as a list, CRLF and a byte order mark alike', () => {
     const note = engine('bore: { value: 86.0 mm, with: caliper-1, on: 2026-03-14 }', 'stroke: [86.0 mm, 86.1 mm, 86.2 mm]');
     const { build } = withNote(`\uFEFF${note.replaceAll('\n', '\r\n')}`);
-    const data = build!.notes[0]!.data as { bore: { with: string }; stroke: { quantity: { si: number; readings: number[] } } };
+    const data = build!.notes[0]!.data as unknown as { bore: { with: string }; stroke: { quantity: { si: number; readings: number[] } } };
     expect(data.bore.with).toBe('caliper-1');
     expect(data.stroke.quantity.si).toBeCloseTo(0.0861, 12);
     expect(data.stroke.quantity.readings).toHaveLength(3);
