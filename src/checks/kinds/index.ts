@@ -8,6 +8,7 @@ import { engineAssembly } from './engine-assembly.js';
 import { exhaust } from './exhaust.js';
 import { fuelSystem } from './fuel-system.js';
 import { gearbox } from './gearbox.js';
+import { general } from './general.js';
 import { inspection } from './inspection.js';
 import { lightsAndBody } from './lights-and-body.js';
 import { mass } from './mass.js';
@@ -33,6 +34,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     exhaust,
     fuelSystem,
     gearbox,
+    general,
     inspection,
     lightsAndBody,
     mass,
