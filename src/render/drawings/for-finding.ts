@@ -32,11 +32,14 @@ export function drawingForFinding(finding: Finding): Element | undefined {
 /** Fewer readings than this are as well shown one by one. */
 const several = 3;
 
-/** Readings of one kind in one note that have the same limit, such as the clearance of each journal, in one drawing. */
+/**
+ * Readings of one kind in one note that have the same limit, such as the clearance of each journal, in one drawing. Ratios
+ * are left out: those of one item are of different things, and their sizes too far apart for one scale.
+ */
 export function drawingsForFindings(findings: readonly Finding[]): Element[] {
   const groups = new Map<string, Finding[]>();
   for (const f of findings) {
-    if (!f.measured || !f.limit || f.subject === '') continue;
+    if (!f.measured || !f.limit || f.subject === '' || f.limit.unit === '1') continue;
     const { min, max, open, unit } = f.limit;
     const key = JSON.stringify([f.note, f.item, min, max, open, unit]);
     groups.set(key, [...(groups.get(key) ?? []), f]);

@@ -4,7 +4,7 @@ import { em, spoken } from './words.js';
 import { ink, mm } from './pen.js';
 
 /** Widths to which drawings are made, in mm: a table cell, half and whole column. */
-export const widths = { cell: 52, half: 85, full: 170 } as const;
+export const widths = { cell: 46, half: 85, full: 170 } as const;
 
 export interface Frame {
   /** Unique in the document; every id inside the drawing begins with it. */

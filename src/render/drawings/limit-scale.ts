@@ -37,11 +37,11 @@ export function limitScale(of: LimitScale): Element {
     ...(min === undefined ? [] : [{ at: min, text: bound(of, min, of.open ? '>' : '≥'), beyond: -1 as const }]),
     ...(max === undefined ? [] : [{ at: max, text: bound(of, max, of.open ? '<' : '≤'), beyond: 1 as const }]),
   ];
-  const heading = of.recommended ? `${of.outcomeWord} (recommended)` : of.outcomeWord;
   const labels = limits.map((l) => widthOf(l.text));
-  const stacked = labels.reduce((a, b) => a + b, 0) + 2 > widths.cell - 2 * margin;
-  const width = Math.max(widths.cell, widthOf(heading) * 1.1 + 2 * margin, ...[shown, ...limits.map((l) => l.text)].map((t) => widthOf(t) + 2 * margin + 1));
-  const height = axis + 3 + lineHeight * (stacked ? 2 : 1) + 1.2;
+  const stacked = limits.length > 1 && labels.reduce((a, b) => a + b, 0) + 2 > widths.cell - 2 * margin;
+  const width = Math.max(widths.cell, widthOf(of.outcomeWord) * 1.1 + 2 * margin, ...[shown, ...limits.map((l) => l.text)].map((t) => widthOf(t) + 2 * margin + 1));
+  const foot = axis + 3 + lineHeight * (stacked ? 2 : 1);
+  const height = foot + (of.recommended ? lineHeight : 0) + 1.2;
 
   const x = scaleLinear(domain([value - reach, value + reach, ...limits.map((l) => l.at)]), [margin, width - margin]);
   const within = [margin, width - margin] as const;
@@ -51,7 +51,7 @@ export function limitScale(of: LimitScale): Element {
   return drawing(
     { name, title: of.title, says: says(of, shown, limits.map((l) => l.text), reach), width, height },
     hatchDefs(name, 'rising', 'wide'),
-    word(margin, 3, heading, 'start', true),
+    word(margin, 3, of.outcomeWord, 'start', true),
     word(middle(x(value), shown), 3 + lineHeight, shown, 'middle'),
     limits.map(({ at, beyond }) => {
       const [from, to] = beyond === 1 ? [x(at), width - margin] : [margin, x(at)];
@@ -65,6 +65,7 @@ export function limitScale(of: LimitScale): Element {
     line([x(value - reach), axis], [x(value + reach), axis], { weight: 'outline' }),
     [value - reach, value + reach].map((end) => line([x(end), axis - 1.1], [x(end), axis + 1.1], { weight: 'line' })),
     circle([x(value), axis], 0.75, { weight: 'thin', fill: ink }),
+    of.recommended ? [word(margin, foot + 2.9, 'recommended limit')] : [],
     limits.map((l, i) => word(places[i]!, axis + 3 + 2.9 + (stacked ? i * lineHeight : 0), l.text, 'middle')),
   );
 }
@@ -84,5 +85,5 @@ function says(of: LimitScale, shown: string, limits: readonly string[], reach: n
   const inside = (of.min === undefined || of.value - reach >= of.min) && (of.max === undefined || of.value + reach <= of.max);
   const outside = (of.min !== undefined && of.value + reach < of.min) || (of.max !== undefined && of.value - reach > of.max);
   const where = inside ? 'inside the limit' : outside ? 'beyond the limit' : 'across the limit';
-  return `Value ${shown}; limit ${limits.join(' and ')}. The bar of value ± U lies ${where}: ${of.outcomeWord}.`;
+  return `Value ${shown}; ${of.recommended ? 'recommended ' : ''}limit ${limits.join(' and ')}. The bar of value ± U lies ${where}: ${of.outcomeWord}.`;
 }

@@ -40,6 +40,7 @@ describe('the drawings of a run', () => {
     expect(figure!.properties['id']).toBe(`figure-030-note/ride/${id}`);
     expect(textOf(elementsOf(figure!, 'figcaption')[0]!)).toMatch(new RegExp(`^Figure 030/ride/${id}: [A-Z].*\\.$`));
     expectSound(drawing(figure!));
+    expect(drawingsForRun(runOf(`030-note/ride/${id}`, id, given))).toEqual([figure]);
   });
 
   it('are none where the inputs gave no number, or the sheet has none', () => {
@@ -118,5 +119,7 @@ describe('the drawings of findings', () => {
     expectSound(drawing(figure!));
     expect(textsOf(figure!)).toEqual(expect.arrayContaining(['mains 1', '0.045 mm', 'mains 5', '0.065 mm', '≥ 0.025 mm', '≤ 0.064 mm']));
     expect(drawingsForFindings(readings.slice(0, 2))).toEqual([]);
+    const ratio = { unit: '1', min: 1, document: 'x', basis: 'practice' as const };
+    expect(drawingsForFindings(readings.map((f) => ({ ...f, limit: ratio })))).toEqual([]);
   });
 });
