@@ -1,10 +1,8 @@
 import { basename, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Problem } from '../build/problem.js';
-import { examine } from '../checks/examine.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load } from './load.js';
-import { photoTimes } from './photo-times.js';
 import { progressLine } from './progress.js';
 import { showProblem } from './show-problem.js';
 import { UsageError } from './usage.js';
@@ -34,12 +32,10 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   };
   const loaded = await load(folder);
   if (!('build' in loaded)) return refuse(loaded.problems);
-  const takenAt = await photoTimes(loaded.build);
-  const evaluation = examine(loaded.build, loaded.rules, takenAt);
   const { publish } = await import('./publish.js');
   const progress = progressLine(io);
   try {
-    const done = await publish(loaded.build, loaded.rules, evaluation, takenAt, { as: values.as, out: resolve(values.out ?? `out/${basename(resolve(folder))}`), photos: values.photos, progress: progress.say });
+    const done = await publish(loaded, { as: values.as, out: resolve(values.out ?? `out/${basename(resolve(folder))}`), photos: values.photos, progress: progress.say });
     progress.end();
     if ('problems' in done) return refuse(done.problems);
     const shown = values.out ?? `out/${basename(resolve(folder))}`;

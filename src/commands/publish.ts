@@ -1,14 +1,9 @@
-import { createHash } from 'node:crypto';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { extname, join } from 'node:path';
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Build } from '../build/model.js';
 import type { Problem } from '../build/problem.js';
-import type { Evaluation, Rules } from '../checks/examine.js';
 import { findingsJson } from '../checks/findings-json.js';
-import type { TakenAt } from '../checks/order.js';
 import { fontFaces, fontsDirectory } from '../print/fonts.js';
-import type { Attachment } from '../print/finish.js';
 import { launchBrowser } from '../print/launch.js';
 import { withLock } from '../print/lock.js';
 import { printDocument, type Printed } from '../print/pdf.js';
@@ -16,10 +11,16 @@ import { writeFolderWhole } from '../print/whole.js';
 import { compose } from '../render/compose.js';
 import { htmlPage } from '../render/page.js';
 import { documentId, type Subject } from '../render/subject.js';
+import { manifestName, manifestText, type Manifest } from '../verify/manifest.js';
+import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from './attachments.js';
+import { documentHistory } from './document-history.js';
 import { brokenPhotos, pictures, prepareAll, type PhotoSize } from './document-photos.js';
-import { hashInputs, identify, type InputHash } from './identity.js';
+import { identify } from './identity.js';
+import { readInputs, type Input } from './inputs.js';
+import type { Loaded } from './load.js';
 import { recallPages, rememberPages } from './page-memory.js';
 import { unprintableCharacters } from './printable.js';
+import { standingOf, type Standing } from './standing.js';
 
 export interface Publication {
   folder: string;
@@ -34,20 +35,27 @@ export interface PublishOptions {
   out: string;
   photos?: PhotoSize;
   progress?: (says: string) => void;
+  /** Where the files stand in git, for a build that was taken out of a commit; else that is looked up. */
+  standing?: Standing;
+  /** The last step before the new folder takes the place of the old: if it fails, the old one stays. */
+  seal?: (manifest: Manifest) => Promise<void>;
 }
 
 /** Writes the document of a build: HTML, PDF, findings, manifest. The old folder stays until the new one is whole. */
-export async function publish(build: Build, rules: Rules, evaluation: Evaluation, takenAt: TakenAt, options: PublishOptions): Promise<Publication | { problems: Problem[] }> {
+export async function publish(loaded: Loaded, options: PublishOptions): Promise<Publication | { problems: Problem[] }> {
+  const { build, rules, evaluation, takenAt } = loaded;
   const say = options.progress ?? (() => {});
   return withLock(`${options.out}.lock`, async () => {
-    const inputs = await hashInputs(build);
-    const identity = await identify(build, inputs);
+    const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
+    const identity = await identify(build, inputs, standing);
     const photos = await prepareAll(build, options.photos ?? 'print', say);
     const problems = [...brokenPhotos(build, photos), ...unprintableCharacters(build)];
     if (problems.length > 0) return { problems };
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
+    say('reading the history');
+    const past = standing ? await documentHistory(loaded, inputs, standing) : {};
     const browser = await launchBrowser();
-    const base = { build, rules, evaluation, as: options.as, identity, browser: browser.version };
+    const base = { build, rules, evaluation, as: options.as, identity, ...past, browser: browser.version };
     return writeFolderWhole(options.out, async (folder) => {
       const names = { html: `${options.as}.html`, pdf: `${options.as}.pdf` };
       const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
@@ -62,6 +70,8 @@ export async function publish(build: Build, rules: Rules, evaluation: Evaluation
       const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, { folder: work }) };
       await writeFile(join(work, 'print.html'), htmlPage(compose(linked, hashes), linked, fontFaces(pathToFileURL(fontsDirectory).href)));
       say('printing');
+      const carried = await carriedFiles(findings, inputs);
+      let manifest: Manifest | undefined;
       const printed = await printDocument({
         html: join(work, 'print.html'),
         directory: work,
@@ -75,50 +85,39 @@ export async function publish(build: Build, rules: Rules, evaluation: Evaluation
         date: new Date(`${identity.date}T00:00:00Z`),
         browser,
         remembered: await recallPages(options.out),
-        attachments: [...data(findings, build, inputs), ...(await sources(build))],
+        attachments: (pages, version) => {
+          manifest = manifestOf(originOf(linked, options.photos ?? 'print', standing), inputs, carried, pages, version);
+          return [...carried, manifestFile(manifest)];
+        },
       });
       await rememberPages(options.out, printed.pageOf);
       await rm(work, { recursive: true });
-      const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digest(await readFile(join(folder, name))) })));
-      await writeFile(join(folder, 'manifest.json'), manifestText(identity, inputs, outputs, printed));
-      return { folder: options.out, files: ['findings.json', 'manifest.json', names.html, names.pdf], printed, identity };
+      const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digestOf(await readFile(join(folder, name))) })));
+      const whole = { ...manifest!, outputs };
+      await writeFile(join(folder, manifestName), manifestText(whole));
+      await options.seal?.(whole);
+      return { folder: options.out, files: ['findings.json', manifestName, names.html, names.pdf], printed, identity };
     }).finally(browser.close);
   });
 }
 
-const digest = (bytes: Uint8Array) => ({ bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') });
-
-/** What the document says, as data, and the digest of every file that it was made from. */
-function data(findings: string, build: Build, inputs: readonly InputHash[]): Attachment[] {
-  const list = `${JSON.stringify({ form: 'gusset-inputs/1', build: build.name, inputs }, null, 2)}\n`;
-  return [
-    { name: 'findings.json', mime: 'application/json', relationship: 'Data', description: 'All findings of this document', bytes: Buffer.from(findings) },
-    { name: 'inputs.json', mime: 'application/json', relationship: 'Data', description: 'SHA-256 of every file that this document was made from', bytes: Buffer.from(list) },
-  ];
+/** The inputs of a build that was taken out of a commit. */
+async function taken({ build }: Loaded, standing: Standing): Promise<{ inputs: Input[]; standing: Standing }> {
+  const { inputs } = await readInputs(build, { ...standing, changed: new Set() });
+  return { inputs, standing };
 }
 
-/** Kinds of file that are attached. Pictures are not: they may tell where they were taken. */
-const attached: Readonly<Record<string, { mime: string; relationship: 'Source' | 'Supplement'; description: string }>> = {
-  '.md': { mime: 'text/markdown', relationship: 'Source', description: 'Note as the builder wrote it' },
-  '.yaml': { mime: 'application/yaml', relationship: 'Source', description: 'Limits as the builder wrote them' },
-  '.csv': { mime: 'text/csv', relationship: 'Source', description: 'Readings as the builder wrote them' },
-  '.pdf': { mime: 'application/pdf', relationship: 'Supplement', description: 'Paper that a note names' },
-  '.txt': { mime: 'text/plain', relationship: 'Supplement', description: 'Paper that a note names' },
-};
-
-/** The builder's files, under their paths written without separators; two that would then be named alike stay apart by a digest. */
-async function sources(build: Build): Promise<Attachment[]> {
-  const plain = (path: string) => path.replace(/[^\w.-]+/g, '-').replace(/^[-.]+/, '');
-  const kept = build.inputs.filter((i) => extname(i.path).toLowerCase() in attached);
-  return Promise.all(
-    kept.map(async (input) => {
-      const alone = kept.every((other) => other === input || plain(other.path) !== plain(input.path));
-      const name = alone ? plain(input.path) : `${createHash('sha256').update(input.path).digest('hex').slice(0, 8)}-${plain(input.path)}`;
-      return { name, ...attached[extname(input.path).toLowerCase()]!, bytes: await readFile(input.absolute) };
-    }),
-  );
-}
-
-function manifestText(identity: Subject['identity'], inputs: readonly InputHash[], outputs: readonly InputHash[], printed: Printed): string {
-  return `${JSON.stringify({ form: 'gusset-manifest/1', tool: identity.tool, commit: identity.commit, dirty: identity.dirty, issue: identity.letter, browser: printed.browser, pages: printed.pages, inputs, outputs }, null, 2)}\n`;
+function originOf(subject: Subject, photos: PhotoSize, standing: Standing | undefined): Origin {
+  const { build, identity, as } = subject;
+  return {
+    tool: identity.tool,
+    document: documentId(subject),
+    as,
+    photos,
+    build: build.name,
+    ...(standing ? { folder: standing.repo.prefix, commit: standing.commit } : {}),
+    date: identity.date,
+    dirty: [...identity.dirty],
+    ...(standing?.issue ? { issue: standing.issue.letter, tag: standing.issue.tag, signed: standing.issue.signed } : {}),
+  };
 }

@@ -2,7 +2,7 @@ import { unitIn } from '../build/fields.js';
 import { readQuantity, type Quantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
 import { readSlope, type Axis } from '../units/slope.js';
-import { sameDimension, unit } from '../units/unit.js';
+import { differenceUnit, sameDimension } from '../units/unit.js';
 
 export type WrittenQuantity = Quantity & { axis?: Axis };
 
@@ -30,8 +30,7 @@ export function differenceOf(from: string | undefined, to: string | undefined): 
   const [a, b] = [writtenQuantity(from), writtenQuantity(to)];
   if (!a || !b || !comparable(a, b)) return undefined;
   const by = b.exact.minus(a.exact);
-  // A difference of two temperatures has no zero of its own.
-  const shown = showQuantity(by.toNumber(), unit(a.unit).offset ? 'K' : a.unit);
+  const shown = showQuantity(by.toNumber(), differenceUnit(a.unit));
   return by.gt(0) ? `+${shown}` : shown;
 }
 

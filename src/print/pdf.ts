@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import type { PDFDocument } from '@cantoo/pdf-lib';
 import { ProtocolError, TimeoutError } from 'puppeteer';
 import { MachineFailure, wordsOf } from './failure.js';
 import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
@@ -15,7 +16,8 @@ export interface PrintOptions extends DocumentDetails {
   /** Where the HTML and its photos lie; the page can read nothing but this and the shipped fonts. */
   directory: string;
   out: string;
-  attachments?: readonly Attachment[];
+  /** Files to carry inside, or what makes them once the pages are printed. */
+  attachments?: readonly Attachment[] | ((printed: PDFDocument, browser: string) => readonly Attachment[]);
   /** Page numbers of the last print: tried first, so that an unchanged document is printed once. */
   remembered?: ReadonlyMap<string, number>;
   /** A browser that is already running; else one is started and closed. */
@@ -41,7 +43,8 @@ export async function printDocument(options: PrintOptions): Promise<Printed> {
     return await withPage(running.browser, resolve(options.html), [options.directory, fontsDirectory], async (open) => {
       const { pdf, pageOf, passes } = await printWithNumbers(open, options.remembered);
       refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
-      await writeFileWhole(options.out, await finishPdf(pdf, options, options.attachments ?? []));
+      const files = typeof options.attachments === 'function' ? options.attachments(pdf, running.version) : options.attachments;
+      await writeFileWhole(options.out, await finishPdf(pdf, options, files ?? []));
       return { pages: pdf.getPageCount(), pageOf, passes, browser: running.version };
     });
   } catch (cause) {

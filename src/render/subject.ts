@@ -1,6 +1,8 @@
 import type { Build } from '../build/model.js';
 import type { Evaluation } from '../checks/examine.js';
 import type { Rules } from '../checks/examine.js';
+import type { Changes } from '../history/compare/compare.js';
+import type { DocumentHistory } from '../history/issues.js';
 
 /** All that the document is made from; nothing is read while composing. */
 export interface Subject {
@@ -11,6 +13,10 @@ export interface Subject {
   /** Prepared photos and papers by their path relative to the build's folder. */
   pictures: ReadonlyMap<string, Picture>;
   identity: Identity;
+  /** What git tells of the past; absent outside a repository. */
+  history?: DocumentHistory;
+  /** What changed since the last issue, if there was one. */
+  changes?: Changes;
   /** The browser that prints, as it names itself; absent where nothing is printed. */
   browser?: string | undefined;
 }

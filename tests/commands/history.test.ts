@@ -7,7 +7,7 @@ import { gusset } from './run.js';
 
 const note = 'builds/t/notes/010-floor.md';
 const evil = { name: 'Mika \u202egnihtemos', email: 'm@example.org' };
-const step = (day: string, files: Step['files'], by = jo, says = `Day ${day}`): Step => ({ by, on: `${day}T18:00:00+10:00`, says, files });
+const step = (day: string, files: NonNullable<Step['files']>, by = jo, says = `Day ${day}`): Step => ({ by, on: `${day}T18:00:00+10:00`, says, files });
 const build = (...steps: Step[]): string => {
   const directory = temporary();
   makeHistory(directory, [step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote() }), ...steps]);

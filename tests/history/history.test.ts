@@ -9,7 +9,7 @@ import { makeHistory, type Step } from './make-history.js';
 import { jo, mika, temporary } from './throwaway.js';
 
 const shapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));
-const at = (day: string, by: Step['by'], files: Step['files'], more: Partial<Step> = {}): Step => ({ by, on: `${day}T18:00:00+11:00`, says: `Work of ${day}`, files, ...more });
+const at = (day: string, by: Step['by'], files: NonNullable<Step['files']>, more: Partial<Step> = {}): Step => ({ by, on: `${day}T18:00:00+11:00`, says: `Work of ${day}`, files, ...more });
 const note = 'builds/t/notes/010-floor.md';
 const begun = at('2026-03-11', jo, { 'builds/t/build.md': buildFile, [note]: floorNote() });
 

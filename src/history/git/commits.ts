@@ -61,3 +61,8 @@ export async function commitDate(repo: GitFolder, commit: string): Promise<strin
 export async function authorOf(repo: GitFolder, commit: string): Promise<Person> {
   return (await commitOf(repo, commit)).author;
 }
+
+/** Whether the one commit is the other or lies before it. */
+export async function isAncestor(repo: GitFolder, earlier: string, later: string): Promise<boolean> {
+  return (await tryGit(repo, ['merge-base', '--is-ancestor', objectId(earlier), objectId(later)])).code === 0;
+}

@@ -1,6 +1,6 @@
 import { objectId } from './object-id.js';
 import { failure, git, tryGit, type GitFolder } from './run.js';
-import { signatureFormat } from './signature.js';
+import { signatureOf } from './tag-signature.js';
 import { tagNamed, type Tag } from './tags.js';
 
 export interface NewTag {
@@ -41,12 +41,17 @@ export async function createTag(repo: GitFolder, { name, message, commit, sign }
   if (ran.code !== 0) throw refused(name, setUp, failure(`The tag ${name} could not be made`, ran));
   const made = await tagNamed(repo, name);
   if (made === undefined) throw new Error(`git reported the tag ${name} as made, but it is not there. Run \`git fsck\`.`);
-  if (setUp && signatureFormat((await git(repo, ['cat-file', 'tag', made.object])).toString('utf8')) === undefined) {
+  if (setUp && (await signatureOf(repo, made)) === undefined) {
     // Some versions of git make the tag all the same, without a signature, when the signing program fails.
-    await git(repo, ['update-ref', '-d', `refs/tags/${name}`, made.object]);
+    await removeTag(repo, made);
     throw refused(name, true, failure(`The tag ${name} could not be made`, ran));
   }
   return { ...made, signed: setUp };
+}
+
+/** Takes back a tag that was just made; leaves it where it was meanwhile made to stand for something else. */
+export async function removeTag(repo: GitFolder, tag: Pick<Tag, 'name' | 'object'>): Promise<void> {
+  await git(repo, ['update-ref', '-d', `refs/tags/${tag.name}`, tag.object]);
 }
 
 async function checkName(repo: GitFolder, name: string): Promise<void> {

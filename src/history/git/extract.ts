@@ -1,4 +1,4 @@
-import { mkdir, readdir, writeFile } from 'node:fs/promises';
+import { copyFile, constants, link, mkdir, readdir, writeFile } from 'node:fs/promises';
 import { dirname, resolve, sep } from 'node:path';
 import { readBlobs } from './blobs.js';
 import type { GitFolder } from './run.js';
@@ -15,8 +15,10 @@ export interface Extracted {
  * Writes the files of a folder as they were at a commit into an empty directory (made if need be). Contents come
  * from git's objects, so that neither filters nor line-end settings touch them. Links, nested repositories and paths
  * that would lead out of the directory are refused, not followed. Throws if the directory holds anything.
+ *
+ * @param have files that lie elsewhere, by the id of their contents: these are linked where that can be, and not written again
  */
-export async function extractAt(repo: GitFolder, commit: string, folder: string, target: string): Promise<Extracted> {
+export async function extractAt(repo: GitFolder, commit: string, folder: string, target: string, have: ReadonlyMap<string, string> = new Map()): Promise<Extracted> {
   await mkdir(target, { recursive: true });
   if ((await readdir(target)).length > 0) throw new Error(`${target} is not empty. Name an empty directory.`);
   const tree = await treeAt(repo, commit, folder);
@@ -29,9 +31,15 @@ export async function extractAt(repo: GitFolder, commit: string, folder: string,
   }
 
   const written: string[] = [];
+  const missing: typeof wanted = [];
+  for (const file of wanted) {
+    const source = have.get(file.blob);
+    if (source !== undefined && (await linked(source, resolve(target, file.path)))) written.push(file.path);
+    else missing.push(file);
+  }
   let next = 0;
-  for await (const blob of readBlobs(repo, wanted.map((file) => file.blob))) {
-    const path = wanted[next++]?.path ?? '';
+  for await (const blob of readBlobs(repo, missing.map((file) => file.blob))) {
+    const path = missing[next++]?.path ?? '';
     if (blob.state !== 'read') {
       refused.push({ path, reason: 'its contents are not in this clone' });
       continue;
@@ -51,6 +59,16 @@ export function unsafePath(path: string, target: string): string | undefined {
   if (path.includes('\ufffd')) return 'the name is not UTF-8';
   const base = resolve(target);
   return resolve(base, path).startsWith(base.endsWith(sep) ? base : base + sep) ? undefined : 'the path leads out of the folder';
+}
+
+async function linked(source: string, path: string): Promise<boolean> {
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    await link(source, path).catch(() => copyFile(source, path, constants.COPYFILE_EXCL));
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** Writes a file that must not exist: two names that this file system takes for one are a reason to refuse the second. */

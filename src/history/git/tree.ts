@@ -19,11 +19,17 @@ export async function treeAt(repo: GitFolder, commit: string, folder: string): P
   return new Map((await entries(repo, commit, start)).map(([path, entry]) => [path.slice(start.length), entry]));
 }
 
-/** The contents of one file at a commit, by its path from the root; nothing if there was no such plain file. */
-export async function fileAt(repo: GitFolder, commit: string, path: string): Promise<Buffer | undefined> {
+/** Id of the contents of one file at a commit, by its path from the root; nothing if there was no such plain file. */
+export async function blobAt(repo: GitFolder, commit: string, path: string): Promise<string | undefined> {
   const found = (await entries(repo, commit, path)).find(([name]) => name === path)?.[1];
-  if (found?.kind !== 'file') return undefined;
-  for await (const blob of readBlobs(repo, [found.blob])) {
+  return found?.kind === 'file' ? found.blob : undefined;
+}
+
+/** The contents of one file at a commit, as {@link blobAt} finds it. Throws if this clone does not hold them. */
+export async function fileAt(repo: GitFolder, commit: string, path: string): Promise<Buffer | undefined> {
+  const id = await blobAt(repo, commit, path);
+  if (id === undefined) return undefined;
+  for await (const blob of readBlobs(repo, [id])) {
     if (blob.state === 'read') return blob.data;
   }
   throw new Error(`The contents of ${path} at ${commit} are not in this clone. Fetch the whole repository.`);

@@ -1,8 +1,9 @@
 import { shown, who } from '../who.js';
 import { withAllowedSigners } from './allowed-signers.js';
-import { git, tryGit, type Ran } from './run.js';
+import { tryGit, type Ran } from './run.js';
 import type { Repository } from './repository.js';
-import { pgpVerdict, signatureFormat, sshVerdict, type SignatureFormat, type SignatureState, type Verdict } from './signature.js';
+import { pgpVerdict, sshVerdict, type SignatureFormat, type SignatureState, type Verdict } from './signature.js';
+import { signatureOf } from './tag-signature.js';
 import { tagNamed, type Tag } from './tags.js';
 import { wordsFor } from './verdict-words.js';
 
@@ -31,7 +32,7 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
   if (tag === undefined) throw new Error(`There is no tag ${shown(name)}. \`git tag\` lists those there are.`);
   const unsigned = (says: string): TagVerdict => ({ signed: false, state: 'unsigned', says });
   if (!tag.annotated) return unsigned('This tag is a bare name for a commit. It carries no date, no name and no signature, and can be moved without a trace: it proves nothing.');
-  const format = signatureFormat((await git(repo, ['cat-file', 'tag', tag.object])).toString('utf8'));
+  const format = await signatureOf(repo, tag);
   if (format === undefined) {
     return unsigned(`This tag is not signed. It says that ${who(tag.tagger)} made it on ${tag.date}, but anybody who can write to the repository can write that: it proves neither who nor when.`);
   }
