@@ -2,6 +2,7 @@ import type { Kind } from '../kind.js';
 import { alignment } from './alignment.js';
 import { bodyStructure } from './body-structure.js';
 import { clearance } from './clearance.js';
+import { cooling } from './cooling.js';
 import { driveline } from './driveline.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
@@ -28,6 +29,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     alignment,
     bodyStructure,
     clearance,
+    cooling,
     driveline,
     engine,
     engineAssembly,

@@ -1,0 +1,200 @@
+import { describe, expect, it } from 'vitest';
+import { examineNote, problemsOf } from './bench.js';
+
+const degrees = (si: number) => (si * 180) / Math.PI;
+
+describe('slope of the pinion at ride height', () => {
+  // Common practice, no source: a pinion that points five degrees down at rest is not accepted.
+  it.each([
+    ['5.0 ± 0.1 deg nose down', 'undecided'],
+    ['4.8 ± 0.1 deg nose down', 'conforming'],
+    ['5.2 ± 0.1 deg nose down', 'nonconforming'],
+    ['2.5 ± 0.1 deg nose up', 'conforming'],
+  ])('%s is %s', async (pinion, outcome) => {
+    const { one } = await examineNote('rear-axle', `now: { pinion: ${pinion} }`);
+    expect(one('driveline.pinion', 'ride')).toMatchObject({ outcome, basis: 'practice' });
+  });
+
+  it('is asked for, and refused without a direction or with that of another angle', async () => {
+    expect((await examineNote('rear-axle', '')).one('driveline.pinion', 'ride')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('now.pinion (inclinometer') as string });
+    expect(problemsOf('rear-axle', 'now: { pinion: 3 deg }')).toMatchObject([{ found: expect.stringContaining('without a direction') as string }]);
+    expect(problemsOf('rear-axle', 'now: { pinion: 3 deg top in }')).toMatchObject([{ found: '“top in”' }]);
+  });
+});
+
+const points = `
+located-by: links
+lower: { axle: { forward: 0 mm, height: 220 mm }, body: { forward: 600 mm, height: 260 mm } }
+upper: { axle: { forward: 30 mm, height: 480 mm }, body: { forward: 430 mm, height: 440 mm } }
+centre-height: 320 mm
+bump: 50 mm
+droop: 50 mm`;
+
+describe('the axle on its links', () => {
+  // Worked independently of this program by Newton’s method, regression only; no published numbers were found.
+  it('turns and moves as the length of its links lets it', async () => {
+    const { runs, one } = await examineNote('rear-axle', `${points}\nnow: { pinion: 3.0 deg nose up }\nper-turn: 3 mm\nlower-change: 3 mm`, { original: { wheelbase: '2600 mm' } });
+    const result = (sheet: string, name: string) => runs.find((r) => r.id === `010-tried/${sheet}`)!.results![name]!.si;
+    expect(degrees(result('axle-travel', 'bumpTurn'))).toBeCloseTo(-2.03, 3);
+    expect(degrees(result('axle-travel', 'droopTurn'))).toBeCloseTo(1.612, 3);
+    expect(degrees(result('axle-travel', 'bumpPinion'))).toBeCloseTo(0.97, 3);
+    expect(degrees(result('link-length-change', 'lowerTurn'))).toBeCloseTo(-0.6554, 4);
+    expect(degrees(result('link-length-change', 'turn'))).toBeCloseTo(-0.6554, 4);
+    expect(one('axle.path')).toMatchObject({ outcome: 'conforming', run: '010-tried/axle-travel' });
+    expect(one('axle.path').says).toMatch(/pinion 0\.970 .* nose up at full bump and 4\.612 .* nose up at full droop; axle 2\.295 .* to the front and 2\.623 .* to the front/);
+  });
+
+  it('has its instant centre and anti-squat where the height of the centre of mass is known', async () => {
+    const notes = { '005-mass.md': 'kind: mass\ncg-height: 560 mm' };
+    const { runs } = await examineNote('rear-axle', points, { original: { wheelbase: '2600 mm' }, notes });
+    expect(runs.find((r) => r.id === '010-tried/axle-side-view')!.results!['antiSquat']!.si).toBeCloseTo(0.9568, 4);
+  });
+
+  it('says which point is missing, and why links that cannot reach give no number', async () => {
+    expect((await examineNote('rear-axle', points.replace(/upper:.*/, ''))).one('axle.path')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('upper.axle.forward') as string });
+    expect((await examineNote('rear-axle', `${points.replace('droop: 50 mm', 'droop: 900 mm')}\nnow: { pinion: 3.0 deg nose up }`)).one('axle.path')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('no number') as string });
+  });
+
+  it('follows the shaft where its joints were measured', async () => {
+    const { runs } = await examineNote('rear-axle', `${points}\nnow: { pinion: 3.0 deg nose up }\ngearbox: 3.0 deg down to the rear\ngearbox-joint: { forward: 1500 mm, height: 420 mm }\npinion-joint: { forward: 300 mm, height: 330 mm }`);
+    expect(runs.map((r) => r.sheet.id)).toContain('axle-shaft-travel');
+  });
+
+  it('leaves an axle on leaf springs to an answer', async () => {
+    expect((await examineNote('rear-axle', 'located-by: leaf\nanswers: { axle.path: the pinion winds up by 1 degree }')).outcome('axle.path')).toBe('conforming');
+  });
+});
+
+describe('square, track and offset', () => {
+  const square = (right: string) => `now: { diagonal-left: 1846.0 ± 0.5 mm, diagonal-right: ${right} }\nmaker-square: { greatest: 4 mm, from: body data of the maker }`;
+  it.each([
+    ['1842.0 ± 0.5 mm', 'undecided'],
+    ['1844.0 ± 0.5 mm', 'conforming'],
+    ['1840.0 ± 0.5 mm', 'nonconforming'],
+    ['1852.0 ± 0.5 mm', 'nonconforming'],
+  ])('diagonals of 1846 and %s are %s', async (right, outcome) => {
+    expect((await examineNote('rear-axle', square(right))).one('axle.square-difference', 'diagonals')).toMatchObject({ outcome, basis: 'maker' });
+  });
+
+  it('gives no outcome on a difference without a figure', async () => {
+    expect((await examineNote('rear-axle', square('1844 mm').replace(/\nmaker-square.*/, ''))).outcome('axle.square-difference', 'diagonals')).toBe('unconfirmed');
+  });
+
+  it.each([
+    // 12.5 mm a side over the axle's own wheels (NSW VSI 9); in no other state was a figure read.
+    ['NSW', '12.0 ± 0.1 mm', 'conforming'],
+    ['NSW', '12.5 ± 0.1 mm', 'undecided'],
+    ['NSW', '13.0 ± 0.1 mm', 'nonconforming'],
+    ['VIC', '12.0 ± 0.1 mm', 'unconfirmed'],
+  ])('%s: %s further out is %s', async (state, out, outcome) => {
+    const note = `was: { track: 1400 mm }\nown-offset: 38.0 ± 0.01 mm\nfitted-offset: 38.0 ± 0.01 mm\nspacer: ${out}`;
+    expect((await examineNote('rear-axle', note, { vehicle: { registration: state } })).outcome('wheels.axle-offset')).toBe(outcome);
+  });
+
+  it('reckons the track from faces and offsets beside the one that was measured', async () => {
+    const { runs, one } = await examineNote('rear-axle', 'was: { track: 1400 mm, faces: 1350 mm }\nnow: { track: 1422 mm, faces: 1360 mm }\nown-offset: 38 mm\nfitted-offset: 32 mm', { vehicle: { registration: 'NSW' } });
+    expect(runs.find((r) => r.sheet.id === 'track-change')!.results!['now']!.si).toBeCloseTo(1.422, 12);
+    expect(one('wheels.track', 'rear')).toMatchObject({ outcome: 'conforming' });
+  });
+
+  it('leaves the track to the note on wheels where that has it', async () => {
+    const notes = { '020-wheels.md': 'kind: wheels-tyres\nrear: { was: { track: 1400 mm }, now: { track: 1410 mm } }' };
+    expect((await examineNote('rear-axle', '', { notes })).all('wheels.track', 'rear').map((f) => f.note)).toEqual(['020-wheels']);
+  });
+});
+
+describe('welds, final drive and rating', () => {
+  const weld = (more: string) => `welds: [{ id: lower, leg: 6.0 ± 0.05 mm, length: 100.0 ± 0.5 mm, thickness: 5.0 mm, category: SP, metal: 480 MPa${more} }]`;
+  const cases = (force: string) => ({ more: `load-cases: [{ id: link-pull, says: pull of one link, force: ${force}, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]` });
+  it.each([
+    // 6 mm leg, E48, SP: 0.978 kN/mm (AS 4100 capacity tables, memory), so 97.75 kN over 100 mm.
+    ['45 kN', 'conforming'],
+    ['48.8 kN', 'undecided'],
+    ['53 kN', 'nonconforming'],
+  ])('a pull of %s with a factor of two is %s', async (force, outcome) => {
+    const { one } = await examineNote('rear-axle', weld(', load-case: link-pull'), cases(force));
+    expect(one('axle.bracket-load', 'lower').outcome).toBe(outcome);
+  });
+
+  it('shows a capacity alone as no pass', async () => {
+    const { one } = await examineNote('rear-axle', weld(''));
+    expect(one('axle.bracket-load', 'lower')).toMatchObject({ outcome: 'missing', marks: ['capacity only'], measured: { si: expect.closeTo(97750, -2) as number } });
+  });
+
+  it('asks for the line of the housing only where something was welded to it', async () => {
+    expect((await examineNote('rear-axle', 'welded: no')).all('axle.straight').map((f) => f.outcome)).toEqual(['notApplicable']);
+    expect((await examineNote('rear-axle', 'welded: yes')).outcome('axle.straight')).toBe('missing');
+    expect((await examineNote('rear-axle', `${weld('')}\nbend: 0.3 mm\nmaker-bend: { greatest: 0.5 mm, from: maker of the axle }`)).outcome('axle.straight')).toBe('conforming');
+  });
+
+  it('asks for backlash and preload only where the final drive was opened', async () => {
+    const closed = await examineNote('rear-axle', 'final-drive-opened: no');
+    expect([closed.outcome('axle.backlash'), closed.outcome('axle.preload'), closed.outcome('axle.pattern-shown')]).toEqual(['notApplicable', 'notApplicable', 'notApplicable']);
+    const open = await examineNote('rear-axle', 'final-drive-opened: yes\nbacklash: 0.14 mm\nmaker-backlash: { least: 0.10 mm, greatest: 0.18 mm, from: manual of the maker }\npreload: 3.5 N·m\nmaker-preload: { least: 1.5 N·m, greatest: 2.5 N·m, from: manual of the maker }');
+    expect([open.outcome('axle.backlash'), open.outcome('axle.preload'), open.outcome('axle.pattern-shown')]).toEqual(['conforming', 'nonconforming', 'missing']);
+  });
+
+  it('holds the load against the rating of the axle', async () => {
+    expect((await examineNote('rear-axle', 'load: 760 kg\nrating: { greatest: 820 kg, from: plate of the donor }')).one('axle.shafts')).toMatchObject({ outcome: 'conforming', basis: 'maker' });
+  });
+});
+
+describe('facts, answers and what stops', () => {
+  it('states the final drive for the car, in place of the one in build.md', async () => {
+    const { facts } = await examineNote('rear-axle', 'now: { ratio: "41:11" }', { original: { 'final-drive': '3.70' } });
+    expect(facts.get('final_drive')!.value.quantity.si).toBeCloseTo(41 / 11, 12);
+  });
+
+  it('follows the brakes into their assessment', async () => {
+    const { one } = await examineNote('rear-axle', 'brakes: discs of the donor, as on its own car');
+    expect(one('axle.brakes').outcome).toBe('conforming');
+    expect(one('brakes.axle-exchanged').outcome).toBe('missing');
+  });
+
+  it('stops where the housing of a forged axle was worked', async () => {
+    expect((await examineNote('rear-axle', 'worked: welded')).one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true });
+  });
+});
+
+const typical = `
+load-state: unladen, ride height 352 mm rear
+axle: invented live axle of a larger saloon
+number: X-4471
+differential: limited-slip
+was: { ratio: 3.70, faces: 1350 mm, track: 1400 mm, pinion: 2.0 deg nose up, diagonal-left: 1846 mm, diagonal-right: 1846 mm }
+now: { ratio: "41:11", faces: 1354 mm, track: 1412 mm, pinion: 2.5 deg nose up, diagonal-left: 1846 mm, diagonal-right: 1845 mm, side-left: 1120 mm, side-right: 1121 mm, edge-left: 62 mm, edge-right: 61 mm }
+maker-square: { greatest: 4 mm, from: body data of the maker }
+${points.trim()}
+per-turn: 3.175 mm
+own-offset: 38 mm
+fitted-offset: 34 mm
+welds: [{ id: lower, place: lower bracket left, leg: 6.0 mm, length: 160 mm, thickness: 5.0 mm, category: SP, metal: 490 MPa, load-case: link-pull }]
+welder: MB, GMAW
+straightening: alignment bar in the bearing seats
+bend: 0.3 mm
+maker-bend: { greatest: 0.5 mm, from: maker of the axle }
+final-drive-opened: no
+load: 760 kg
+rating: { greatest: 900 kg, from: plate of the donor }
+brakes: drums of the donor; balance reckoned in the note on brakes
+speedometer-checked: yes
+worked: none
+torques: [{ id: link-bolt, torque: 110 N·m, maker: { least: 100 N·m, greatest: 120 N·m, from: manual of the maker } }]`;
+
+describe('the note as a whole', () => {
+  it('a typical note has nothing against it', async () => {
+    const { findings } = await examineNote('rear-axle', typical, {
+      vehicle: { registration: 'NSW' },
+      original: { wheelbase: '2640 mm' },
+      more: 'load-cases: [{ id: link-pull, says: pull, force: 9.0 kN, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]',
+    });
+    expect(findings.filter((f) => f.outcome === 'nonconforming' || (f.outcome === 'undecided' && f.form === 'limit')).map((f) => f.id)).toEqual([]);
+    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
+  });
+
+  it('an empty note says what is missing', async () => {
+    const { findings } = await examineNote('rear-axle', '');
+    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(12);
+    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+  });
+});
