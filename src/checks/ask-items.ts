@@ -28,9 +28,10 @@ export function askItems(raised: readonly { item: CodeItem; notes: Note[] }[], b
   });
 }
 
-/** What the builder answered outright, and what follows from fields of the note. */
+/** What the builder answered outright, and what follows from fields of the note; a key left empty answers nothing. */
 function answersOf(note: Note, kinds: ReadonlyMap<string, Kind>): Readonly<Record<string, Answer | undefined>> {
-  return { ...kinds.get(note.kind)?.answers?.(note.data as never), ...note.data.answers };
+  const outright = Object.entries(note.data.answers ?? {}).filter(([, answer]) => answer !== undefined);
+  return { ...kinds.get(note.kind)?.answers?.(note.data as never), ...Object.fromEntries(outright) };
 }
 type AnswersOf = (note: Note) => Readonly<Record<string, Answer | undefined>>;
 

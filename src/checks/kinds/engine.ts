@@ -35,6 +35,7 @@ export const engine = kind({
     { id: 'mounts-bare', shows: 'Mounts and brackets before the engine covers them', level: 'record', during: 'tacked', before: 'assembled' },
   ],
   cautions: ['lifting', 'fuel', 'stands', 'electrical'],
+  reckons: ['engine_capacity'],
   facts: (d) => ({ engine_capacity: d.capacity, engine_power: d.power, engine_torque: d.torque, engine_speed: d['highest-speed'], engine_mass: d.mass, engine_bore: d.bore, engine_stroke: d.stroke }),
   answers: (d) => ({ 'engine.canister': d.canister && { answer: d.canister } }),
   states: (d) => ({ induction: d.induction, principle: d.principle ?? 'piston' }),

@@ -1,11 +1,10 @@
-import { readThread } from '../../build/designations/thread.js';
-import { anyQuantity, choice, designation, list, onDay, quantity, text, yesNo } from '../../build/fields.js';
+import { anyQuantity, choice, list, onDay, text, yesNo } from '../../build/fields.js';
 import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension } from '../../units/unit.js';
+import { boltsField, examineEngagement } from '../engagement.js';
 import { kind, type Data } from '../kind.js';
 import type { Limit } from '../limit.js';
-import { given } from '../maybe.js';
 import { isMissing, type Work } from '../work.js';
 
 const shape = {
@@ -29,9 +28,7 @@ const shape = {
     },
     'measurements with their own limits, each an item of its own',
   ),
-  thread: designation(readThread, 'thread that was cut or used anew, if any', 'M10x1.5'),
-  tapped: choice({ steel: 'steel', 'cast-iron': 'cast iron', aluminium: 'aluminium' }, 'what it is cut into'),
-  engaged: quantity('mm', 'length of thread that is engaged', { how: 'length of the bolt less grip and washers, or depth gauge in the tapped hole; the smaller', typical: '16 mm' }),
+  bolts: boltsField,
 };
 type General = Data<typeof shape>;
 type Measurement = NonNullable<General['measurements']>[number];
@@ -47,7 +44,7 @@ export const general = kind({
     { id: 'measured', shows: 'The instrument on the part, with its display', level: 'record', during: 'assembled', before: 'finished' },
   ],
   cautions: ['stands'],
-  raises: (item, d) => item !== 'fasteners.engagement' || d.thread !== undefined || d.engaged !== undefined,
+  raises: (item, d) => item !== 'fasteners.engagement' || d.bolts !== undefined,
   answers: (d) => ({
     'general.purpose': d.purpose ? { answer: d.purpose } : undefined,
     'general.section': d.section ? { answer: d.section } : undefined,
@@ -56,12 +53,11 @@ export const general = kind({
     'general.readings': d.measurements?.length && d.measurements.every((m) => m.value) ? { answer: 'in this note', shown: 'note' } : undefined,
     'general.limit-paper': sourced(d) ? { answer: 'clause and edition are noted', shown: 'note' } : undefined,
   }),
-  states: (d) => ({ tapped: d.tapped }),
   evaluate: ({ data }, work) => {
     const all = data.measurements ?? [];
     if (all.length === 0) work.compare('general.limit', '', work.lacks('measurements'));
     for (const one of all) compareOne(one, work);
-    engagement(data, work);
+    if (data.bolts?.length) examineEngagement(data.bolts, work);
   },
 });
 
@@ -99,10 +95,4 @@ function limitOf(one: Measurement, unit: string): Limit {
     readBy: one['read-by'],
     on: one['read-on'],
   };
-}
-
-function engagement(data: General, work: Work): void {
-  if (!data.thread && !data.engaged) return;
-  if (data.thread) work.publish('thread_diameter', given(data.thread.diameter, 'mm', data.thread.written));
-  work.compare('fasteners.engagement', '', data.thread ? work.take(data.engaged, 'engaged') : work.lacks('thread'));
 }

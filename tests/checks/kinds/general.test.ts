@@ -54,7 +54,7 @@ describe('a limit of its own', () => {
 });
 
 it('holds a thread against the rule of thumb, which is recalled and gives no outcome', async () => {
-  const { one } = await examineNote('general', 'thread: M10x1.5\ntapped: aluminium\nengaged: 16 mm');
+  const { one } = await examineNote('general', 'bolts: [{ id: a, thread: M10x1.5, tapped: aluminium, engaged: 16 mm }]');
   // 2 × d in aluminium: rule of thumb, from memory.
   expect(one('fasteners.engagement')).toMatchObject({ outcome: 'unconfirmed', basis: 'memory' });
   expect(one('fasteners.engagement').margin).toBeCloseTo(-0.004, 9);
