@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import type { Element } from 'hast';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { toUnit, unit as unitOf } from '../../units/unit.js';
+import { legible } from './chart.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
 import { apart } from './place.js';
@@ -45,7 +46,7 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
   const limits = [...(min === undefined ? [] : [{ si: min, sign: open ? '>' : '≥' }]), ...(max === undefined ? [] : [{ si: max, sign: open ? '<' : '≤' }])];
   const limitTexts = limits.map((l) => `${l.sign} ${degrees(showQuantity(l.si, unit))}`);
   const limitPlaces = apart(limits.map((l, i) => ({ at: at(l.si), size: widthOf(limitTexts[i]!) })), 2, [2, width - 2]);
-  const ticks = x.ticks(4).map((t) => ({ at: x(t), text: showNumber(t) }));
+  const ticks = x.ticks(4);
 
   return drawing(
     { name, title, says: says({ readings, limitTexts, values, what }), width, height: bottom + 2 * lineHeight + 3 },
@@ -66,20 +67,9 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
       ];
     }),
     line([left, bottom], [right, bottom], { weight: 'line' }),
-    legible(ticks).flatMap((t) => [line([t.at, bottom], [t.at, bottom + 1], { weight: 'thin' }), word(t.at, bottom + 1 + lineHeight * 0.8, t.text, 'middle')]),
+    legible(ticks.map(x), ticks.map((t) => showNumber(t))).flatMap(([at, text]) => [line([at, bottom], [at, bottom + 1], { weight: 'thin' }), word(at, bottom + 1 + lineHeight * 0.8, text, 'middle')]),
     word(apart([{ at: (left + right) / 2, size: widthOf(axisName) }], 0, [2, width - 2])[0]!, bottom + 1 + lineHeight * 1.8, axisName, 'middle'),
   );
-}
-
-/** Without the ticks whose numbers would touch the one before. */
-function legible(ticks: readonly { at: number; text: string }[]): { at: number; text: string }[] {
-  let edge = -Infinity;
-  return ticks.filter(({ at, text }) => {
-    const [from, to] = [at - widthOf(text) / 2, at + widthOf(text) / 2];
-    if (from < edge + 1.5) return false;
-    edge = to;
-    return true;
-  });
 }
 
 function says(of: { readings: DotPlot['readings']; limitTexts: readonly string[]; values: readonly string[]; what: string }): string {
