@@ -25,6 +25,8 @@ export const anchor = {
   value: (note: string, path: string) => `value-${plain(`${note}/${path}`)}`,
   instrument: (id: string) => `instrument-${plain(id)}`,
   query: (name: string) => `query-${plain(name)}`,
+  /** What begins every id within the words of a file. */
+  words: (path: string) => `words-${plain(path)}/`,
 };
 
 /** `030` of `030-driveline`; the whole name where it has no number. */
@@ -49,11 +51,6 @@ export const capitalised = (text: string): string => text.replace(/^\p{Ll}/u, (c
 export function pointer(id: string, text: string, withPage = true): Element {
   const page = withPage ? [h('span.ref-page', [', p. ', h('span.page-of', { dataTarget: id })])] : [];
   return h('a.ref', { href: `#${id}` }, [text, ...page]);
-}
-
-/** Only the page, for tables of contents. */
-export function pageOnly(id: string): Element {
-  return h('a.ref-number', { href: `#${id}` }, [h('span.page-of', { dataTarget: id })]);
 }
 
 /** With something between each two. */

@@ -29,5 +29,5 @@ export const restsOf = (rests: Written): Rests => ({
 /** Figures of other texts, for the reader; nothing is judged by them. */
 export function comparison(item: Pick<CodeItem, 'compare'> | undefined): Element[] {
   if (!item?.compare?.length) return [];
-  return [h('div.below.comparison', [h('i', 'For comparison, not judged: '), item.compare.map((c) => `${c.says} – ${restsText(restsOf(c.rests))}`).join('; '), '.'])];
+  return [h('span.below.comparison', [h('i', 'For comparison, not judged: '), item.compare.map((c) => `${c.says} – ${restsText(restsOf(c.rests))}`).join('; '), '.'])];
 }

@@ -8,10 +8,10 @@ import type { Subject } from './subject.js';
 /** Pointers to what a text such as `sheet crossmember, photo tube-wall` names. */
 export function shownPointers(text: string, note: Note, subject: Subject): Element[] {
   const { build, evaluation } = subject;
-  return shownBy(text, note, build, evaluation.runs).flatMap((s) => (s.is === 'lost' ? [] : pointersTo(s, note)));
+  return shownBy(text, note, build, evaluation.runs).flatMap((s) => (s.is === 'lost' ? [] : pointersTo(s)));
 }
 
-function pointersTo(shown: Shown, note: Note): Element[] {
+function pointersTo(shown: Shown): Element[] {
   switch (shown.is) {
     case 'build':
       return [pointer(anchor.section('identity'), 'identity of the vehicle')];
@@ -22,11 +22,12 @@ function pointersTo(shown: Shown, note: Note): Element[] {
     case 'paper':
       return [pointer(anchor.paper(shown.file), label.paper(shown.file))];
     case 'sheets':
-      if (shown.runs.length > most) return [pointer(anchor.sheets(shown.runs[0]!.split('/')[0]!), `${shown.runs.length} sheets of ${label.note(note.name)}`)];
+      if (shown.runs.length > most) return [pointer(anchor.sheets(noteOf(shown.runs[0]!)), `${shown.runs.length} sheets of ${label.note(noteOf(shown.runs[0]!))}`)];
       return shown.runs.map((run) => pointer(anchor.sheet(run), label.sheet(run)));
   }
 }
 const most = 3;
+const noteOf = (run: string): string => run.split('/')[0]!;
 
 /** All that shows an answer or piece of evidence: what `shown:` names, and photos and papers that serve the item. */
 export function evidenceOf(finding: Pick<Finding, 'note' | 'item'>, subject: Subject): Element[] {
@@ -36,8 +37,8 @@ export function evidenceOf(finding: Pick<Finding, 'note' | 'item'>, subject: Sub
   const serving = <E extends { file: string; serves?: string[] | undefined }>(entries: readonly E[] | undefined) => (entries ?? []).filter((e) => e.serves?.includes(finding.item));
   const pointers = [
     ...(shown ? shownPointers(shown, note, subject) : []),
-    ...serving(note.data.photos).flatMap((p) => pointersTo({ is: 'photo', note, file: p.file }, note)),
-    ...serving(note.data.papers).flatMap((p) => pointersTo({ is: 'paper', file: p.file }, note)),
+    ...serving(note.data.photos).flatMap((p) => pointersTo({ is: 'photo', note, file: p.file })),
+    ...serving(note.data.papers).flatMap((p) => pointersTo({ is: 'paper', file: p.file })),
   ];
   return [...new Map(pointers.map((p) => [String(p.properties['href']), p])).values()];
 }

@@ -51,4 +51,4 @@ function bodies(rows: readonly Row[]): Row[][] {
 }
 
 /** Small print on a line of its own within a cell. */
-export const below = (...content: (Element | string)[]): Element => h('div.below', content);
+export const below = (...content: (Element | string)[]): Element => h('span.below', content);

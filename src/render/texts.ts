@@ -8,7 +8,8 @@ const folder = new URL('../../templates/document/', import.meta.url);
 export const templateText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 
 export function fixedText(name: string): ElementContent[] {
-  return renderMarkdown(templateText(name), () => 'missing', () => {
+  const pointer = () => {
     throw new Error('fixed texts have no links');
-  });
+  };
+  return renderMarkdown(templateText(name), { resolve: () => 'missing', pointer, name: 'fixed', under: 2 });
 }

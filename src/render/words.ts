@@ -1,15 +1,14 @@
 import { h } from 'hastscript';
 import type { ElementContent } from 'hast';
-import { posix } from 'node:path';
 import { targetOf } from '../build/links.js';
 import type { Note, Query } from '../build/model.js';
-import { anchor, noteNumber, pointer } from './anchors.js';
+import { anchor, label, noteNumber, pointer } from './anchors.js';
 import { renderMarkdown, type ResolveLink } from './markdown.js';
 import { photoLabel } from './sections/photos.js';
 import type { Subject } from './subject.js';
 
 /** The words of a note or query; links into the build become numbered pointers with pages. */
-export function words(of: Pick<Note | Query, 'path' | 'front'>, subject: Subject): ElementContent[] {
+export function words(of: Pick<Note | Query, 'path' | 'front'>, subject: Subject, under: 2 | 3): ElementContent[] {
   const resolve: ResolveLink = (url) => {
     const target = targetOf(url, of, subject.build);
     switch (target.to) {
@@ -18,13 +17,17 @@ export function words(of: Pick<Note | Query, 'path' | 'front'>, subject: Subject
       case 'query':
         return { id: anchor.query(target.name), label: `query ${noteNumber(target.name)}` };
       case 'file': {
-        const owner = subject.build.notes.find((n) => n.data.photos?.some((p) => p.file === target.path));
-        if (owner) return { id: anchor.photo(`${owner.name}/${target.path}`), label: photoLabel(owner, target.path) };
-        return { id: anchor.paper(target.path), label: posix.basename(target.path) };
+        const { path } = target;
+        const { build } = subject;
+        const owner = build.notes.find((n) => n.data.photos?.some((p) => p.file === path));
+        if (owner) return { id: anchor.photo(`${owner.name}/${path}`), label: photoLabel(owner, path) };
+        if (subject.pictures.has(path)) return { id: anchor.photo(`build/${path}`), label: label.photo('vehicle', path) };
+        if (path === 'build.md') return { id: anchor.section('identity'), label: 'identity of the vehicle' };
+        return build.notes.some((n) => n.data.papers?.some((p) => p.file === path)) ? { id: anchor.paper(path), label: label.paper(path) } : 'missing';
       }
       default:
         return target.to === 'web' ? 'outside' : 'missing';
     }
   };
-  return renderMarkdown(of.front.body, resolve, (id, label, text) => h('span', [`${text} (`, pointer(id, label), ')']));
+  return renderMarkdown(of.front.body, { resolve, pointer: (id, name, text) => h('span', [`${text} (`, pointer(id, name), ')']), name: of.path, under });
 }

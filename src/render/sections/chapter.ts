@@ -27,7 +27,7 @@ export function chapter(note: Note, subject: Subject): Element {
     facts(note, kind.title, subject),
     stageLine(note),
     ...(kind.cautions.length > 0 ? [h('aside.cautions', { ariaLabel: `Cautions for ${label.note(note.name)}` }, [h('b', 'Cautions. '), kind.cautions.map((c) => cautions[c]).join(' ')])] : []),
-    h('div.words', words(note, subject)),
+    h('div.words', words(note, subject, 2)),
     ...queriesAbout(note, subject),
     h('h3', 'Record'),
     ...recordSection(note, subject),
@@ -62,5 +62,5 @@ function facts(note: Note, kind: string, subject: Subject): Element {
 function stageLine(note: Note): Element {
   const dated = stageNames.flatMap((s) => (note.data.stages?.[s] ? [{ stage: s, on: note.data.stages[s] }] : []));
   if (dated.length === 0) return h('p.stages.none', 'No stage of this work is dated.');
-  return h('ol.stages', { ariaLabel: 'Stages and their days' }, dated.map(({ stage, on }) => h('li', [h('b', stage.replace('-', ' ')), ' ', on])));
+  return h('ol.stages', dated.map(({ stage, on }) => h('li', [h('b', stage.replace('-', ' ')), ' ', on])));
 }

@@ -75,7 +75,7 @@ function outcomesOf(item: CodeItem, findings: readonly Finding[]): Element {
   const out = findings.filter((f) => f.outcome === 'notApplicable');
   return h('span', [
     ...joined(alike.map(({ of, marks }) => h('span', [`${of.length} × `, outcomeMark({ ...of[0]!, marks, concession: undefined })])), h('br')),
-    ...out.map((f) => h('div.below', { id: anchor.finding(f.id) }, `${f.subject}: ${f.says}`)),
+    ...out.map((f) => h('span.below', { id: anchor.finding(f.id) }, `${f.subject}: ${f.says}`)),
   ]);
 }
 

@@ -42,7 +42,7 @@ function stateOf({ identity }: Subject): string {
 
 function draftReason({ identity }: Subject): string {
   if (!identity.commit) return 'not issued: the files are not in a git repository';
-  if (identity.dirty.length > 0) return `not issued: files differ from the commit: ${identity.dirty.slice(0, 8).join(', ')}${identity.dirty.length > 8 ? ` and ${identity.dirty.length - 8} more` : ''}`;
+  if (identity.dirty.length > 0) return `not issued: files differ from the commit: ${identity.dirty.slice(0, 3).join(', ')}${identity.dirty.length > 3 ? ` and ${identity.dirty.length - 3} more, listed at the end` : ''}`;
   return 'not issued: this commit carries no issue letter';
 }
 

@@ -8,6 +8,7 @@ import { anchor, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { comparison, itemCode } from '../item.js';
 import { boundText, restsText } from '../limit-text.js';
+import { drawingForFinding, drawingsForFindings } from '../drawings/for-finding.js';
 import { fieldPointer } from '../origin.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
@@ -16,8 +17,27 @@ import { below, table, type Row } from '../table.js';
 /** Comparisons of a number with a limit: each limit with what it rests on, below it what was compared with it. */
 export function comparisonsTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
   if (findings.length === 0) return [];
-  const rows = grouped(findings, (f) => `${f.item}\n${limitOf(f)}`).flatMap((group): Row[] => [{ group: limitLine(group[0], subject) }, ...group.map((f) => rowOf(f, subject))]);
-  return [table('findings', 'Measured against limits', [['Of what', 20], ['Measured', 38], ['Margin', 12], ['Outcome', 30]], rows, { id: `${note.name}/findings` })];
+  const groups = grouped(findings, (f) => `${f.item}\n${limitOf(f)}`);
+  const rows = groups.flatMap((group): Row[] => [{ group: limitLine(group[0], subject) }, ...group.map((f) => rowOf(f, subject))]);
+  const drawings = groups.flatMap(drawn);
+  return [
+    table('findings', 'Measured against limits', [['Of what', 20], ['Measured', 38], ['Margin', 12], ['Outcome', 30]], rows, { id: `${note.name}/findings` }),
+    ...(drawings.length > 0 ? [h('p.list-title', h('b', 'Near a limit, across it or beyond it')), h('div.drawings', drawings)] : []),
+  ];
+}
+
+/** Several values in one drawing where one scale can show them; else each that is near its limit in its own. */
+function drawn(group: readonly Finding[]): Element[] {
+  const sizes = group.flatMap((f) => (f.measured ? [Math.abs(f.measured.si)] : []));
+  const together = Math.max(...sizes) <= 10 * Math.min(...sizes) ? drawingsForFindings(group) : [];
+  return together.length > 0 ? together : group.filter(isNear).flatMap((f) => drawingForFinding(f) ?? []);
+}
+
+/** Beyond the limit, across it, or inside by less than a quarter of it or three times the uncertainty. */
+function isNear(f: Finding): boolean {
+  if (f.outcome !== 'conforming' || !f.measured || !f.limit || f.margin === undefined) return true;
+  const bounds = [f.limit.min, f.limit.max].flatMap((b) => (b === undefined ? [] : [Math.abs(b)]));
+  return f.margin < Math.max(Math.min(...bounds) / 4, 3 * expanded(f.measured));
 }
 
 const limitOf = (f: Finding): string => (f.limit ? `${boundText(f.limit)}\n${restsText(f.limit)}` : '');
@@ -71,7 +91,7 @@ export const nameOf = (f: Pick<Finding, 'title' | 'subject'>): string => (f.subj
 
 /** What is left to do about a finding, and the certifier's word on it. */
 export function todo(f: Pick<Finding, 'todo' | 'concession'>): Element[] {
-  return [...(f.todo ? [h('div.below.todo', ['→ ', ...inline(f.todo)])] : []), ...concession(f)];
+  return [...(f.todo ? [h('span.below.todo', ['→ ', ...inline(f.todo)])] : []), ...concession(f)];
 }
 
 function concession({ concession: c }: Pick<Finding, 'concession'>): Element[] {

@@ -3,7 +3,7 @@ import type { Element } from 'hast';
 import { cautions, type CautionName } from '../../checks/kind.js';
 import { outcomes, type Finding } from '../../checks/finding.js';
 import { outcomeSays, signs } from '../../checks/outcome-words.js';
-import { anchor, noteNumber, pageOnly, pointer } from '../anchors.js';
+import { anchor, noteNumber, pointer } from '../anchors.js';
 import type { Subject } from '../subject.js';
 import { table, type Column } from '../table.js';
 import { fixedText } from '../texts.js';
@@ -12,7 +12,7 @@ import { fixedText } from '../texts.js';
 export function contents(entries: readonly { id: string; title: string; level: 1 | 2 }[]): Element {
   return h('nav.contents', { id: anchor.section('contents'), ariaLabel: 'Contents' }, [
     h('h2', 'Contents'),
-    h('ol', entries.map((e) => h(`li.level-${e.level}`, [h('a.contents-title', { href: `#${e.id}` }, e.title), h('span.leader', { ariaHidden: 'true' }), pageOnly(e.id)]))),
+    h('ol', entries.map((e) => h(`li.level-${e.level}`, h('a', { href: `#${e.id}` }, [h('span.contents-title', e.title), h('span.leader', { ariaHidden: 'true' }), h('span.ref-number', h('span.page-of', { dataTarget: e.id }))])))),
   ]);
 }
 
@@ -22,7 +22,7 @@ export function summary(subject: Subject): Element {
   const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
   const count = (findings: readonly Finding[], outcome: Finding['outcome']) => findings.filter((f) => f.outcome === outcome).length || '–';
   const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
-  const columns: Column[] = [['Note', 11], ['Modification', 26], ['Kind', 14], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 7]), ['concessions', 7]];
+  const columns: Column[] = [['Note', 9], ['Modification', 21], ['Kind', 14], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 8]), ['with concession', 8]];
   const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...outcomes.map((o) => String(count(own(n.name), o))), String(conceded(own(n.name)))]);
   return h('section', { id: anchor.section('summary') }, [h('h2', 'Summary of modifications'), table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' })]);
 }

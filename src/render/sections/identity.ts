@@ -6,7 +6,7 @@ import { categories, jurisdictions } from '../../build/vehicle.js';
 import { expanded } from '../../calc/value.js';
 import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
-import { anchor, label } from '../anchors.js';
+import { anchor, capitalised, label } from '../anchors.js';
 import { fieldPointer } from '../origin.js';
 import { documentId, type Subject } from '../subject.js';
 import { below, table } from '../table.js';
@@ -82,7 +82,7 @@ function ratings(subject: Subject): Element {
     const [before, after] = [was && original.get(was), modified(now)];
     return before || after ? [[says, before ? shown(before, subject) : '–', after ? h('span', [shown(after, subject), below(fieldPointer(after.at, subject))]) : '–']] : [];
   });
-  return table('ratings', 'Ratings and sizes; each is stated once and read by every sheet that needs it', [['', 40], ['As it came', 28], ['As modified', 32]], rows, { id: 'ratings' });
+  return table('ratings', 'Ratings and sizes; each is stated once and read by every sheet that needs it', [['What', 40], ['As it came', 28], ['As modified', 32]], rows, { id: 'ratings' });
 }
 
 function shown(measured: Measured, { build }: Subject): string {
@@ -107,7 +107,7 @@ function loadCases(subject: Subject): Element[] {
 function viewsOf(subject: Subject): Element[] {
   const views = (subject.build.data.photos ?? []).flatMap((photo) => {
     const picture = subject.pictures.get(photo.file);
-    return picture ? [h('figure.photo', { id: anchor.photo(`build/${photo.file}`) }, [h('img', { src: picture.url, alt: photo.shows, width: picture.width, height: picture.height }), h('figcaption', [h('b', `${label.photo('Vehicle', photo.file).replace(/^p/, 'P')}. `), `${photo.shows}. `, h('span.photo-facts', `${takenText({}, picture)}.`)])])] : [];
+    return picture ? [h('figure.photo', { id: anchor.photo(`build/${photo.file}`) }, [h('img', { src: picture.url, alt: photo.shows, width: picture.width, height: picture.height }), h('figcaption', [h('b', `${capitalised(label.photo('vehicle', photo.file))}. `), `${photo.shows}. `, h('span.photo-facts', `${takenText({}, picture)}.`)])])] : [];
   });
   return views.length > 0 ? [h('div.photos.views', views)] : [];
 }

@@ -25,7 +25,7 @@ function photoFigure(photo: PhotoEntry, note: Note, subject: Subject, single: bo
   const wide = picture !== undefined && (picture.width / picture.height > panorama || (single && marks.length > 0));
   const legend = marks.map((m, i) => `${i + 1} ${m.label}`);
   const alt = legend.length > 0 ? `${photo.shows}. Marked: ${legend.join('; ')}` : photo.shows;
-  return h('figure.photo', { id: anchor.photo(`${note.name}/${photo.file}`), className: wide ? ['photo', 'wide'] : ['photo'] }, [
+  return h(wide ? 'figure.photo.wide' : 'figure.photo', { id: anchor.photo(`${note.name}/${photo.file}`) }, [
     picture
       ? h('div.picture', [h('img', { src: picture.url, alt, width: picture.width, height: picture.height }), ...(marks.length > 0 ? [overlay(marks)] : [])])
       : h('p.no-picture', 'The picture could not be prepared.'),

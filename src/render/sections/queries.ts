@@ -26,7 +26,7 @@ function entry(query: Query, subject: Subject): Element {
     h('p.quiet', [`${data.from}, ${data.date}. About `, ...listed(data.about.map((r) => aboutPointer(r, subject))), `. State: ${data.state} (${queryStates[data.state]}). `, ...(finding ? [outcomeMark(finding)] : [])]),
     h('p', [h('b', 'Question. '), data.question]),
     h('p', [h('b', `Answer${answered ? ` (${answered})` : ''}. `), data.answer ?? 'None yet.']),
-    ...words(query, subject),
+    ...words(query, subject, 3),
   ]);
 }
 

@@ -28,7 +28,7 @@ function comparedTable(compared: readonly Compared[], note: Note, subject: Subje
   const shown = (Object.keys(states) as State[]).filter((state) => compared.some((row) => row[state]));
   const columns: Column[] = [['What', 18], ...shown.map((s): Column => [capitals[s], 58 / shown.length]), ['Serves', 24]];
   const rows = grouped(compared, (row) => row.of.slice(0, -1).join('.')).flatMap((group): Row[] => [
-    { group: groupName(group[0].of) },
+    ...(group[0].of.length > 1 ? [{ group: groupName(group[0].of) }] : []),
     ...group.map((row) => [h('code', row.of.at(-1)!), ...shown.map((s) => (row[s] ? valueCell(row[s], note, subject, true) : '–')), servesCell(shown.flatMap((s) => row[s] ?? []), subject)]),
   ]);
   return [table('compared', 'Before and after', columns, rows, { id: `${note.name}/states` })];

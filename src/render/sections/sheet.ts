@@ -7,6 +7,7 @@ import type { Sheet, Source } from '../../calc/sheet.js';
 import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
+import { drawingsForRun } from '../drawings/for-run.js';
 import { math } from '../formula.js';
 import { basisShort } from '../limit-text.js';
 import { originOf } from '../origin.js';
@@ -50,6 +51,7 @@ function worked(run: Run, subject: Subject): ElementContent[] {
   const findings = subject.evaluation.findings.filter((f) => f.run === run.id);
   return [
     inputsTable(run, subject),
+    ...drawingsForRun(run, subject.evaluation.runs),
     ...(run.outOfRange ? [h('p.out-of-range', [h('b', 'No number: '), `${run.outOfRange}.`])] : steps(run)),
     ...(findings.length > 0 ? [h('p.compared', [h('b', 'Compared in '), ...joined(findings.map((f) => h('span', [findingPointer(f), ': ', outcomeMark(f)])), '; '), '.'])] : []),
   ];
