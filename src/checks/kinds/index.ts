@@ -4,6 +4,7 @@ import { bodyStructure } from './body-structure.js';
 import { clearance } from './clearance.js';
 import { cooling } from './cooling.js';
 import { driveline } from './driveline.js';
+import { electrical } from './electrical.js';
 import { engine } from './engine.js';
 import { engineAssembly } from './engine-assembly.js';
 import { exhaust } from './exhaust.js';
@@ -31,6 +32,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
     clearance,
     cooling,
     driveline,
+    electrical,
     engine,
     engineAssembly,
     exhaust,
