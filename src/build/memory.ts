@@ -23,3 +23,12 @@ export function memory(): Recall {
 export function textOf(data: unknown): string {
   return JSON.stringify(data, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...value] : value)) ?? '';
 }
+
+/** A number for each thing that was read, so that the same one is known again. */
+export function numberOf(thing: object): number {
+  const known = numbers.get(thing) ?? count++;
+  numbers.set(thing, known);
+  return known;
+}
+const numbers = new WeakMap<object, number>();
+let count = 0;

@@ -1,4 +1,4 @@
-import { textOf } from '../build/memory.js';
+import { numberOf, textOf } from '../build/memory.js';
 import type { Build, Note } from '../build/model.js';
 import type { Value } from '../calc/value.js';
 import type { Kind } from './kind.js';
@@ -62,12 +62,3 @@ function listeningTo(build: Build, ask: <T>(what: string, question: (of: Ground)
   }
   return listening;
 }
-
-/** A number for each thing that was read, so that the same one is known again. */
-function numberOf(thing: object): number {
-  const known = numbers.get(thing) ?? count++;
-  numbers.set(thing, known);
-  return known;
-}
-const numbers = new WeakMap<object, number>();
-let count = 0;

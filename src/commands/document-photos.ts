@@ -1,7 +1,9 @@
+import { statSync } from 'node:fs';
 import { copyFile, link, readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { afresh } from '../build/memory.js';
 import type { Build } from '../build/model.js';
 import type { Problem } from '../build/problem.js';
 import type { TakenAt } from '../checks/order.js';
@@ -22,11 +24,18 @@ export function cacheDirectory(): string {
   return process.env['GUSSET_CACHE'] ?? join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset');
 }
 
-export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void): Promise<Prepared> {
+/** With a memory, files as they were the last time are not read again. */
+export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void, recall = afresh): Promise<Prepared> {
   const paths = [...new Set(ownersOf(build).flatMap((o) => (o.data.photos ?? []).map((p) => p.file)))];
-  const files = paths.map((p) => build.files.get(p)!.absolute);
-  const results = await preparePhotos(files, { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), onProgress: (done, total) => say(`photos ${done} of ${total}`) });
-  return new Map(results.map((r, i) => [paths[i]!, r]));
+  const kept = paths.map((path) => {
+    const { absolute } = build.files.get(path)!;
+    const { mtimeMs, ctimeMs, size: bytes } = statSync(absolute);
+    return recall<{ absolute: string; result?: PhotoResult }>(`photo ${size} ${path}`, `${mtimeMs} ${ctimeMs} ${bytes}`, () => ({ absolute }));
+  });
+  const waiting = kept.filter((k) => !k.result);
+  const results = await preparePhotos(waiting.map((k) => k.absolute), { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), onProgress: (done, total) => say(`photos ${done} of ${total}`) });
+  waiting.forEach((k, i) => (k.result = results[i]!));
+  return new Map(kept.map((k, i) => [paths[i]!, k.result!]));
 }
 
 /** What names photos: `build.md` those of the whole vehicle, each note its own. */

@@ -20,10 +20,11 @@ export interface RunningBrowser {
 const oldestMajor = 131;
 
 /**
- * Starts the browser without a window, with a new empty profile and no network of its own. Interrupting this process, or its
+ * Starts the browser without a window, with a new empty profile and no network of its own (at most this machine's own
+ * address, for trying the preview). Interrupting this process, or its
  * end, ends the browser and removes the profile. Throws MachineFailure if it does not start or is too old.
  */
-export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowser> {
+export async function launchBrowser(found?: FoundBrowser, reach: 'nothing' | 'loopback' = 'nothing'): Promise<RunningBrowser> {
   const program = found ?? (await findBrowser());
   const profile = mkdtempSync(join(tmpdir(), 'gusset-browser-'));
   const kill = new AbortController();
@@ -49,7 +50,7 @@ export async function launchBrowser(found?: FoundBrowser): Promise<RunningBrowse
       handleSIGTERM: false,
       handleSIGHUP: false,
       env: environmentOf(program, profile),
-      args: browserArguments(),
+      args: browserArguments(reach),
     });
     const version = await browser.version();
     refuseOld(version, program.executable);
@@ -71,8 +72,9 @@ const fontConfig = (profile: string): string => {
   return `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig>${folders.join('')}</fontconfig>\n`;
 };
 
-function browserArguments(): string[] {
-  const quiet = ['--no-pings', '--disable-component-update', '--disable-domain-reliability', '--disable-gpu', '--host-resolver-rules=MAP * ~NOTFOUND'];
+function browserArguments(reach: 'nothing' | 'loopback' = 'nothing'): string[] {
+  const resolver = `MAP * ~NOTFOUND${reach === 'loopback' ? ', EXCLUDE 127.0.0.1' : ''}`;
+  const quiet = ['--no-pings', '--disable-component-update', '--disable-domain-reliability', '--disable-gpu', `--host-resolver-rules=${resolver}`];
   // As root the browser refuses to start in its sandbox; everybody else keeps it, unless told not to.
   const unsandboxed = process.getuid?.() === 0 || process.env['GUSSET_BROWSER_SANDBOX'] === 'off';
   return unsandboxed ? [...quiet, '--no-sandbox'] : quiet;

@@ -1,11 +1,13 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
 import { textOf } from './markdown.js';
+import { changesSection } from './sections/changes.js';
 import { chapter } from './sections/chapter.js';
 import { checklist } from './sections/checklist.js';
 import { colophon } from './sections/colophon.js';
 import { cover } from './sections/cover.js';
 import { contents, generalCautions, howToRead, summary } from './sections/front.js';
+import { historySection } from './sections/history.js';
 import { identityPage } from './sections/identity.js';
 import { openItems } from './sections/open-items.js';
 import { queryRegister } from './sections/queries.js';
@@ -19,12 +21,15 @@ import { sourceRegister } from './sections/registers/sources.js';
 import { signOff } from './sections/sign-off.js';
 import type { Subject } from './subject.js';
 
-/** The document as a tree: front matter, checklist, one chapter a note, registers, sign-off, colophon. */
-export function compose(subject: Subject, hashes: ReadonlyMap<string, string>): Element {
-  const before = [identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject)];
-  const chapters = subject.build.notes.map((note) => chapter(note, subject));
+/**
+ * The document as a tree: front matter, checklist, one chapter a note, registers, sign-off, colophon. `chapterOf` may give
+ * a chapter that is known to have stayed as it was.
+ */
+export function compose(subject: Subject, hashes: ReadonlyMap<string, string>, chapterOf = chapter): Element {
+  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject)];
+  const chapters = subject.build.notes.map((note) => chapterOf(note, subject));
   const registers = [matrix(subject), photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), ...ownFigureRegister(subject), concessionRegister(subject)];
-  const after = [...registers, queryRegister(subject), signOff(subject), colophon(subject)];
+  const after = [...registers, queryRegister(subject), ...(subject.history ? [historySection(subject.history, subject)] : []), signOff(subject), colophon(subject)];
   const parts = [...before, ...chapters, ...after];
   const entries = parts.map((p) => ({ id: String(p.properties['id']), title: titleOf(p), level: chapters.includes(p) ? (2 as const) : (1 as const) }));
   return h('main', [cover(subject), contents(entries), ...parts]);

@@ -2,7 +2,7 @@ import { h } from 'hastscript';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
-import type { Element, Root } from 'hast';
+import type { Element, Root, RootContent } from 'hast';
 import { visible } from '../build/visible.js';
 import { documentId, isDraft, type Subject } from './subject.js';
 import { templateText } from './texts.js';
@@ -11,7 +11,7 @@ import { templateText } from './texts.js';
 export function htmlPage(main: Element, subject: Subject, fonts: string): string {
   const title = `${documentId(subject)}: ${subject.build.data.title}`;
   const style = [fonts, ...['document.css', 'narrow.css', 'print.css'].map(templateText), pageMargins(subject)].join('\n');
-  const page = h(null, [
+  return htmlOf([
     { type: 'doctype' } as never,
     h('html', { lang: 'en-AU' }, [
       h('head', [
@@ -24,8 +24,15 @@ export function htmlPage(main: Element, subject: Subject, fonts: string): string
       h('body', { className: isDraft(subject.identity) ? ['draft'] : [] }, [main]),
     ]),
   ]);
-  showUnseen(page as Root);
-  return unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false }).stringify(page as Root);
+}
+
+const stringifier = unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false });
+
+/** The tree as text. */
+export function htmlOf(nodes: readonly RootContent[]): string {
+  const root: Root = { type: 'root', children: [...nodes] };
+  showUnseen(root);
+  return stringifier.stringify(root);
 }
 
 /** What cannot be seen or turns the direction of writing is shown, wherever in the notes it came from. */
