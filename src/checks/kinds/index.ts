@@ -1,6 +1,7 @@
 import type { Kind } from '../kind.js';
 import { alignment } from './alignment.js';
 import { bodyStructure } from './body-structure.js';
+import { brakes } from './brakes.js';
 import { clearance } from './clearance.js';
 import { cooling } from './cooling.js';
 import { driveline } from './driveline.js';
@@ -29,6 +30,7 @@ export const kinds: ReadonlyMap<string, Kind> = new Map(
   [
     alignment,
     bodyStructure,
+    brakes,
     clearance,
     cooling,
     driveline,
