@@ -1,4 +1,4 @@
-import { choice, designation, list, quantity, text, yesNo } from '../../build/fields.js';
+import { designation, list, quantity, text, yesNo } from '../../build/fields.js';
 import { readPropertyClass } from '../../build/designations/property-class.js';
 import { readSteel } from '../../build/designations/steel.js';
 import { readThread } from '../../build/designations/thread.js';
@@ -9,6 +9,7 @@ import { rodTension, tubeTension } from '../../calc/links/tension.js';
 import type { Limit } from '../limit.js';
 import { kind, type Data } from '../kind.js';
 import { given } from '../maybe.js';
+import { examineStops, quietAnswers, singleShearField, stopStates, workedField } from '../stop.js';
 import { isMissing, type Maybe, type Work } from '../work.js';
 
 const shape = {
@@ -33,8 +34,9 @@ const shape = {
     },
     'links, each an item of its own',
   ),
-  worked: choice({ none: 'not heated, welded or plated', welded: 'cut and welded', heated: 'heated', rechromed: 'plated anew' }, 'what was done to a forged or load-bearing part'),
-  'single-shear': yesNo('is any rod end bolted from one side only'),
+  'suspension-exchanged': yesNo('were mounts of the suspension moved, or the suspension of another vehicle fitted'),
+  worked: workedField,
+  'single-shear': singleShearField,
 };
 type Links = Data<typeof shape>;
 type Link = NonNullable<Links['links']>[number];
@@ -51,14 +53,15 @@ export const suspensionLink = kind({
   ],
   cautions: ['stands', 'steering', 'springs', 'structure'],
   answers: (d) => ({
-    'links.forged-worked': d.worked && { answer: d.worked === 'none' ? 'no' : 'yes', because: d.worked === 'none' ? undefined : d.worked },
-    'links.rod-end-shear': d['single-shear'] && { answer: d['single-shear'] === 'no' ? 'yes' : 'no' },
+    ...quietAnswers(d),
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
   }),
-  states: (d) => ({ worked: d.worked }),
+  states: (d) => ({ ...stopStates(d), 'suspension-exchanged': d['suspension-exchanged'] }),
   evaluate: ({ data }, work) => {
     const links = data.links ?? [];
     if (links.length === 0) work.compare('links.engagement', '', work.lacks('links'));
     for (const link of links) strength(link, adjustment(link, work), work);
+    examineStops(data, work);
   },
 });
 
