@@ -12,6 +12,7 @@ export const commands: Readonly<Record<string, { says: string; load: () => Promi
   calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
   photos: { says: 'photos in from a phone', load: () => import('./photos.js') },
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
+  issue: { says: 'next issue letter: preconditions, print, manifest, tag', load: () => import('./issue.js') },
   history: { says: 'who changed which measured value when; what changed between two states', load: () => import('./history.js') },
 };
 

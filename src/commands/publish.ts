@@ -26,7 +26,7 @@ export interface Publication {
   folder: string;
   files: string[];
   printed: Printed;
-  identity: Subject['identity'];
+  manifest: Manifest;
 }
 
 export interface PublishOptions {
@@ -96,7 +96,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       const whole = { ...manifest!, outputs };
       await writeFile(join(folder, manifestName), manifestText(whole));
       await options.seal?.(whole);
-      return { folder: options.out, files: ['findings.json', manifestName, names.html, names.pdf], printed, identity };
+      return { folder: options.out, files: ['findings.json', manifestName, names.html, names.pdf], printed, manifest: whole };
     }).finally(browser.close);
   });
 }

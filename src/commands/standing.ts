@@ -23,6 +23,8 @@ export interface Standing {
   date: string;
   /** Files that differ from the commit, from the root of the repository. */
   dirty: readonly string[];
+  /** Inputs among them that git does not call changed: it was told to ignore them, or keeps other contents of them. */
+  unrecorded: readonly string[];
   /** The issue whose tag the commit carries. */
   issue?: Issue;
 }
@@ -36,8 +38,9 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   const [own, date, issue] = await Promise.all([isClean(repo, repo.prefix), commitDate(repo, commit), issueAt(repo, build.name, commit)]);
   const changed = new Set([...own.dirty, ...(beside?.dirty ?? [])].map((d) => d.path));
   const { inputs, uncommitted } = await readInputs(build, { repo, commit, changed });
-  const dirty = [...new Set([...changed, ...uncommitted.map((path) => posix.join(repo.prefix, path))])].sort();
-  return { inputs, standing: { repo, commit, date: date.slice(0, 10), dirty, ...(issue ? { issue } : {}) } };
+  const unrecorded = uncommitted.map((path) => posix.join(repo.prefix, path)).filter((path) => !changed.has(path));
+  const dirty = [...changed, ...unrecorded].sort();
+  return { inputs, standing: { repo, commit, date: date.slice(0, 10), dirty, unrecorded, ...(issue ? { issue } : {}) } };
 }
 
 /** The last issue of a build that was made of a commit. A bare name is no issue. */

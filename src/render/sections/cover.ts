@@ -24,6 +24,7 @@ export function cover(subject: Subject): Element {
     ]),
     h('dl.title-block', [
       ...fact('Document', documentId(subject)),
+      ...(subject.changes ? fact(isDraft(identity) ? 'Follows' : 'Replaces', subject.changes.from.label) : []),
       ...fact('Date', identity.date),
       ...fact('Prepared by', build.data.workshop ?? 'not stated'),
       ...fact('For', build.data.certifier ? [build.data.certifier.name, build.data.certifier.number].filter(Boolean).join(', ') : 'certifying engineer, not yet named'),
