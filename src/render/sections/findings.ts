@@ -4,6 +4,7 @@ import type { Note } from '../../build/model.js';
 import { expanded } from '../../calc/value.js';
 import type { Finding } from '../../checks/finding.js';
 import { showQuantity } from '../../units/show.js';
+import { differenceUnit } from '../../units/unit.js';
 import { anchor, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { comparison, itemCode } from '../item.js';
@@ -60,7 +61,7 @@ function limitLine(f: Finding, subject: Subject): Element {
 }
 
 function rowOf(f: Finding, subject: Subject): (Element | string)[] {
-  const margin = f.limit && f.margin !== undefined ? `${f.margin < 0 ? 'beyond by ' : ''}${showQuantity(Math.abs(f.margin), f.limit.unit)}` : '–';
+  const margin = f.limit && f.margin !== undefined ? `${f.margin < 0 ? 'beyond by ' : ''}${showQuantity(Math.abs(f.margin), differenceUnit(f.limit.unit))}` : '–';
   const says = f.limit && f.margin !== undefined ? [] : [below(...inline(f.says))];
   return [h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'), measuredCell(f, subject), margin, h('span', [outcomeMark(f), ...says, ...todo(f)])];
 }
