@@ -212,7 +212,7 @@ describe('what cannot be read says what to write', () => {
   });
 
   it('names what was found and what fits', () => {
-    expect(problem('2.5 kg', 'mm')).toMatchObject({ found: 'kg is a mass', expected: 'a length such as mm or in', at: [4, 6] });
+    expect(problem('2.5 kg', 'mm')).toMatchObject({ found: 'kg, which is a mass', expected: 'a length such as mm or in', at: [4, 6] });
     expect(problem('  2.5', 'in')).toMatchObject({ found: '“2.5” without a unit', expected: 'a length such as in or mm', at: [2, 5] });
   });
 
