@@ -12,7 +12,9 @@ interface Listed {
   load?: Measured | undefined;
 }
 
-type Bound = 'largest_tyre_diameter' | 'smallest_tyre_diameter' | 'widest_tyre' | 'placard_tyre_load' | 'least_rim_width';
+/** Each bound with the field of a listed tyre that it is taken from. */
+const bounds = { largest_tyre_diameter: 'diameter', smallest_tyre_diameter: 'diameter', widest_tyre: 'width', placard_tyre_load: 'load', least_rim_width: 'least-rim' } as const;
+type Bound = keyof typeof bounds;
 
 /**
  * Publishes the bounds that limits read: what the maker lists, in the note and in `build.md`. Gives a function that hands a
@@ -47,5 +49,6 @@ export function listedTyres(data: WheelsTyres, work: Work): (bound: Bound, value
   publish('placard_tyre_load', values('load', 'kg', (t) => t.load), less);
   const rims = (data.listed ?? []).flatMap((one) => (one['least-rim'] ? [work.take(one['least-rim'], 'listed', one.id, 'least-rim')] : []));
   publish('least_rim_width', rims.filter((r): r is Value => !isMissing(r)), less);
-  return (bound, value) => (isMissing(value) || known.has(bound) ? value : work.lacks('listed'));
+  const [first] = data.listed ?? [];
+  return (bound, value) => (isMissing(value) || known.has(bound) ? value : first ? work.lacks('listed', first.id, bounds[bound]) : work.lacks('listed'));
 }

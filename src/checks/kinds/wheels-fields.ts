@@ -39,6 +39,7 @@ const axle = (which: string) =>
 export const shape = {
   front: axle('front'),
   rear: axle('rear'),
+  changed: choice({ both: 'both axles', front: 'the front axle only', rear: 'the rear axle only' }, 'which axles got other wheels or tyres; without a word, both'),
   driven: choice({ front: 'front axle', rear: 'rear axle', both: 'both axles' }, 'driven axle; without a word, the rear one'),
   listed: list(
     {

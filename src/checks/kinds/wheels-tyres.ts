@@ -42,7 +42,7 @@ export const wheelsTyres = kind({
   states: (d) => ({ ...stopStates(d), axles: d.axles, 'speedometer-rule': d['speedometer-rule'] }),
   evaluate: ({ data }, work) => {
     const against = listedTyres(data, work);
-    for (const axle of axles) examineAxle(axle, data, against, work);
+    for (const axle of axles.filter((a) => ['both', a].includes(data.changed ?? 'both'))) examineAxle(axle, data, against, work);
     const original = work.take(data['original-nut-engagement'], 'original-nut-engagement');
     compareAgainst('wheels.nut-engagement', '', work.take(data['nut-engagement'], 'nut-engagement'), ['original_nut_engagement', original], work);
     examineStops(data, work);

@@ -222,6 +222,20 @@ stability-control: none
 photos:
   - { file: rim.jpg, shows: marking of the rim, serves: [wheels.rim-marking, wheels.tyre-shown, wheels.placard-shown] }`;
 
+describe('which axles are asked about', () => {
+  it('asks about both, or about the one that was changed', async () => {
+    const subjects = async (note: string) => (await examineNote('wheels-tyres', note)).all('wheels.track').map((f) => f.subject);
+    expect(await subjects('')).toEqual(['front', 'rear']);
+    expect(await subjects('changed: both')).toEqual(['front', 'rear']);
+    expect(await subjects('changed: rear')).toEqual(['rear']);
+  });
+
+  it('names the field of the listed tyre that is missing', async () => {
+    const { one } = await examineNote('wheels-tyres', tyre('195/65R15 91H', '{ id: placard, tyre: 185/70R14 88S }'), inState('NSW'));
+    expect(one('wheels.rim-width', 'front').todo).toContain('listed.placard.least-rim');
+  });
+});
+
 describe('the note as a whole', () => {
   it('a typical note has nothing against it in New South Wales', async () => {
     const { findings } = await examineNote('wheels-tyres', typical, { ...inState('NSW', 'MA', { 'top-speed': '160 km/h' }), files: ['photos/rim.jpg'] });
