@@ -40,7 +40,7 @@ export function numbersLine(tex: string): Element {
   const text = plainTex(tex);
   return text.length <= longest ? math(tex, text) : h('span.numbers', text);
 }
-const longest = 64;
+const longest = 48;
 
 /** An input, an assumed usual value, or an earlier step. */
 export function valueOf(run: Run, name: string): Value | undefined {

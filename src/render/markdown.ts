@@ -26,7 +26,7 @@ const schemaFor = (prefix: string): typeof defaultSchema => ({
   ...defaultSchema,
   clobberPrefix: prefix,
   tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'img', 'tt', 'strike', 'details', 'summary'].includes(t)),
-  attributes: { ...defaultSchema.attributes, '*': kept },
+  attributes: { ...defaultSchema.attributes, input: [...(defaultSchema.attributes?.['input'] ?? []), 'checked'], '*': kept },
   strip: ['script', 'style', 'template'],
   protocols: { href: ['http', 'https', 'mailto'] },
 });

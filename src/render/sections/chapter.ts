@@ -5,6 +5,7 @@ import type { Note } from '../../build/model.js';
 import type { Finding } from '../../checks/finding.js';
 import { cautions } from '../../checks/kind.js';
 import { anchor, capitalised, label } from '../anchors.js';
+import { nameFigures } from '../figures.js';
 import type { Subject } from '../subject.js';
 import { words } from '../words.js';
 import { answersTable, blankList, isBlank } from './answers.js';
@@ -22,7 +23,7 @@ export function chapter(note: Note, subject: Subject): Element {
   const own = evaluation.findings.filter((f) => f.note === note.name);
   const runs = evaluation.runs.filter((r) => r.id.startsWith(`${note.name}/`));
   const photos = note.data.photos ?? [];
-  return h('section.chapter', { id: anchor.note(note.name) }, [
+  return nameFigures(h('section.chapter', { id: anchor.note(note.name) }, [
     h('h2', [h('span.kicker', capitalised(label.note(note.name))), ' ', note.data.title]),
     facts(note, kind.title, subject),
     stageLine(note),
@@ -34,7 +35,7 @@ export function chapter(note: Note, subject: Subject): Element {
     ...findings(note, own, subject),
     ...(photos.length > 0 ? [h('h3', 'Photos'), photoFigures(note, subject)] : []),
     ...(runs.length > 0 ? [h('h3', { id: anchor.sheets(note.name) }, 'Calculation sheets'), ...grouped(runs, (r) => r.sheet.id).flatMap((group) => sheetGroup(group, subject))] : []),
-  ]);
+  ]));
 }
 
 /** What does not apply stands in the checklist with its reason. */

@@ -7,6 +7,7 @@ import { expanded } from '../../calc/value.js';
 import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, capitalised, label } from '../anchors.js';
+import { nameFigures } from '../figures.js';
 import { fieldPointer } from '../origin.js';
 import { documentId, type Subject } from '../subject.js';
 import { below, table } from '../table.js';
@@ -38,7 +39,7 @@ export function identityPage(subject: Subject): Element {
     ['Signs for the carrying out', build.data['signs-work']],
   ];
   const people = build.data.people ?? [];
-  return h('section.opens', { id: anchor.section('identity') }, [
+  return nameFigures(h('section.opens', { id: anchor.section('identity') }, [
     h('h2', 'Identity of the vehicle'),
     h('p', 'All that follows relates only to the vehicle described here. This document is to be reproduced only in full.'),
     ...viewsOf(subject),
@@ -47,7 +48,7 @@ export function identityPage(subject: Subject): Element {
     table('identity', 'The document, and who signs', ['', ''], stated(document), { id: 'document' }),
     ...(people.length > 0 ? [table('people', 'People', [['Initials', 15], ['Name', 40], ['Role', 45]], people.map((p) => [p.id, p.name, [p.role, p.contact].filter(Boolean).join(', ')]), { id: 'people' })] : []),
     ...loadCases(subject),
-  ]);
+  ]));
 }
 
 const stated = (rows: readonly [string, string | undefined][]) => rows.map(([name, value]) => [name, value ?? h('span.quiet', 'not stated')]);

@@ -1,0 +1,50 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { h } from 'hastscript';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { allSheets } from '../../src/calc/catalogue.js';
+import { fontFaces } from '../../src/print/fonts.js';
+import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
+import { htmlPage } from '../../src/render/page.js';
+import { sheetGroup } from '../../src/render/sections/sheet.js';
+import type { Subject } from '../../src/render/subject.js';
+import { work } from '../calc/sheet-rules.js';
+import { loaded, subjectOf } from './document.js';
+
+let browser: RunningBrowser;
+let subject: Subject;
+let folder: string;
+beforeAll(async () => {
+  browser = await launchBrowser();
+  subject = await subjectOf(await loaded());
+  folder = mkdtempSync(join(tmpdir(), 'gusset-test-'));
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Width of the text on paper, and of a phone. */
+it.each([
+  ['print', Math.floor((173 / 25.4) * 96)],
+  ['screen', 380],
+] as const)('every formula of every sheet fits its line (%s)', async (media, width) => {
+  const sheets = (await allSheets()).flatMap((sheet) => sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], subject));
+  const file = join(folder, 'sheets.html');
+  writeFileSync(file, htmlPage(h('main', ...sheets), subject, fontFaces('inline')));
+  const page = await browser.browser.newPage();
+  await page.setViewport({ width, height: 800 });
+  await page.emulateMediaType(media);
+  await page.goto(pathToFileURL(file).href);
+  const seen = (await page.evaluate(`(async () => {
+    await document.fonts.ready;
+    const right = document.querySelector('main').getBoundingClientRect().right + 1;
+    const formulas = [...document.querySelectorAll('.math, .numbers, .step-value')];
+    const out = formulas.filter((f) => f.getBoundingClientRect().right > right || [...f.querySelectorAll('mrow, mfrac, msqrt')].some((m) => m.getBoundingClientRect().right > right));
+    return { count: formulas.length, out: out.map((f) => f.closest('.sheet').id + ': ' + (f.getAttribute('aria-label') ?? f.textContent).slice(0, 100)) };
+  })()`)) as { count: number; out: string[] };
+  expect(seen.count).toBeGreaterThan(800);
+  expect(seen.out).toEqual([]);
+});
