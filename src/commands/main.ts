@@ -14,6 +14,7 @@ export const commands: Readonly<Record<string, { says: string; load: () => Promi
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
   issue: { says: 'next issue letter: preconditions, print, manifest, tag', load: () => import('./issue.js') },
   history: { says: 'who changed which measured value when; what changed between two states', load: () => import('./history.js') },
+  verify: { says: 'does this document match the repository at its commit?', load: () => import('./verify.js') },
 };
 
 const usage = () => `gusset <command> [options]

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isLetter } from '../history/git/issue-letter.js';
 
 /** What a document was made from, with digests: attached to the PDF, and with the outputs beside it. */
 
@@ -16,14 +17,14 @@ export const manifestSchema = z.object({
   as: z.enum(['submission', 'proposal']),
   photos: z.enum(['print', 'mail']),
   /** Name of the build's folder. */
-  build: z.string(),
+  build: z.string().refine((name) => !/^\.{0,2}$|[/\\\0]/.test(name), 'the name of a folder'),
   /** The build's folder from the root of the repository; with the commit absent outside git. */
-  folder: z.string().optional(),
+  folder: z.string().refine((path) => !/^\/|(?:^|\/)\.{1,2}(?:\/|$)|[\\\0]/.test(path), 'a path within the repository').optional(),
   commit: z.string().regex(/^[0-9a-f]{40}(?:[0-9a-f]{24})?$/).optional(),
   date: z.string(),
   /** Files that differed from the commit. */
   dirty: z.array(z.string()),
-  issue: z.string().optional(),
+  issue: z.string().refine(isLetter, 'an issue letter').optional(),
   tag: z.string().optional(),
   /** Whether that tag carries a signature. */
   signed: z.boolean().optional(),

@@ -1,0 +1,92 @@
+import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { visible } from '../build/visible.js';
+import { checkAlone } from '../verify/alone.js';
+import { checkBeside } from '../verify/beside.js';
+import { differs, none, unchecked, type Checked } from '../verify/checked.js';
+import { openDocument, type VerifiedDocument } from '../verify/document.js';
+import { manifestName } from '../verify/manifest.js';
+import { exits, type Exit, type Io } from './io.js';
+import { progressLine } from './progress.js';
+import { UsageError } from './usage.js';
+import { checkAgain } from './verify-again.js';
+import { checkInputs, checkTag, repositoryOf } from './verify-repository.js';
+import { wrap } from './wrap.js';
+
+export const help = `gusset verify <pdf|folder>
+
+Does a document match the repository at its commit? Looks at every byte of the file, every attachment, every input at its
+commit, the tag and its signature; examines the commit again and prints it again. Says in words what differs.
+
+  --repository <folder>  where the repository is (this folder, else the one that holds the document)
+  --alone                look at the document by itself, without a repository
+  --format text|json     how it is told (text)
+
+The exit code is 0 only if everything matches; with --alone, if everything in the document does.
+
+Examples
+  gusset verify out/wagon
+  gusset verify letters/submission.pdf --repository ~/workshop
+`;
+
+export async function run(args: readonly string[], io: Io): Promise<Exit> {
+  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { repository: { type: 'string' }, alone: { type: 'boolean', default: false }, format: { type: 'string', default: 'text' } } });
+  const [path, more] = positionals;
+  if (path === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected one: gusset verify out/<name>`);
+  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  const file = documentAt(path);
+  const document = await openDocument(readFileSync(file));
+  const progress = progressLine(io);
+  const checks = 'problem' in document ? [differs('file', document.problem)] : await checkAll(document, file, { alone: values.alone, places: values.repository === undefined ? ['.', dirname(file)] : [values.repository], say: progress.say }).finally(progress.end);
+  const name = 'problem' in document ? basename(file) : `${document.manifest.document} (${basename(file)})`;
+  if (values.format === 'json') io.stdout(`${JSON.stringify({ form: 'gusset-verification/1', file: basename(file), document: 'problem' in document ? undefined : document.manifest.document, checks }, null, 2)}\n`);
+  else io.stdout(verificationText(name, checks, io.columns ?? 100));
+  return checks.some((c) => c.state === 'differs' || c.state === 'unchecked') ? exits.findings : exits.clean;
+}
+
+/** The PDF itself, or the one that a folder holds. */
+function documentAt(path: string): string {
+  if (!existsSync(path)) throw new UsageError(`found nothing at ${path}, expected a PDF that Gusset printed or the folder it was written to`);
+  if (!statSync(path).isDirectory()) return path;
+  const found = readdirSync(path).filter((name) => name.endsWith('.pdf'));
+  if (found.length !== 1) throw new UsageError(`found ${found.length} PDF files in ${path}, expected one; name the file`);
+  return join(path, found[0]!);
+}
+
+async function checkAll(document: VerifiedDocument, file: string, { alone, places, say }: { alone: boolean; places: readonly string[]; say: (says: string) => void }): Promise<Checked[]> {
+  const own = [...checkAlone(document), ...(await besides(document, file))];
+  if (alone) return [...own, none('repository', 'not asked for: what the document says of itself was compared with itself, which whoever forges with care can make fit')];
+  const repo = await repositoryOf(document.manifest, places);
+  if (typeof repo === 'string') return [...own, unchecked('repository', `inputs, findings, print, tag and signature could not be compared with a repository: ${repo}`)];
+  return [...own, await checkInputs(document, repo), ...(await checkTag(document, repo)), ...(await checkAgain(document, repo, say))];
+}
+
+/** The manifest and the other outputs, where they lie beside the document. */
+async function besides(document: VerifiedDocument, file: string): Promise<Checked[]> {
+  const folder = dirname(file);
+  if (!existsSync(join(folder, manifestName))) return [];
+  const read = (name: string) => readFile(name.endsWith('.pdf') ? file : join(folder, name)).catch(() => undefined);
+  return [await checkBeside(readFileSync(join(folder, manifestName), 'utf8'), document.manifest, read)];
+}
+
+const signs = { matches: '✓', differs: '✗', unchecked: '?', none: '–' } as const;
+const words = { matches: '', differs: '', unchecked: 'not checked: ', none: '' } as const;
+
+function verificationText(name: string, checks: readonly Checked[], width: number): string {
+  const lines = checks.flatMap((c) => [
+    ...hanging(`${signs[c.state]} ${c.name}: ${words[c.state]}${visible(c.says)}`, width),
+    ...c.list.flatMap((line) => wrap(visible(line), width, '    ')),
+  ]);
+  const count = (state: Checked['state']) => checks.filter((c) => c.state === state).length;
+  const verdict = count('differs') > 0
+    ? `${visible(name)} does NOT match: ${checks.filter((c) => c.state === 'differs').map((c) => c.name).join(', ')}.`
+    : `${visible(name)} matches in all that was checked${count('unchecked') > 0 ? `; not checked: ${checks.filter((c) => c.state === 'unchecked').map((c) => c.name).join(', ')}` : ''}.`;
+  return [...lines, '', ...wrap(verdict, width, ''), ...wrap('That a document matches shows where it comes from, not that what was measured is true.', width, ''), ''].join('\n');
+}
+
+function hanging(text: string, width: number): string[] {
+  const [first = '', ...rest] = wrap(text, width - 4, '');
+  return [first, ...rest.map((line) => `    ${line}`)];
+}
