@@ -1,0 +1,54 @@
+const bridge = ['Example Shire Weighbridge', 'Depot Road'];
+const track = ['Flat Creek Test Ground', 'Sample Plains'];
+const garage = ['Bench Two Garage', '4 Example Lane'];
+
+const ticket = (number, date, front, rear, state) => ({
+  from: bridge, title: 'Weighbridge ticket', number, date, ink: [0.25, 0.25, 0.25],
+  body: [
+    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state]] },
+    { table: { head: ['', 'Mass'], widths: [60, 40], rows: [['Front axle on the deck', `${front} kg`], ['Rear axle on the deck', `${rear} kg`], ['Both axles on the deck', `${front + rear} kg`]] } },
+    { text: 'Steps of 5 kg. Last verified 2024-10-15.' },
+    { signed: ['G. Lund', 'weighbridge keeper (invented)'] },
+  ],
+});
+
+export const reports = {
+  'weighbridge-before': ticket('20913', '2025-02-03', 595, 530, 'full tank, spare wheel and jack, nobody in it'),
+  'weighbridge-after': ticket('21877', '2025-05-12', 675, 565, 'full tank, spare wheel and jack, nobody in it'),
+  'noise-report': {
+    from: garage, title: 'Stationary noise', number: 'TS-001/N2', date: '2025-06-18',
+    body: [
+      { facts: [['Place', 'sealed yard, nothing within 8 m, dry, wind under 2 m/s'], ['Meter', 'class 1, S-0871, calibrated 2025-04-11; calibrator 94.0 dB before, 94.1 dB after'], ['Microphone', '500 mm from the edge of the outlet, 45 degrees to its direction, 268 mm above the ground'], ['Engine speed', '3900 rpm held, then let go; 5200 rpm at rated power'], ['Background', '54.5 dB(A)'], ['Present', 'J. Okoro, L. Fenn']] },
+      { table: { head: ['Reading', '1', '2', '3'], widths: [40, 20, 20, 20], rows: [['Highest level while held and let go, dB(A)', '88.9', '89.2', '89.0']] } },
+      { text: 'On 2025-05-19 the class 2 meter S-2310 had given 89.4, 89.1 and 89.2 dB(A), which its uncertainty left undecided. The class 1 meter was hired for that reason.' },
+      { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
+    ],
+  },
+  'brake-report': {
+    from: track, title: 'Brake test', number: 'FC-25-061', date: '2025-05-21', ink: [0.4, 0.2, 0.1],
+    body: [
+      { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['Surface', 'sealed, level within 0.5 %, dry, friction 0.78 by sled'], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
+      { table: { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'], widths: [7, 31, 16, 13, 11, 11, 11], rows: [['1', 'smooth stop', 'light', '30.4 km/h', '210 N', '5.1', '6.0'], ['2', 'service brake', 'light', '80.6 km/h', '285 N', '7.4', '8.3'], ['3', 'service brake', 'laden', '80.2 km/h', '360 N', '7.1', '8.0'], ['4', 'service brake', 'laden', '80.4 km/h', '365 N', '7.2', '8.1'], ['5', 'front circuit open', 'laden', '80.1 km/h', '480 N', '3.3', '3.8'], ['6', 'rear circuit open', 'laden', '80.5 km/h', '470 N', '5.6', '6.2'], ['7', 'front circuit open', 'light', '80.3 km/h', '450 N', '3.6', '4.2'], ['8', 'rear circuit open', 'light', '80.2 km/h', '440 N', '6.0', '6.7']] } },
+      { text: 'Decelerations in m/s2, means fully developed. No stop was left out. The car kept its line in all stops; with the rear circuit open the front wheels did not lock. Parking brake: held five minutes on 20.5 %, facing up and facing down.' },
+      { signed: ['L. Fenn', 'test driver (invented)'] },
+    ],
+  },
+  'lane-change-report': {
+    from: track, title: 'Double lane change', number: 'FC-25-064', date: '2025-05-22', ink: [0.4, 0.2, 0.1],
+    body: [
+      { facts: [['Vehicle', 'Tarrawin Sedge estate, 1648 mm wide without mirrors'], ['Load', 'driver, ballast to 1612 kg'], ['Track', 'sealed, dry, 21 degrees, wind 2 m/s; gates set by tape for the width of the car'], ['Driver', 'L. Fenn, under R. Ansell']] },
+      { table: { head: ['Run', 'Speed at entry', 'Cones touched'], widths: [20, 40, 40], rows: [['1', '72.1 km/h', '0'], ['2', '77.4 km/h', '0'], ['3', '80.6 km/h', '0'], ['4', '80.2 km/h', '0']] } },
+      { text: 'The car answers without delay and comes back straight. It leans more than it did before at the rear, not unpleasantly. No wheel lifted. I had confidence in it in every run.' },
+      { signed: ['L. Fenn', 'test driver (invented)'] },
+    ],
+  },
+  'alignment-sheet': {
+    from: garage, title: 'Alignment', number: 'TS-001/A1', date: '2025-05-26',
+    body: [
+      { facts: [['Gauge', 'four-wheel gauge A-114, checked 2025-04-28'], ['State', 'kerb, full tank, 366 mm front, 352 mm rear, 220 kPa']] },
+      { table: { head: ['Wheel', 'Toe', 'Camber', 'Caster'], widths: [34, 22, 22, 22], rows: [['Front left', '0.05 in', '-0.45', '3.4'], ['Front right', '0.06 in', '-0.55', '3.5'], ['Rear left', '0.04 in', '-0.05', ''], ['Rear right', '0.03 in', '-0.05', '']] } },
+      { head: 'Figures of the maker, front, for this car and the 2.6 l', table: { head: ['', 'Least', 'Greatest'], widths: [50, 25, 25], rows: [['Toe, both wheels together', '0.0', '0.3 in'], ['Camber', '-1.0', '0.0'], ['Caster', '2.5', '4.5'], ['Change of toe over the middle two thirds of travel', '', '0.30'], ['Rear axle, toe together and direction', '0.0', '0.25']] } },
+      { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
+    ],
+  },
+};
