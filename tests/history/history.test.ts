@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { kinds } from '../../src/checks/kinds/index.js';
 import { load } from '../../src/commands/load.js';
@@ -38,6 +39,27 @@ describe('the history of a build', () => {
       at('2026-03-13', mika, { 'builds/t/notes/020-boden-größer.md': floorNote({ wall: '2.5 mm' }) }),
     );
     expect(wall(history)).toMatchObject({ note: 'notes/020-boden-größer.md', events: [{ path: note }, { path: 'builds/t/notes/020-boden-größer.md', from: '2.48 mm' }] });
+  });
+
+  it('tells both sides where two authors changed one value and a merge settled it', async () => {
+    const directory = temporary();
+    const git = (...args: string[]) => execFileSync('git', ['-c', 'user.name=Jo', '-c', 'user.email=jo@workshop.example', ...args], { cwd: directory, stdio: 'pipe' });
+    makeHistory(directory, [begun, at('2026-03-12', jo, { [note]: floorNote({ wall: '2.4 mm' }) })]);
+    git('checkout', '--quiet', '-b', 'other', 'HEAD~1');
+    makeHistory(directory, [at('2026-03-13', mika, { [note]: floorNote({ wall: '2.6 mm' }) })]);
+    git('checkout', '--quiet', 'main');
+    git('merge', '--quiet', '--no-commit', '--strategy-option=ours', 'other');
+    makeHistory(directory, [at('2026-03-14', mika, {}, { says: 'Settled on what Jo measured' })]);
+    const repo = await openRepository(`${directory}/builds/t`);
+    if (repo.kind === 'none') throw new Error(repo.reason);
+    const events = wall(await historyOf(repo, (await headCommit(repo))!, shapes)).events;
+    expect(events.map((e) => [e.author.name, e.from, e.to, e.difference])).toEqual([
+      [jo.name, undefined, '2.48 mm', undefined],
+      [jo.name, '2.48 mm', '2.4 mm', '−0.08 mm'],
+      [mika.name, '2.48 mm', '2.6 mm', '+0.12 mm'],
+      [mika.name, '2.6 mm', '2.4 mm', '−0.2 mm'],
+    ]);
+    expect(events[3]!.sides).toEqual(['2.4 mm', '2.6 mm']);
   });
 
   it('goes through states that cannot be read, and says which they were', async () => {

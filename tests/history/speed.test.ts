@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
 import { expect, it } from 'vitest';
-import { parse as parseYaml } from 'yaml';
+import { kinds } from '../../src/checks/kinds/index.js';
 import { readBlobs } from '../../src/history/git/blobs.js';
 import { fileVersions } from '../../src/history/git/versions.js';
+import { measuredText } from '../../src/history/measured.js';
 import { valuesThroughTime } from '../../src/history/values.js';
 import { history, note, throwaway, type Snapshot } from './throwaway.js';
 
@@ -15,7 +16,7 @@ function longHistory(): Snapshot[] {
     if (index > 0) for (const field of [index % 17, (index * 5 + 1) % 17]) changed[field] = `${(index % 90) + 10}.${index % 10} mm`;
     const files = notes.flatMap((values, place) => (index > 0 && values !== changed ? [] : [[
       `demo/notes/${String(place).padStart(3, '0')}.md`,
-      note(Object.fromEntries(values.map((text, field) => [`value-${field}`, text])), `Note ${place}.\n${words}`),
+      note({ kind: 'general', title: `Note ${place}`, ...Object.fromEntries(values.map((text, field) => [`value-${field}`, text])) }, words),
     ]]));
     return { parents: index === 0 ? [] : [index - 1], files: Object.fromEntries(files) as Record<string, string>, over: true };
   });
@@ -32,10 +33,11 @@ it('reads 2,000 commits over 1,000 values in under 3 s of work', async () => {
   const afterWalk = performance.now();
   let parsed = 0;
   let parsing = 0;
-  const all = await valuesThroughTime(walked, (text) => {
+  const parse = measuredText(new Map([...kinds].map(([id, kind]) => [id, kind.shape])));
+  const all = await valuesThroughTime(walked, (text, path) => {
     const start = performance.now();
     parsed += 1;
-    const fields = new Map(Object.entries(parseYaml(text.split('---\n')[1] ?? '', { schema: 'failsafe' }) as Record<string, string>));
+    const fields = parse(text, path);
     parsing += performance.now() - start;
     return fields;
   }, (ids) => readBlobs(found, ids));
