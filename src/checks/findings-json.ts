@@ -1,7 +1,7 @@
 import { posix } from 'node:path';
 import type { Build } from '../build/model.js';
 import { expanded } from '../calc/value.js';
-import { toUnit } from '../units/unit.js';
+import { differenceUnit, toUnit } from '../units/unit.js';
 import type { Evaluation } from './examine.js';
 import { outcomes, type Finding } from './finding.js';
 
@@ -19,7 +19,8 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
 
 function findingJson(f: Finding, within: (file: string) => string) {
   const unit = f.limit?.unit ?? f.measured?.unit;
-  const shown = (si: number | undefined) => (si === undefined || unit === undefined ? undefined : plain(toUnit(si, unit)));
+  const shown = (si: number | undefined, as = unit) => (si === undefined || as === undefined ? undefined : plain(toUnit(si, as)));
+  const apart = unit && differenceUnit(unit);
   return {
     id: f.id,
     note: f.note,
@@ -32,9 +33,9 @@ function findingJson(f: Finding, within: (file: string) => string) {
     todo: f.todo,
     marks: f.marks.length > 0 ? f.marks : undefined,
     answer: f.answer,
-    measured: f.measured && { value: shown(f.measured.si), unit, expandedUncertainty: shown(expanded(f.measured)), uncertaintyAssumed: f.measured.assumed.size > 0, sheet: f.run },
+    measured: f.measured && { value: shown(f.measured.si), unit, expandedUncertainty: shown(expanded(f.measured), apart), uncertaintyAssumed: f.measured.assumed.size > 0, sheet: f.run },
     limit: f.limit && { min: shown(f.limit.min), max: shown(f.limit.max), exclusive: f.limit.open || undefined, unit, recommended: f.limit.recommended || undefined, document: f.limit.document, edition: f.limit.edition, clause: f.limit.clause, status: f.limit.status, readBy: f.limit.readBy, on: f.limit.on },
-    margin: shown(f.margin),
+    margin: shown(f.margin, apart),
     basis: f.basis,
     stop: f.stop || undefined,
     concession: f.concession,

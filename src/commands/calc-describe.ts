@@ -3,7 +3,8 @@ import { hasColumns, isChoice } from '../calc/inputs.js';
 import { typedName } from '../calc/names.js';
 import { subjects, type Example, type Input, type Sheet, type Subject } from '../calc/sheet.js';
 import { inUnit, restsText } from './calc-text.js';
-import { wrap } from './summary-text.js';
+import { twoColumns } from './help.js';
+import { wrap } from './wrap.js';
 
 /** All sheets by subject. */
 export async function listText(): Promise<string> {
@@ -20,10 +21,10 @@ export function describeText(sheet: Sheet, width: number): string {
     ...wrap(sheet.purpose, width, ''),
     '',
     'Inputs',
-    ...hanging(Object.entries(sheet.inputs).flatMap(([name, input]) => inputEntries(name, input)), width),
+    ...twoColumns(Object.entries(sheet.inputs).flatMap(([name, input]) => inputEntries(name, input)), width),
     '',
     'Results',
-    ...hanging(Object.entries(sheet.results).flatMap(([name, r]) => (r.step ? [] : [[typedName(name) + inUnit(r.unit), r.says] as const])), width),
+    ...twoColumns(Object.entries(sheet.results).flatMap(([name, r]) => (r.step ? [] : [[typedName(name) + inUnit(r.unit), r.says] as const])), width),
     '',
     ...restsText(sheet, width),
     '',
@@ -45,15 +46,6 @@ function inputEntries(name: string, input: Input): Entry[] {
   const usual = input.usual === undefined ? '' : ` [${input.usual} where left out]`;
   if (isChoice(input)) return [[typed, `${input.says}${usual}`], ...Object.entries(input.choices).map(([choice, says]): Entry => [`  ${choice}`, says])];
   return [[typed + inUnit(input.unit), `${input.says}${usual}${input.optional ? ' [may be left out]' : ''}`]];
-}
-
-/** Labels in a column, texts wrapped beside them. */
-function hanging(entries: readonly Entry[], width: number): string[] {
-  const indent = ' '.repeat(Math.max(...entries.map(([label]) => label.length)) + 4);
-  return entries.flatMap(([label, says]) => {
-    const [first = '', ...others] = wrap(says, width, indent);
-    return [`  ${label}`.padEnd(indent.length) + first.slice(indent.length), ...others];
-  });
 }
 
 /** The inputs of an example as arguments. */

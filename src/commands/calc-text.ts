@@ -8,7 +8,7 @@ import { expanded, type Value } from '../calc/value.js';
 import { basisSays } from '../checks/limit.js';
 import { showNumber, showQuantity } from '../units/show.js';
 import { unit } from '../units/unit.js';
-import { wrap } from './summary-text.js';
+import { wrap } from './wrap.js';
 
 /** A sheet worked through, as plain text in the order of the document: inputs, formulas, numbers, results, sources. */
 export function runText(run: Run, width: number): string {

@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import { allSheets, findSheet, nearestSheets } from '../calc/catalogue.js';
 import type { InputValues } from '../calc/inputs.js';
 import { monteCarlo } from '../calc/monte-carlo.js';
@@ -11,40 +10,38 @@ import { readInputs, wantAll } from './calc-inputs.js';
 import { json, runJson, sheetsJson } from './calc-json.js';
 import { solve } from './calc-solve.js';
 import { monteCarloText, runText } from './calc-text.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { UsageError } from './usage.js';
 
-export const help = `gusset calc [<sheet> [<input>=<value>…]]
-
-Works one calculation sheet through at the bench. Without a sheet: all sheets by subject. A sheet without values: what it
-wants, with an example.
-
-  --find <input> --for <result>=<value>   solves backwards for one input
-  --monte-carlo                           a second opinion on the uncertainty
-  --format text|json                      how it is printed (text)
-
-A value carries its unit and, where known, its uncertainty: bore='86.00 ± 0.01 mm'. A series takes one argument a row,
+export const form = formOf({
+  command: 'calc',
+  names: [{ name: 'sheet', count: 'optional', is: 'sheet' }, { name: 'input=value', count: 'any' }],
+  about: `Works one calculation sheet through at the bench. Without a sheet: all sheets by subject. A sheet without values: what it
+wants, with an example.`,
+  options: {
+    find: { takes: 'input', says: 'solves backwards for this input; with --for' },
+    for: { takes: 'result=value', says: 'the result that --find is to give' },
+    'monte-carlo': { flag: true, says: 'a second opinion on the uncertainty' },
+    format: { oneOf: ['text', 'json'], usual: 'text', says: 'how it is printed' },
+  },
+  more: `A value carries its unit and, where known, its uncertainty: bore='86.00 ± 0.01 mm'. A series takes one argument a row,
 in the order of its columns (parts='20 kg,1.2 m'), or a table (parts=@parts.csv).
 
-Examples
-  gusset calc
-  gusset calc engine-capacity
-  gusset calc engine-capacity bore=86mm stroke=86mm cylinders=4
-  gusset calc engine-capacity stroke=86mm cylinders=4 --find bore --for capacity=2000cm3
-
-Exit codes: 0 a number; 1 no number (outside the range of validity, no solution); 2 wrong usage.
-`;
+Exit codes: 0 a number; 1 no number (outside the range of validity, no solution); 2 wrong usage.`,
+  examples: [
+    'gusset calc',
+    'gusset calc engine-capacity',
+    'gusset calc engine-capacity bore=86mm stroke=86mm cylinders=4',
+    'gusset calc engine-capacity stroke=86mm cylinders=4 --find bore --for capacity=2000cm3',
+  ],
+});
 
 export type Options = { find?: string | undefined; for?: string | undefined; format: string; 'monte-carlo': boolean };
 
 export async function run(args: readonly string[], io: Pick<Io, 'stdout' | 'stderr' | 'columns'>): Promise<Exit> {
-  const { values, positionals } = parseArgs({
-    args: [...args],
-    allowPositionals: true,
-    options: { find: { type: 'string' }, for: { type: 'string' }, format: { type: 'string', default: 'text' }, 'monte-carlo': { type: 'boolean', default: false } },
-  });
-  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
-  const [id, ...given] = positionals;
+  const { values, names } = parse(form, args);
+  const [id, ...given] = names;
   if (id === undefined) {
     io.stdout(values.format === 'json' ? json(sheetsJson(await allSheets())) : await listText());
     return exits.clean;

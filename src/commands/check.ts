@@ -1,37 +1,35 @@
-import { parseArgs } from 'node:util';
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { outcomes, isOpen, type Finding, type Outcome } from '../checks/finding.js';
-import { examine } from '../checks/examine.js';
 import { printer } from './check-formats.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load } from './load.js';
-import { photoTimes } from './photo-times.js';
 import { shardOf } from './shard.js';
 import { UsageError } from './usage.js';
 
-export const help = `gusset check [<build>…]
-
-Checks the notes of a build against the limits and says what is found. Without a build: all under builds/.
-
-  --format text|json|sarif   how the findings are printed (text)
-  --allow <outcomes>   outcomes that do not make the exit code 1, such as missing,unconfirmed; or all
-  --all                list what conforms too
-  --shard <k>/<n>      only every nth build, beginning with the kth, to spread many builds over machines
-
-Examples
-  gusset check builds/wagon
-  gusset check builds/wagon --format json > findings.json
-  gusset check --allow missing,unconfirmed
-`;
+export const form = formOf({
+  command: 'check',
+  names: [{ name: 'build', count: 'any', is: 'folder' }],
+  about: 'Checks the notes of a build against the limits and says what is found. Without a build: all under builds/.',
+  options: {
+    format: { oneOf: ['text', 'json', 'sarif'], usual: 'text', says: 'how the findings are printed' },
+    allow: { takes: 'outcomes', usual: '', says: 'outcomes that do not make the exit code 1, such as missing,unconfirmed; or all' },
+    all: { flag: true, says: 'list what conforms too, and tell everything in full' },
+    watch: { flag: true, says: 'check again as files are saved, and print only what differs' },
+    shard: { takes: 'k/n', says: 'only every nth build, beginning with the kth, to spread many builds over machines' },
+  },
+  examples: ['gusset check builds/wagon', 'gusset check builds/wagon --watch', 'gusset check builds/wagon --format json > findings.json', 'gusset check --allow missing,unconfirmed'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { format: { type: 'string', default: 'text' }, allow: { type: 'string', default: '' }, all: { type: 'boolean', default: false }, shard: { type: 'string' } } });
-  if (!['text', 'json', 'sarif'].includes(values.format)) throw new UsageError(`found --format ${values.format}, expected text, json or sarif`);
+  const { values, names } = parse(form, args);
+  if (values.watch && values.format !== 'text') throw new UsageError(`found --watch with --format ${values.format}, expected one of the two: what differs is told as text`);
   const allowed = allowedOutcomes(values.allow);
-  const folders = positionals.length > 0 ? positionals : allBuilds();
+  const folders = names.length > 0 ? names : allBuilds();
   if (folders.length === 0) throw new UsageError('found no build here, expected folders with a build.md under builds/; name one, or make one with `gusset start builds/<name>`');
   const print = printer(values.format, io, values.all, folders.length > 1);
+  if (values.watch) return (await import('./check-watch.js')).watchBuilds(shardOf(folders, values.shard), print, io);
   let worst: Exit = exits.clean;
   for (const folder of shardOf(folders, values.shard)) {
     const loaded = await load(folder);
@@ -40,9 +38,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
       print.problems(folder, loaded.problems);
       continue;
     }
-    const evaluation = examine(loaded.build, loaded.rules, await photoTimes(loaded.build));
-    print.findings(loaded.build, evaluation, loaded.rules);
-    if (worst === exits.clean && evaluation.findings.some((f) => counts(f, allowed))) worst = exits.findings;
+    print.findings(loaded.build, loaded.evaluation, loaded.rules);
+    if (worst === exits.clean && loaded.evaluation.findings.some((f) => counts(f, allowed))) worst = exits.findings;
   }
   print.end();
   return worst;

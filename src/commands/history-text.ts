@@ -5,7 +5,7 @@ import type { Finding } from '../checks/finding.js';
 import { isChanged, type BuildHistory, type ValueChange } from '../history/history.js';
 import { shown, who } from '../history/who.js';
 import { boundText, restsText } from '../render/limit-text.js';
-import { wrap } from './summary-text.js';
+import { wrap } from './wrap.js';
 
 /** The history for a terminal. What came from git is shown with everything made visible that could play tricks. */
 export function historyText(build: string, history: BuildHistory, options: { everything: boolean; width: number; colour: boolean }): string {

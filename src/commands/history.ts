@@ -1,38 +1,32 @@
 import { basename, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { kinds } from '../checks/kinds/index.js';
 import { historyOf, pointOutLate, type BuildHistory } from '../history/history.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { changesBetween, checkedOut, named } from './changes.js';
 import { changesJson, historyJson } from './history-json.js';
 import { changesText, historyText } from './history-text.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load, shapes } from './load.js';
 import { UsageError } from './usage.js';
 
-export const help = `gusset history <build> [<note> [<field>]]
-
-Who entered or changed which measured value when, as git recorded it; or what changed between two states.
-
-  --from <issue|commit>  what changed since then, by meaning: values, outcomes, limits, photos, papers, queries
-  --to <issue|commit>    up to then (the commit that is checked out)
-  --format text|json     how it is printed (text)
-
-Without a note, values that were entered once are counted and not listed. A note is named by its name or number, a field
-by its path or the beginning of it.
-
-Examples
-  gusset history builds/wagon
-  gusset history builds/wagon 020 pieces.crossmember.now
-  gusset history builds/wagon --from A
-  gusset history builds/wagon --from A --to B --format json
-`;
+export const form = formOf({
+  command: 'history',
+  names: [{ name: 'build', is: 'folder' }, { name: 'note', count: 'optional' }, { name: 'field', count: 'optional' }],
+  about: 'Who entered or changed which measured value when, as git recorded it; or what changed between two states.',
+  options: {
+    from: { takes: 'issue or commit', says: 'what changed since then, by meaning: values, outcomes, limits, photos, papers, queries' },
+    to: { takes: 'issue or commit', otherwise: 'the commit that is checked out', says: 'up to then' },
+    format: { oneOf: ['text', 'json'], usual: 'text', says: 'how it is printed' },
+  },
+  more: `Without a note, values that were entered once are counted and not listed. A note is named by its name or number, a field
+by its path or the beginning of it.`,
+  examples: ['gusset history builds/wagon', 'gusset history builds/wagon 020 pieces.crossmember.now', 'gusset history builds/wagon --from A', 'gusset history builds/wagon --from A --to B --format json'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { from: { type: 'string' }, to: { type: 'string' }, format: { type: 'string', default: 'text' } } });
-  const [folder, note, field, more] = positionals;
-  if (folder === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected a build, and at most a note and a field: gusset history builds/<name> 020 pieces`);
-  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  const { values, names } = parse(form, args);
+  const [folder, note, field] = names as [string, string?, string?];
   if (values.to !== undefined && values.from === undefined) throw new UsageError('found --to without --from, expected both: --from A --to B');
   const repo = await openRepository(folder);
   if (repo.kind === 'none') throw new UsageError(repo.reason);

@@ -1,5 +1,4 @@
 import { basename, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import type { Problem } from '../build/problem.js';
 import { signingSetUp } from '../history/git/create-tag.js';
 import { nextLetter } from '../history/git/issue-letter.js';
@@ -7,6 +6,7 @@ import { openRepository, type Repository } from '../history/git/repository.js';
 import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
 import { withBuildAt } from './build-at.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load, type Loaded } from './load.js';
 import { committed, notIssued, openFindings, repositoryFit, showable, tagger, type Precondition } from './preconditions.js';
@@ -16,40 +16,27 @@ import { showProblem } from './show-problem.js';
 import { standingOf, type Issue, type Standing } from './standing.js';
 import { UsageError } from './usage.js';
 
-export const help = `gusset issue <build>
-
-Makes the next issue of the document: checks that everything is committed and can be shown, prints it with its letter to
-out/<build>/, and tags the commit with a tag that names the printed file by its digest. If anything fails, no tag stays
-and the last output stays.
-
-  --as submission|proposal   which document (submission)
-  --with-open                issue it although findings are open; they stand in it as such
-  --require-signature        refuse unless the tag is signed; without it the tag is signed where git is set up to sign
-  --dry-run                  say what would be done, and do nothing
-  --out <folder>             where to (out/<build>)
-  --photos print|mail        size of the photos (print)
-
-Examples
-  gusset issue builds/wagon --dry-run
-  gusset issue builds/wagon --with-open --require-signature
-`;
-
-const options = {
-  as: { type: 'string', default: 'submission' },
-  'with-open': { type: 'boolean', default: false },
-  'require-signature': { type: 'boolean', default: false },
-  'dry-run': { type: 'boolean', default: false },
-  out: { type: 'string' },
-  photos: { type: 'string', default: 'print' },
-} as const;
+export const form = formOf({
+  command: 'issue',
+  names: [{ name: 'build', is: 'folder' }],
+  about: `Makes the next issue of the document: checks that everything is committed and can be shown, prints it with its letter
+to out/<build>/, and tags the commit with a tag that names the printed file by its digest. If anything fails, no tag stays and
+the last output stays.`,
+  options: {
+    as: { oneOf: ['submission', 'proposal'], usual: 'submission', says: 'which document' },
+    'with-open': { flag: true, says: 'issue it although findings are open; they stand in it as such' },
+    'require-signature': { flag: true, says: 'refuse unless the tag is signed; without it the tag is signed where git is set up to sign' },
+    'dry-run': { flag: true, says: 'say what would be done, and do nothing' },
+    out: { takes: 'folder', otherwise: 'out/<build>', is: 'folder', says: 'where to' },
+    photos: { oneOf: ['print', 'mail'], usual: 'print', says: 'size of the photos' },
+  },
+  examples: ['gusset issue builds/wagon --dry-run', 'gusset issue builds/wagon --with-open --require-signature'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options });
-  const [folder, more] = positionals;
-  if (folder === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} builds, expected one: gusset issue builds/<name>`);
+  const { values, names } = parse(form, args);
+  const [folder] = names as [string];
   const { as, photos } = values;
-  if (as !== 'submission' && as !== 'proposal') throw new UsageError(`found --as ${as}, expected submission or proposal`);
-  if (photos !== 'print' && photos !== 'mail') throw new UsageError(`found --photos ${photos}, expected print or mail`);
   const repo = await openRepository(folder);
   if (repo.kind === 'none') throw new UsageError(repo.reason);
   const fit = repositoryFit(repo);

@@ -1,38 +1,41 @@
 import { didYouMean } from '../build/near.js';
+import type { Form } from './form.js';
+import { helpText, twoColumns } from './help.js';
 import { exits, type Exit, type Io } from './io.js';
+import { wrap } from './wrap.js';
 
-interface Command {
-  run: (args: readonly string[], io: Io) => Promise<Exit>;
-  help: string;
-}
+type Command = { run: (args: readonly string[], io: Io) => Promise<Exit> } & ({ form: Form } | { help: string });
 
 /** Commands with what they are for; each is loaded only when it is asked for. */
 export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
   calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
   photos: { says: 'photos in from a phone', load: () => import('./photos.js') },
+  view: { says: 'the document in a browser, following the files', load: () => import('./view.js') },
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
   issue: { says: 'next issue letter: preconditions, print, manifest, tag', load: () => import('./issue.js') },
   history: { says: 'who changed which measured value when; what changed between two states', load: () => import('./history.js') },
   verify: { says: 'does this document match the repository at its commit?', load: () => import('./verify.js') },
 };
 
-const usage = () => `gusset <command> [options]
-
-${Object.entries(commands).map(([name, c]) => `  ${name.padEnd(8)} ${c.says}`).join('\n')}
-
-  gusset <command> --help   what a command takes, with examples
-  gusset --version
-
-Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or
-wrong usage; 3 something of the machine failed.
-`;
+function usage(width: number): string {
+  return [
+    'gusset <command> [options]',
+    '',
+    ...twoColumns(Object.entries(commands).map(([name, c]) => [name, c.says]), width),
+    '',
+    ...twoColumns([['gusset <command> --help', 'what a command takes, with examples'], ['gusset --version', 'name and version']], width),
+    '',
+    ...wrap('Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or wrong usage; 3 something of the machine failed.', width, ''),
+    '',
+  ].join('\n');
+}
 
 /** Arguments in, exit code out. */
 export async function main(args: readonly string[], io: Io): Promise<Exit> {
   const [name, ...rest] = args;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
-    io.stdout(usage());
+    io.stdout(usage(Math.min(io.columns ?? 100, 100)));
     return name === undefined ? exits.usage : exits.clean;
   }
   if (name === '--version') {
@@ -48,7 +51,7 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
   try {
     const command = await entry.load();
     if (rest.includes('--help') || rest.includes('-h')) {
-      io.stdout(command.help);
+      io.stdout('form' in command ? helpText(command.form, io.columns) : command.help);
       return exits.clean;
     }
     return await command.run(rest, io);

@@ -1,6 +1,6 @@
 import { basename, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { createInterface } from 'node:readline/promises';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load } from './load.js';
 import { takeIn, type Taken } from '../photos/take-in.js';
@@ -11,24 +11,22 @@ import { progressLine } from './progress.js';
 import { UsageError } from './usage.js';
 import { visible } from '../build/visible.js';
 
-export const help = `gusset photos <build> <folder>
-
-Takes photos in from a phone's folder: copies of those that are new, by content, without their position data. The folder is
-left as it is. For each photo it says which note and stage its capture time fits and which hold points it could serve.
-
-  --note <name>     take all of them in for this note
-  --stage <stage>   and this stage
-  --dry-run         say what would be done
-
-Examples
-  gusset photos builds/wagon ~/Phone/DCIM
-  gusset photos builds/wagon ~/Phone/DCIM --note 020-crossmember --stage welded
-`;
+export const form = formOf({
+  command: 'photos',
+  names: [{ name: 'build', is: 'folder' }, { name: 'folder', is: 'folder' }],
+  about: `Takes photos in from a phone's folder: copies of those that are new, by content, without their position data. The folder
+is left as it is. For each photo it says which note and stage its capture time fits and which hold points it could serve.`,
+  options: {
+    note: { takes: 'name', says: 'take all of them in for this note' },
+    stage: { takes: 'stage', says: 'and this stage' },
+    'dry-run': { flag: true, says: 'say what would be done, and do nothing' },
+  },
+  examples: ['gusset photos builds/wagon ~/Phone/DCIM', 'gusset photos builds/wagon ~/Phone/DCIM --note 020-crossmember --stage welded'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { note: { type: 'string' }, stage: { type: 'string' }, 'dry-run': { type: 'boolean', default: false } } });
-  const [folder, from, more] = positionals;
-  if (folder === undefined || from === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected two: gusset photos builds/<name> <folder>`);
+  const { values, names } = parse(form, args);
+  const [folder, from] = names as [string, string];
   const loaded = await load(folder);
   if (!('build' in loaded)) {
     io.stderr(`${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\nPut these right first, so that photos can be matched with notes.\n`);

@@ -1,31 +1,26 @@
 import { basename, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import type { Problem } from '../build/problem.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { load } from './load.js';
 import { progressLine } from './progress.js';
 import { showProblem } from './show-problem.js';
-import { UsageError } from './usage.js';
 
-export const help = `gusset print <build>
-
-Writes the document of a build: HTML, PDF, findings and manifest, to out/<build>/.
-
-  --as submission|proposal   which document (submission)
-  --out <folder>             where to (out/<build>)
-  --photos print|mail        size of the photos: for print (print), or small enough for mail
-
-Examples
-  gusset print builds/wagon
-  gusset print builds/wagon --as proposal
-`;
+export const form = formOf({
+  command: 'print',
+  names: [{ name: 'build', is: 'folder' }],
+  about: 'Writes the document of a build: HTML, PDF, findings and manifest, to out/<build>/.',
+  options: {
+    as: { oneOf: ['submission', 'proposal'], usual: 'submission', says: 'which document' },
+    out: { takes: 'folder', otherwise: 'out/<build>', is: 'folder', says: 'where to' },
+    photos: { oneOf: ['print', 'mail'], usual: 'print', says: 'size of the photos: for print, or small enough for mail' },
+  },
+  examples: ['gusset print builds/wagon', 'gusset print builds/wagon --as proposal'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { as: { type: 'string', default: 'submission' }, out: { type: 'string' }, photos: { type: 'string', default: 'print' } } });
-  const [folder, more] = positionals;
-  if (folder === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} builds, expected one: gusset print builds/<name>`);
-  if (values.as !== 'submission' && values.as !== 'proposal') throw new UsageError(`found --as ${values.as}, expected submission or proposal`);
-  if (values.photos !== 'print' && values.photos !== 'mail') throw new UsageError(`found --photos ${values.photos}, expected print or mail`);
+  const { values, names } = parse(form, args);
+  const [folder] = names as [string];
   const refuse = (problems: readonly Problem[]): Exit => {
     io.stderr(`${problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${problems.length} problem(s). Nothing was printed; what stood in the output folder is untouched.\n`);
     return exits.usage;

@@ -1,48 +1,53 @@
 import pc from 'picocolors';
 import type { Build } from '../build/model.js';
-import type { Evaluation } from '../checks/examine.js';
-import { isOpen, outcomes, type Finding, type Outcome } from '../checks/finding.js';
-import { outcomeSays, outcomeWord, signs } from '../checks/outcome-words.js';
-import { bySeriousness } from '../checks/seriousness.js';
 import { visible } from '../build/visible.js';
+import type { Evaluation } from '../checks/examine.js';
+import { isOpen, outcomes, type Finding } from '../checks/finding.js';
+import { outcomeSays, signs } from '../checks/outcome-words.js';
+import { bySeriousness } from '../checks/seriousness.js';
+import { colourOf, findingLine, findingLines } from './finding-text.js';
+import { wrap } from './wrap.js';
 
-/** The findings at a glance: a line a note, then what to do next, most serious first. */
-export function summaryText(build: Build, evaluation: Evaluation, options: { all: boolean; width: number; colour: boolean }): string {
-  const paint = pc.createColors(options.colour);
-  const colourOf: Record<Outcome, (s: string) => string> = { conforming: paint.green, nonconforming: paint.red, undecided: paint.yellow, unconfirmed: paint.yellow, missing: paint.cyan, notApplicable: paint.dim };
-  const { findings } = evaluation;
-  const count = (of: readonly Finding[]) => outcomes.map((o) => colourOf[o](`${signs[o]} ${String(of.filter((f) => f.outcome === o).length).padStart(3)}`)).join('  ');
-  const widest = Math.max(10, ...build.notes.map((n) => n.name.length));
-  const lines = [
-    paint.bold(visible(build.data.title)),
-    '',
-    ...build.notes.map((n) => `  ${visible(n.name).padEnd(widest)}  ${count(findings.filter((f) => f.note === n.name))}`),
-    `  ${''.padEnd(widest)}  ${outcomes.map((o) => `${signs[o]} ${outcomeSays[o]}`).join('  ')}`,
-    '',
-  ];
-  const shown = [...findings].filter((f) => options.all || isOpen(f)).sort(bySeriousness);
-  for (const f of shown) {
-    const where = `${f.place.file}${f.place.line > 0 ? `:${f.place.line}:${f.place.column}` : ''}`;
-    lines.push(`${colourOf[f.outcome](`${signs[f.outcome]} ${outcomeWord(f)}`)}  ${paint.bold(visible(f.title))}${f.subject ? ` (${visible(f.subject)})` : ''}`);
-    lines.push(...wrap(`${visible(f.says)}${f.marks.length > 0 ? ` [${f.marks.join('; ')}]` : ''}`, options.width, '    '));
-    if (f.todo) lines.push(...wrap(`to do: ${visible(f.todo)}`, options.width, '    '));
-    lines.push(paint.dim(`    ${visible(where)}  ${f.item}`), '');
-  }
-  const open = findings.filter(isOpen).length;
-  lines.push(`${findings.length} findings, ${open} open.`);
-  lines.push('Gusset certifies nothing: the certifying engineer and the registration authority decide.', '');
-  return `${lines.join('\n')}\n`;
+export interface SummaryOptions {
+  /** What conforms too, and everything in full. */
+  all: boolean;
+  width: number;
+  colour: boolean;
 }
 
-export function wrap(text: string, width: number, indent: string): string[] {
-  const room = Math.max(20, width - indent.length);
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(/\s+/)) {
-    if (line !== '' && line.length + 1 + word.length > room) {
-      lines.push(indent + line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, indent + line];
+/** So many are told in full, the others in a line each. */
+const inFull = 20;
+
+/** The findings at a glance: a line a note, then what to do next, most serious first. */
+export function summaryText(build: Build, { findings }: Evaluation, options: SummaryOptions): string {
+  const paint = pc.createColors(options.colour);
+  const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeriousness);
+  const full = options.all ? shown.length : inFull;
+  const legend = outcomes.map((o) => `${signs[o]}\u00a0${outcomeSays[o].replaceAll(' ', '\u00a0')}`).join('  ');
+  return [
+    paint.bold(visible(build.data.title)),
+    '',
+    ...perNote(build, findings, options),
+    ...wrap(legend, options.width, '  ').map((line) => line.replaceAll('\u00a0', ' ')),
+    '',
+    ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options), '']),
+    ...shown.slice(full).map((f) => findingLine(f, options)),
+    ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each; --all tells everything in full.`, ''] : []),
+    ...wrap(`${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`, options.width, ''),
+    '',
+  ].join('\n');
+}
+
+/** How the findings of each note stand; what there is none of is left blank. */
+function perNote(build: Build, findings: readonly Finding[], { colour }: SummaryOptions): string[] {
+  const paint = pc.createColors(colour);
+  const widest = Math.max(10, ...build.notes.map((n) => visible(n.name).length));
+  return build.notes.map((note) => {
+    const own = findings.filter((f) => f.note === note.name);
+    const counts = outcomes.map((o) => {
+      const count = own.filter((f) => f.outcome === o).length;
+      return count === 0 ? ' '.repeat(5) : colourOf(o, paint)(`${signs[o]} ${String(count).padStart(3)}`);
+    });
+    return `  ${visible(note.name).padEnd(widest)}  ${counts.join('  ')}`.trimEnd();
+  });
 }

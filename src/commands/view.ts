@@ -1,32 +1,29 @@
 import { resolve } from 'node:path';
-import { parseArgs } from 'node:util';
 import { visible } from '../build/visible.js';
+import { formOf, parse } from './form.js';
 import { exits, untilEnded, type Exit, type Io } from './io.js';
 import { progressLine } from './progress.js';
 import { showProblem } from './show-problem.js';
 import { UsageError } from './usage.js';
 
-export const help = `gusset view <build>
-
-Shows the document of a build in a browser on this machine and follows the files as they are saved. What changed is marked;
-what keeps the notes from being read is listed while the last document that could be made stays. Ctrl-C ends it.
-
-  --as submission|proposal   which document (submission)
-  --port <number>            where it answers (a free one)
-
-Examples
-  gusset view builds/wagon
-  gusset view builds/wagon --as proposal --port 4173
-`;
+export const form = formOf({
+  command: 'view',
+  names: [{ name: 'build', is: 'folder' }],
+  about: `Shows the document of a build in a browser on this machine and follows the files as they are saved. What changed is
+marked; what keeps the notes from being read is listed while the last document that could be made stays. Ctrl-C ends it.`,
+  options: {
+    as: { oneOf: ['submission', 'proposal'], usual: 'submission', says: 'which document' },
+    port: { takes: 'number', usual: '0', says: 'where it answers; 0 is a free one' },
+  },
+  examples: ['gusset view builds/wagon', 'gusset view builds/wagon --as proposal --port 4173'],
+});
 
 /** After so long without a save, in milliseconds, what git tells is brought up to date. */
 const rest = 1000;
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { as: { type: 'string', default: 'submission' }, port: { type: 'string', default: '0' } } });
-  const [folder, more] = positionals;
-  if (folder === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} builds, expected one: gusset view builds/<name>`);
-  if (values.as !== 'submission' && values.as !== 'proposal') throw new UsageError(`found --as ${values.as}, expected submission or proposal`);
+  const { values, names } = parse(form, args);
+  const [folder] = names as [string];
   const port = /^\d{1,5}$/.test(values.port) ? Number(values.port) : NaN;
   if (!(port <= 65535)) throw new UsageError(`found --port ${values.port}, expected a number up to 65535`);
 

@@ -21,10 +21,13 @@ import { sourceRegister } from './sections/registers/sources.js';
 import { signOff } from './sections/sign-off.js';
 import type { Subject } from './subject.js';
 
-/** The document as a tree: front matter, checklist, one chapter a note, registers, sign-off, colophon. */
-export function compose(subject: Subject, hashes: ReadonlyMap<string, string>): Element {
+/**
+ * The document as a tree: front matter, checklist, one chapter a note, registers, sign-off, colophon. `chapterOf` may give
+ * a chapter that is known to have stayed as it was.
+ */
+export function compose(subject: Subject, hashes: ReadonlyMap<string, string>, chapterOf = chapter): Element {
   const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject)];
-  const chapters = subject.build.notes.map((note) => chapter(note, subject));
+  const chapters = subject.build.notes.map((note) => chapterOf(note, subject));
   const registers = [matrix(subject), photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), ...ownFigureRegister(subject), concessionRegister(subject)];
   const after = [...registers, queryRegister(subject), ...(subject.history ? [historySection(subject.history, subject)] : []), signOff(subject), colophon(subject)];
   const parts = [...before, ...chapters, ...after];

@@ -1,4 +1,4 @@
-import { join, relative } from 'node:path';
+import { basename, dirname, relative } from 'node:path';
 import { watch } from 'chokidar';
 import { MachineFailure, wordsOf } from '../print/failure.js';
 
@@ -15,10 +15,11 @@ const quiet = 30;
  */
 export async function follow(folder: string, saved: (paths: string[]) => Promise<void>, failed: (failure: Error) => void): Promise<{ close: () => Promise<void> }> {
   const within = (path: string) => relative(folder, path).split('\\').join('/');
-  const watcher = watch([folder, join(folder, '..', 'limits.yaml')], {
-    ignoreInitial: true,
-    ignored: (path) => within(path).split('/').some((part) => part !== '..' && passing.test(part)),
-  });
+  const around = dirname(folder);
+  const watchers = [
+    watch(folder, { ignoreInitial: true, ignored: (path) => within(path).split('/').some((part) => passing.test(part)) }),
+    watch(around, { ignoreInitial: true, depth: 0, ignored: (path) => path !== around && basename(path) !== 'limits.yaml' }),
+  ];
   const waiting = new Set<string>();
   let timer: NodeJS.Timeout | undefined;
   let running: Promise<void> | undefined;
@@ -34,26 +35,32 @@ export async function follow(folder: string, saved: (paths: string[]) => Promise
       .catch(failed)
       .finally(() => (running = undefined));
   };
-  watcher.on('all', (_, path) => {
-    waiting.add(within(path));
+  let tell = failed;
+  const ready = watchers.map(
+    (watcher) =>
+      new Promise<void>((resolve) => {
+        watcher.once('ready', resolve);
+        watcher.on('error', (cause) => tell(cannotFollow(folder, cause)));
+        watcher.on('all', (_, path) => {
+          waiting.add(within(path));
+          clearTimeout(timer);
+          timer = setTimeout(settle, quiet);
+        });
+      }),
+  );
+  const close = async () => {
     clearTimeout(timer);
-    timer = setTimeout(settle, quiet);
-  });
-  await new Promise<void>((resolve, reject) => {
-    let tell = reject;
-    watcher.on('error', (cause) => tell(cannotFollow(folder, cause)));
-    watcher.once('ready', () => {
-      tell = failed;
-      resolve();
-    });
-  });
-  return {
-    close: async () => {
-      clearTimeout(timer);
-      await watcher.close();
-      await running;
-    },
+    await Promise.all(watchers.map((watcher) => watcher.close()));
+    await running;
   };
+  try {
+    await Promise.race([Promise.all(ready), new Promise<never>((_, reject) => (tell = reject))]);
+  } catch (cause) {
+    await close();
+    throw cause;
+  }
+  tell = failed;
+  return { close };
 }
 
 function cannotFollow(folder: string, cause: unknown): MachineFailure {

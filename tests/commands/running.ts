@@ -3,10 +3,10 @@ import { main } from '../../src/commands/main.js';
 
 /** A command that goes on until it is ended, with what it has said so far. */
 export function running(...args: string[]) {
-  let [out, err] = ['', ''];
+  let [out, err, all] = ['', '', ''];
   let end = () => {};
   const ended = new Promise<void>((resolve) => (end = resolve));
-  const code = main(args, { stdout: (t) => void (out += t), stderr: (t) => void (err += t), colour: false, interactive: false, ended });
+  const code = main(args, { stdout: (t) => void ((out += t), (all += t)), stderr: (t) => void ((err += t), (all += t)), colour: false, interactive: false, ended });
   const finish = async () => {
     end();
     return code;
@@ -16,8 +16,10 @@ export function running(...args: string[]) {
     finish,
     out: () => out,
     err: () => err,
+    /** Both, in the order in which it was said. */
+    all: () => all,
     /** Waits until what it has said since `from` matches. */
-    said: (pattern: RegExp, from = 0) => until(() => pattern.exec((out + err).slice(from)), () => `${String(pattern)} in:\n${(out + err).slice(from)}`),
+    said: (pattern: RegExp, from = 0) => until(() => pattern.exec(all.slice(from)), () => `${String(pattern)} in:\n${all.slice(from)}`),
   };
 }
 

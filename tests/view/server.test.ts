@@ -113,7 +113,7 @@ it('says what is wrong with its arguments, its port and its folder', async () =>
 
 it('follows a new note, a photo that is replaced, and a folder that comes later', async () => {
   const { build, command } = await preview();
-  const from = command.out().length;
+  const from = command.all().length;
   writeFileSync(join(build, 'notes/040-more.md'), '---\nkind: mass\ntitle: Weighing\n---\n');
   await command.said(/notes\/040-more\.md: \d+ part/, from);
   writeFileSync(join(build, 'photos/box.jpg'), await sharp({ create: { width: 90, height: 40, channels: 3, background: '#0a4' } }).jpeg().toBuffer());
@@ -122,7 +122,7 @@ it('follows a new note, a photo that is replaced, and a folder that comes later'
   writeFileSync(join(build, 'queries/01-a.md'), '---\nfrom: R. Ansell\ndate: 2026-03-01\nabout: 025\nquestion: Which gearbox?\nstate: open\n---\n');
   await command.said(/queries\/01-a\.md.*: \d+ part/, from);
   for (const passing of ['notes/.040-more.md.swp', 'notes/040-more.md~', 'notes/4913']) writeFileSync(join(build, passing), 'x');
-  const said = command.out();
+  const said = command.all();
   writeFileSync(join(build, 'notes/040-more.md'), '---\nkind: mass\ntitle: Weighing again\n---\n');
   await command.said(/notes\/040-more\.md: \d+ part/, said.length);
   expect(command.out()).not.toMatch(/swp|~|4913/);
