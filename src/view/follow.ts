@@ -5,8 +5,11 @@ import { MachineFailure, wordsOf } from '../print/failure.js';
 /** Files that systems and editors put beside the notes for a moment, and folders that hold nothing of a build. */
 const passing = /^(?:\..*|.*~|#.*#|4913|.*\.(?:sw[a-z]|tmp|bak|partial|crdownload)|out|node_modules)$/i;
 
-/** A save is over when nothing has happened for so long, in milliseconds. */
-const quiet = 30;
+/** Without waiting for a file to be written out, chokidar passes over what follows a save within 50 ms. */
+const usual = { ignoreInitial: true, awaitWriteFinish: { stabilityThreshold: 40, pollInterval: 10 } } as const;
+
+/** Files that are saved together are told together, when nothing has happened for so long, in milliseconds. */
+const quiet = 15;
 
 /**
  * Follows the files of a build and the limits of the workshop beside it. `saved` is called with the paths (relative to
@@ -17,8 +20,8 @@ export async function follow(folder: string, saved: (paths: string[]) => Promise
   const within = (path: string) => relative(folder, path).split('\\').join('/');
   const around = dirname(folder);
   const watchers = [
-    watch(folder, { ignoreInitial: true, ignored: (path) => within(path).split('/').some((part) => passing.test(part)) }),
-    watch(around, { ignoreInitial: true, depth: 0, ignored: (path) => path !== around && basename(path) !== 'limits.yaml' }),
+    watch(folder, { ...usual, ignored: (path) => within(path).split('/').some((part) => passing.test(part)) }),
+    watch(around, { ...usual, depth: 0, ignored: (path) => path !== around && basename(path) !== 'limits.yaml' }),
   ];
   const waiting = new Set<string>();
   let timer: NodeJS.Timeout | undefined;
