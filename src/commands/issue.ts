@@ -58,7 +58,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     const made = await make(loaded, { ...standing!, issue }, { as, photos, out: resolve(out), progress: progress.say }, values['require-signature']);
     progress.end();
     if ('problems' in made) return unreadable(made.problems, io);
-    io.stdout(`Issue ${issue.letter} of ${made.document}: ${made.pages} pages in ${out}/, tag ${issue.tag}${issue.signed ? ', signed' : ', not signed'}.\nGive the tag out with the commits: git push --follow-tags\n`);
+    io.stdout(`${made.document}: ${made.pages} pages in ${out}/, tag ${issue.tag}${issue.signed ? ', signed' : ', not signed'}.\nGive the tag out with the commits: git push --follow-tags\n`);
     return exits.clean;
   } finally {
     progress.end();

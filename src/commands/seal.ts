@@ -45,7 +45,7 @@ function refused(cause: Error): never {
 }
 
 /** While the process ends there is no waiting. A tag of that name with another message is somebody else's. */
-function dropAtOnce(repo: GitFolder, name: string, message: string): void {
+export function dropAtOnce(repo: GitFolder, name: string, message: string): void {
   const git = (...args: string[]) => {
     const run = command(repo, args);
     return spawnSync('git', run.args, { env: run.env, encoding: 'utf8' }).stdout;

@@ -5,6 +5,7 @@ import { commitDate, headCommit } from '../history/git/commits.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { signatureOf } from '../history/git/tag-signature.js';
 import { issueTags } from '../history/git/tags.js';
+import { blobAt } from '../history/git/tree.js';
 import { workshopLimits } from './build-at.js';
 import { readInputs, type Input } from './inputs.js';
 
@@ -34,7 +35,9 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   const repo = await openRepository(build.directory);
   const commit = repo.kind === 'none' || repo.bare ? undefined : await headCommit(repo);
   if (repo.kind === 'none' || commit === undefined) return { inputs: (await readInputs(build)).inputs };
-  const beside = build.limits.some((l) => l.path === '../limits.yaml') ? await isClean(repo, workshopLimits(repo.prefix)) : undefined;
+  const above = repo.prefix === '' ? undefined : workshopLimits(repo.prefix);
+  const concerned = above !== undefined && (build.limits.some((l) => l.path === '../limits.yaml') || (await blobAt(repo, commit, above)) !== undefined);
+  const beside = concerned ? await isClean(repo, above) : undefined;
   const [own, date, issue] = await Promise.all([isClean(repo, repo.prefix), commitDate(repo, commit), issueAt(repo, build.name, commit)]);
   const changed = new Set([...own.dirty, ...(beside?.dirty ?? [])].map((d) => d.path));
   const { inputs, uncommitted } = await readInputs(build, { repo, commit, changed });

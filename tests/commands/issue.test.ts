@@ -46,6 +46,12 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
     expect(code).toBe(/Would make/.test(told.source) ? 0 : 1);
   });
 
+  it('are not met where the limits of the workshop were committed and lie there no more', async () => {
+    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote(), 'builds/limits.yaml': 'figures: []\n' })]);
+    rmSync(`${directory}/builds/limits.yaml`);
+    expect((await dry(directory)).out).toMatch(/✗ committed: .*\n {4}builds\/limits\.yaml/);
+  });
+
   it('are not met by a file that is ignored, however clean git calls the folder', async () => {
     const papers = 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n';
     const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': '%PDF-1.4 invented', '.gitignore': '*.pdf\n' })]);
@@ -76,7 +82,7 @@ describe('an issue', { timeout: 400_000 }, () => {
   let first: Buffer;
 
   beforeAll(async () => {
-    expect(await issue()).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/^Issue A of TT-01 issue A: \d+ pages in .*, tag t\/issue-A, not signed\./) });
+    expect(await issue()).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/^TT-01 issue A: \d+ pages in .*, tag t\/issue-A, not signed\./) });
     first = readFileSync(`${out}/submission.pdf`);
   });
 

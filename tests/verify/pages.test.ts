@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { PDFDocument, PDFName, PDFRawStream, decodePDFRawStream } from '@cantoo/pdf-lib';
+import fc from 'fast-check';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { hasOwnDigest } from '../../src/print/finish.js';
@@ -9,6 +10,9 @@ import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
 import { printDocument } from '../../src/print/pdf.js';
 import { contentDigest, pageDigests } from '../../src/verify/page-digests.js';
 import { textOfPages } from '../../src/verify/page-text.js';
+import { printedDifferences } from '../../src/verify/printed.js';
+import { textDifference } from '../../src/verify/text-difference.js';
+import type { VerifiedDocument } from '../../src/verify/document.js';
 import { temporary } from '../history/throwaway.js';
 import { details, writePage } from '../print/fixtures.js';
 import { readPdf, textOfPages as textByOther } from '../print/read-pdf.js';
@@ -80,6 +84,43 @@ describe('the digest of a page', () => {
     const before = pageDigests(await opened());
     const altered = await forged((content) => (content.startsWith('\xff\xd8') ? `${content.slice(0, -3)}\x00${content.slice(-2)}` : undefined));
     expect(pageDigests(altered).map((d, i) => d === before[i])).toEqual([true, true, false]);
+  });
+});
+
+describe('two prints by different browsers', () => {
+  const printed = async (browser: string, wall: string, width: string) => {
+    const place = temporary();
+    const html = writePage(place, `<div style="width:${width}"><p>Printed by ${browser}. The wall of the new tube is ${wall}, measured with the caliper on a cut edge that was cleaned to bright metal.</p></div>`, look);
+    await printDocument({ ...details, html, directory: place, out: join(place, 'out.pdf') });
+    const pdf = await PDFDocument.load(readFileSync(join(place, 'out.pdf')), { updateMetadata: false });
+    return { pdf, manifest: { browser }, attached: new Map() } as unknown as VerifiedDocument;
+  };
+
+  test('say the same wherever their lines break, but for the name of the browser', async () => {
+    const [one, other] = [await printed('HeadlessChrome/146.0.1', '2.48 mm', '60mm'), await printed('HeadlessChrome/147.0.2', '2.48 mm', '110mm')];
+    expect(printedDifferences(one, other, false)).toEqual([]);
+    expect(printedDifferences(one, other, true)).toHaveLength(1);
+  });
+
+  test('are told apart by one altered figure', async () => {
+    const [one, other] = [await printed('A/1', '2.90 mm', '60mm'), await printed('B/2', '2.40 mm', '110mm')];
+    expect(printedDifferences(one, other, false)).toEqual([{ page: 1, text: { one: expect.stringContaining('tube is 2.90 mm'), other: expect.stringContaining('tube is 2.40 mm') } }]);
+  });
+});
+
+describe('where two texts part', () => {
+  test('is told with words around it; spaces and ligatures make no difference', () => {
+    expect(textDifference('a fine  wall', 'a ﬁne\nwall')).toBeUndefined();
+    expect(textDifference('', '')).toBeUndefined();
+    expect(textDifference('the wall is 2.48 mm thick', 'the wall is 2.84 mm thick')).toEqual({ one: 'the wall is 2.48 mm thick', other: 'the wall is 2.84 mm thick' });
+    expect(textDifference('2 mm', '2 mm more')).toEqual({ one: '2 mm', other: '2 mm more' });
+    const long = 'word '.repeat(100);
+    expect(textDifference(`${long}2.4 mm ${long}`, `${long}2.9 mm ${long}`)).toEqual({ one: expect.stringMatching(/^….*2\.4 mm.*…$/), other: expect.stringMatching(/^….*2\.9 mm.*…$/) });
+  });
+
+  test('is found for any two texts that differ in more than spaces, and for no others', () => {
+    const letters = fc.string({ unit: fc.constantFrom('a', 'b', ' '), maxLength: 12 });
+    fc.assert(fc.property(letters, letters, (a, b) => (textDifference(a, b) === undefined) === (a.replaceAll(' ', '') === b.replaceAll(' ', ''))));
   });
 });
 

@@ -16,7 +16,7 @@ export function historySection({ values, issues }: DocumentHistory, subject: Sub
   return h('section', { id: anchor.section('history') }, [
     h('h2', 'History of measured values'),
     h('p', counted),
-    ...(late > 0 ? [h('p', h('b', `${late} change(s) are dated after the work had covered what was measured; they are marked below.`))] : []),
+    ...(late > 0 ? [h('p', h('b', `Dated after the work had covered what was measured, and marked below: ${late} of the changes.`))] : []),
     ...(changed.length > 0 ? [changesTable(changed, subject)] : []),
     ...values.unread.map(({ commit, path, reason }) => h('p.quiet', ['In commit ', h('code', commit.slice(0, 8)), ` ${printable(path)} could not be read (${printable(reason)}): values may have changed there unseen.`])),
     ...values.limits.map((limit) => h('p.quiet', printable(limit))),
