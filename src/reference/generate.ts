@@ -5,7 +5,7 @@ import { loadCodes } from '../checks/codes.js';
 import { kinds } from '../checks/kinds/index.js';
 import { itemsPage } from './items-page.js';
 import { kindsPage } from './kinds-page.js';
-import { anyNoteSchema, buildFileSchema, limitsFileSchema, noteSchema } from './note-schema.js';
+import { anyNoteSchema, buildFileSchema, limitsFileSchema, noteSchema, queryFileSchema } from './note-schema.js';
 import { sheetsPage } from './sheets-page.js';
 
 /** Pages and schemas that are made from the code and committed, by their path in the repository. */
@@ -19,6 +19,7 @@ export async function generated(): Promise<Map<string, string>> {
     ['templates/reference/items.md', text(itemsPage(codes))],
     ['templates/schemas/build.json', json(buildFileSchema())],
     ['templates/schemas/limits.json', json(limitsFileSchema())],
+    ['templates/schemas/query.json', json(queryFileSchema())],
     ['templates/schemas/note.json', json(anyNoteSchema(kinds.values()))],
     ...[...kinds.values()].map((kind) => [`templates/schemas/${kind.id}.json`, json(noteSchema(kind))] as [string, string]),
   ]);

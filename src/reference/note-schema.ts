@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { commonShape } from '../build/common.js';
 import type { FieldMeta } from '../build/fields.js';
+import { querySchema } from '../build/queries.js';
 import { buildSchema } from '../build/vehicle.js';
 import { limitsSchema } from '../checks/own-copy.js';
 import type { Kind } from '../checks/kind.js';
@@ -51,6 +52,7 @@ export function noteSchema(kind: Kind): Json {
 }
 
 export const buildFileSchema = (): Json => schemaOf(buildSchema, 'build.md');
+export const queryFileSchema = (): Json => schemaOf(querySchema, 'Query of the certifier');
 export const limitsFileSchema = (): Json => schemaOf(limitsSchema, 'limits.yaml');
 
 /** One schema for any note, for editors that map one schema to a folder. */

@@ -18,7 +18,7 @@ export interface VerifiedDocument {
 /** Opens a PDF, or says in words why it cannot be verified. Never throws for what the file holds. */
 export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument | { problem: string }> {
   try {
-    const pdf = await PDFDocument.load(bytes, { updateMetadata: false });
+    const pdf = await PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
     const files = pdf.getAttachments();
     const attached = new Map(files.map((file) => [file.name, file.data]));
     const twice = [...attached.keys()].filter((name) => files.filter((file) => file.name === name).length > 1);
