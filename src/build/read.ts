@@ -20,7 +20,7 @@ export type KindShapes = ReadonlyMap<string, z.ZodRawShape>;
  * Reads a build's folder. Every problem of every file is collected; `build` is there when none was found. With a memory,
  * files whose text is the same as the last time are not read into data again.
  */
-export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(), recall = afresh): { build?: Build; problems: Problem[] } {
+export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(), recall = afresh, mayBeEmpty = false): { build?: Build; problems: Problem[] } {
   const directory = resolve(folder);
   const shown = (path: string) => relative(from, join(directory, path)).split('\\').join('/') || '.';
   const problems: Problem[] = [];
@@ -28,14 +28,14 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     problems: [{ code, file, line: 0, column: 0, found, expected, hint }],
   });
   if (!existsSync(directory) || !statSync(directory).isDirectory()) {
-    return nothing('build-missing', shown('.'), 'no such folder', 'a folder with `build.md` and `notes/`', 'check the path, or make one with `gusset start`');
+    return nothing('build-missing', shown('.'), 'no such folder', 'a folder with `build.md` and `notes/`', 'check the path, or copy the demo to start from');
   }
   if (!existsSync(join(directory, 'build.md'))) {
-    return nothing('build-missing', shown('build.md'), 'no `build.md`', 'a `build.md` that describes the vehicle', 'make one with `gusset start`');
+    return nothing('build-missing', shown('build.md'), 'no `build.md`', 'a `build.md` that describes the vehicle', 'copy the demo to start from');
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
-  if (names.length === 0) {
-    return nothing('build-empty', shown('notes'), 'no notes', 'at least one Markdown file in `notes/`', 'make one with `gusset note`');
+  if (names.length === 0 && !mayBeEmpty) {
+    return nothing('build-empty', shown('notes'), 'no notes', 'at least one Markdown file in `notes/`', 'write a Markdown file with a `kind:` line, as the demo does');
   }
   const inputs: BuildFile[] = [];
   const load = <T>(path: string, read: (text: string, file: string) => Reading<T>): { value: T; text: string } | undefined => {

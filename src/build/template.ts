@@ -1,15 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { stringify } from 'yaml';
 import { askedOf, type Asked } from '../checks/asked.js';
 import type { CodeItem } from '../checks/codes.js';
 import type { Kind } from '../checks/kind.js';
 import { servesOf, type Serves } from '../checks/serves.js';
 import { commonShape, stageNames, stages } from './common.js';
-import { fieldTree, type Field, type Meta } from './field-tree.js';
+import { fieldTree, type Field } from './field-tree.js';
 import type { Build } from './model.js';
-import { exampleId } from './typical.js';
-
-const width = 100;
+import { fieldLines, prose, scalar, width } from './template-lines.js';
 
 export interface TemplateOptions {
   title: string;
@@ -50,47 +47,7 @@ export function noteTemplate(kind: Kind, { title, build, items }: TemplateOption
   return `${lines.join('\n').replace(/\n{3,}/g, '\n\n').trimEnd()}\n`;
 }
 
-/** As YAML wants it typed: quoted only where it must be. */
-const scalar = (text: string): string => stringify(text, { lineWidth: 0, singleQuote: true, schema: 'failsafe' }).trim();
-
 const commonField = (key: string): Field => fieldTree(commonShape).find((f) => f.key === key)!;
-
-/** One field, with blocks below it; lists and blocks that must have a key are commented out. */
-function fieldLines(field: Field, above: readonly string[], served: Serves['fields'], depth = 0): string[] {
-  const path = [...above, field.key];
-  const indent = '  '.repeat(depth);
-  const items = field.key === 'id' ? [] : [...(served.get(path.join('.')) ?? [])];
-  const comment = comments(field, items, width - 3 * depth).map((line) => `${indent}${line}`);
-  if (field.is === 'value') return [...comment, `${indent}${field.key}:${field.key === 'id' ? ` ${exampleId}` : ''}`];
-  const inner = (more: number, step: readonly string[]) => field.fields.flatMap((f) => fieldLines(f, [...path, ...step], served, depth + more));
-  if (field.is === 'list') {
-    const example = inner(2, ['[]']);
-    const first = example.findIndex((line) => !/^\s*#/.test(line));
-    example[first] = example[first]!.replace(/^(\s*) {2}/, '$1- ');
-    return [...comment, `${indent}${field.key}:`, ...example.map((line) => disabled(line, indent))];
-  }
-  const block = [`${indent}${field.key}:`, ...inner(1, [])];
-  return [...comment, ...(field.fields.some((f) => f.required) ? block.map((line) => disabled(line, indent)) : block)];
-}
-
-/** `    role:` becomes `#    role:`; the # stands at the indent of the key that the line belongs to. */
-const disabled = (line: string, indent: string): string => (line === '' ? '' : `${indent}#${line.slice(indent.length)}`);
-
-function comments({ key, meta, is }: Pick<Field, 'key' | 'meta' | 'is'>, items: readonly string[], room: number): string[] {
-  const say = (text: string) => prose(text, room);
-  if (key === 'id') return say('name of the item within this note, lower case with hyphens');
-  const unit = meta.unit && meta.unit !== '1' ? `, in a unit such as ${meta.unit}` : '';
-  return [
-    ...say(`${meta.says ?? key}${unit}`),
-    ...(meta.choices ? say(`One of: ${Object.entries(meta.choices).map(([word, says]) => `${word} (${says})`).join('; ')}`) : []),
-    ...(meta.form === 'yes-no' ? say('One of: yes; no') : []),
-    ...(meta.how ? say(`How: ${meta.how}`) : []),
-    ...(is === 'value' && exampleOf(meta) ? say(`For example: ${scalar(exampleOf(meta)!)}`) : []),
-    ...(items.length > 0 ? say(`Serves: ${items.join(', ')}`) : []),
-  ];
-}
-
-const exampleOf = (meta: Meta): string | undefined => meta.typical ?? (meta.form === 'quantity' && meta.unit ? `10${meta.unit === '1' ? '' : ` ${meta.unit}`}` : undefined);
 
 function answers(asked: readonly Asked[], serves: Serves): string[] {
   const open = asked.filter((a) => !a.leftOut && (a.item.kind === 'answer' || a.item.kind === 'evidence') && !serves.answered.has(a.item.id) && !serves.compared.has(a.item.id));
@@ -141,14 +98,3 @@ const folder = new URL('../../templates/notes/', import.meta.url);
 
 /** Headings and questions for the words of a note. */
 export const wordsOf = (kind: string): string => readFileSync(new URL(`${kind}.md`, folder), 'utf8').trimEnd();
-
-/** A text as comment lines of at most the width. */
-function prose(text: string, room = width): string[] {
-  const lines: string[] = [];
-  for (const word of text.replace(/\s+/g, ' ').trim().split(' ')) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= room) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(`# ${word}`);
-  }
-  return lines;
-}

@@ -20,7 +20,7 @@ export interface Asked {
 export function askedOf(kind: Kind, items: Iterable<CodeItem>, build: Build | undefined, ownFigures: ReadonlyMap<string, OwnFigure> = new Map(), data: Partial<Note['data']> = {}): Asked[] {
   const raised = [...items].filter((item) => raises(kind, item, data as Note['data']));
   if (!build) return raised.map((item) => ({ item }));
-  const world = worldOf(build, ownFigures);
+  const world = worldOf(build, ownFigures, kind.states?.(data as never) ?? {});
   return raised.map((item) => {
     const test = applies(item.applies, world);
     if ('holds' in test && !test.holds) return { item, leftOut: test.reason };
@@ -30,14 +30,14 @@ export function askedOf(kind: Kind, items: Iterable<CodeItem>, build: Build | un
   });
 }
 
-function worldOf(build: Build, ownFigures: ReadonlyMap<string, OwnFigure>): World {
+function worldOf(build: Build, ownFigures: ReadonlyMap<string, OwnFigure>, states: Readonly<Record<string, string | undefined>>): World {
   const { vehicle, original } = build.data;
   const facts = new Map<string, ReturnType<typeof valueOf>>(originalFacts(build).map((f) => [f.name, valueOf(f.value, build)]));
   return {
     jurisdiction: vehicle.registration,
     category: vehicle.category,
     built: vehicle.built,
-    state: (name) => (name === 'induction' ? original?.induction : undefined),
+    state: (name) => states[name] ?? (name === 'induction' ? original?.induction : undefined),
     value: (name) => facts.get(name),
     ownFigures,
   };

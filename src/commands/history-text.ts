@@ -13,7 +13,7 @@ export function historyText(build: string, history: BuildHistory, options: { eve
   const listed = history.fields.filter((f) => options.everything || isChanged(f));
   const once = history.fields.length - history.fields.filter(isChanged).length;
   const lines = listed.flatMap((f) => [
-    paint.bold(`${shown(f.note)}  ${shown(f.field)}${f.present ? '' : '  (there no more)'}`),
+    paint.bold(`${shown(f.note)}  ${shown(f.field)}${f.present ? '' : '  (no longer there)'}`),
     ...f.events.flatMap((event) => [
       ...wrap(`${event.date.slice(0, 16).replace('T', ' ')}  ${changeText(event)}  ${who(event.author)}: ${shown(event.subject)}  ${event.commit.slice(0, 8)}`, options.width, '  '),
       ...remarks(event).flatMap((remark) => wrap(remark, options.width, '      ')),

@@ -17,7 +17,7 @@ import { photoTimes } from './photo-times.js';
 export const shapes: KindShapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));
 
 /** What findings may stand under besides items of a code, and a concession may name. */
-const notCodeItems = ['agreement', 'hold-point', 'stage-order'];
+const notCodeItems = ['agreement', 'hold-point', 'hold-point-release', 'stage-order'];
 
 /** A build with the rules that hold for it, the capture times of its photos and what was found. */
 export interface Loaded {
@@ -32,9 +32,9 @@ export interface Loaded {
  * Reads and examines a build, or gives all that keeps it from being read. Files are shown relative to `from`. With a
  * memory, only what was edited since the last time is read and worked through again.
  */
-export async function load(folder: string, from = process.cwd(), recall = afresh): Promise<Loaded | { problems: Problem[] }> {
+export async function load(folder: string, from = process.cwd(), recall = afresh, mayBeEmpty = false): Promise<Loaded | { problems: Problem[] }> {
   const codes = await loadCodes('AU');
-  const { build, ...read } = readBuild(folder, shapes, from, recall);
+  const { build, ...read } = readBuild(folder, shapes, from, recall, mayBeEmpty);
   if (!build) return { problems: read.problems };
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
   const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);

@@ -9,6 +9,7 @@ type Command = { run: (args: readonly string[], io: Io) => Promise<Exit> } & ({ 
 /** Commands with what they are for; each is loaded only when it is asked for. */
 export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
+  plan: { says: 'before cutting: limits, baseline, hold points, questions', load: () => import('./plan.js') },
   calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
   photos: { says: 'photos in from a phone', load: () => import('./photos.js') },
   view: { says: 'the document in a browser, following the files', load: () => import('./view.js') },

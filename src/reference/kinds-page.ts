@@ -10,7 +10,7 @@ export function kindsPage(kinds: Iterable<Kind>, codes: Codes): string {
   return [
     '# Kinds of note',
     '',
-    'Made from the schemas by `npm run generate`. A note is started with `gusset note <build> <kind>`.',
+    'Made from the schemas by `npm run generate`.',
     '',
     all.map((k) => `[${k.id}](#${k.id})`).join(', '),
     '',

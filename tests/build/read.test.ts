@@ -126,7 +126,7 @@ describe('a note that cannot be read says what, where and what to do', () => {
 
   it('has words for a folder that is no build', () => {
     expect(readBuild('/nowhere/at/all', shapes).problems[0]?.code).toBe('build-missing');
-    expect(read({ 'build.md': buildFile }).problems[0]).toMatchObject({ code: 'build-empty', hint: 'make one with `gusset note`' });
+    expect(read({ 'build.md': buildFile }).problems[0]).toMatchObject({ code: 'build-empty', hint: 'write a Markdown file with a `kind:` line, as the demo does' });
     const folder = folderWith({ 'notes/010-a.md': engine() });
     expect(readBuild(folder, shapes, folder).problems[0]).toMatchObject({ code: 'build-missing', file: 'build.md' });
   });

@@ -21,11 +21,11 @@ export function stage(renderer, parts, { eye, focus = [0, 0, 0], lens = 28, blur
 export function backdrop({ far = -1500, floor = 0, scale = 1 } = {}) {
   const flat = (colour) => m.plain(colour, { roughness: 0.75 });
   const box = (x, y, w, h, d, colour) => part(block(w * scale, h * scale, d * scale, 4), flat(colour), { at: [x * scale, floor + y * scale, far * scale] });
-  const drawers = [0, 1, 2, 3, 4].map((k) => box(-640, 110 + k * 130, 430, 112, 290, 0x5b211b));
+  const drawers = [0, 1, 2, 3, 4].map((k) => box(-640, 110 + k * 130, 430, 112, 290, 0x4b2a25));
   const shelves = [0, 1, 2].flatMap((row) => [0, 1, 2, 3].map((k) => box(700 + k * 190, 420 + row * 260, 120 + ((k * 37 + row * 53) % 50), 90 + ((k * 71 + row * 29) % 100), 120, [0x6d5f48, 0x3b4752, 0x4d5a4a, 0x7a5a3a][(k + row) % 4])));
   return [
     part(block(12000 * scale, 5200 * scale, 20), flat(0x6a675f), { at: [0, floor + 1500 * scale, far * scale - 320 * scale] }),
-    ...drawers, box(-140, 300, 460, 600, 300, 0x36424f), box(640, 330, 1500, 50, 340, 0x5c4a39), ...shelves,
+    ...drawers, box(-140, 300, 460, 600, 300, 0x3a4046), box(640, 330, 1500, 50, 340, 0x5c4a39), ...shelves,
     box(-1400, 700, 500, 1400, 260, 0x585c57), box(2100, 700, 620, 1400, 260, 0x4c5256),
     part(block(760 * scale, 420 * scale, 4), new THREE.MeshBasicMaterial({ color: new THREE.Color(0xcfdbe8).multiplyScalar(0.9) }), { at: [-300 * scale, floor + 1500 * scale, far * scale - 300 * scale] }),
   ];

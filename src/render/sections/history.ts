@@ -38,7 +38,7 @@ function changesTable(changed: readonly FieldThroughTime[], subject: Subject): E
 function row(field: FieldThroughTime, event: ValueChange, first: boolean, subject: Subject): Row {
   const { author, date, commit, subject: says } = event;
   return [
-    first ? h('span', [fieldPointer(field.note, field.field, subject), ...(field.present ? [] : [below('there no more')])]) : '',
+    first ? h('span', [fieldPointer(field.note, field.field, subject), ...(field.present ? [] : [below('no longer there')])]) : '',
     h('span', [changeText(event), ...remarks(event).map((remark) => below(remark))]),
     event.rewritten ? 'same value' : (event.difference ?? '–'),
     h('span', [printable(author.name.trim() || author.email), below(date.slice(0, 10))]),

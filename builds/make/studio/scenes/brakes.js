@@ -1,7 +1,7 @@
 import * as THREE from 'three';
 import { block, group, part, pipe, plate, round, rounded, turned } from '../geometry.js';
 import { bolt, hexagon, nut, thread } from '../hardware.js';
-import { rule, scaleBar } from '../instruments.js';
+import { scaleBar } from '../instruments.js';
 import * as m from '../materials.js';
 import { backdrop, stage } from '../set.js';
 
@@ -31,7 +31,7 @@ const brakeDisc = (renderer) => {
     part(block(70, 330, 40, 16), m.castIron(), { at: [-20, 0, -70], turn: [0, 0, 0.15] }),
     part(turned([[20, 0], [26, 0], [40, 240], [36, 240]]), m.castIron(), { at: [-40, 120, -80] }),
     part(plate(new THREE.Shape().absarc(0, 0, 138, 0.2, 3.6).absarc(0, 0, 70, 3.6, 0.2, true).closePath(), 1.6, { bevel: 0.3 }), m.zinc(), { at: [0, 0, -24], turn: [0, 0, 1.4] }),
-    group([rule(150)], { at: [-150, -128, 16], turn: [quarter, 0, 0.0] }),
+    group([scaleBar(100)], { at: [-50, -118, 11.2], turn: [quarter, 0, 0] }),
   ], { eye: [190, 110, 520], focus: [6, 8, 10], lens: 33, blur: 4, span: 420, lighting: { key: [-0.6, 0.8, 0.9] } });
 };
 

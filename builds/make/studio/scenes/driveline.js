@@ -54,7 +54,6 @@ const shaftAngle = (renderer) => stage(renderer, [
     part(round(35.8, 9, { edge: 0.4 }), m.plain(0xd9d4c4, { roughness: 0.7 }), { at: [560, 0, 0], turn: across }),
   ], { at: [-420, 38, 0], turn: [0, 0, -slope(5.1)] }),
   part(turned([[0.01, -60], [26, -60], [27, -58], [27, 900], [0.01, 900]]), m.rust(), { at: [-500, -60, -150], turn: across }),
-  group([scaleBar(100)], { at: [-160, 62, 36], turn: [quarter, 0, -slope(5.1)] }),
 ], { eye: [110, 150, 470], focus: [0, 46, 10], lens: 26, blur: 4, span: 440, lighting: { key: [0.5, 0.7, 0.9], keyStrength: 2.8 } });
 
 /** The axle's nose: inclinometer on the machined top of the pinion housing. */
@@ -81,10 +80,10 @@ const jointGauge = (renderer) => stage(renderer, [
   cross(),
   group([yoke(quarter)], { turn: [0, Math.PI, slope(2.1)] }),
   group([shaftTube(500)], { at: [66, -2.4, 0], turn: [0, 0, -slope(2.1)] }),
-  group([protractor(0 - 2.1, { arm: 190 })], { at: [0, 4, 56] }),
-  part(block(120, 3, 14, 0.5), m.brightSteel(), { at: [-100, -2, 57] }),
+  group([protractor(-2.1, { radius: 46, arm: 190 })], { at: [0, -58, 44] }),
+  part(block(150, 3, 12, 0.5), m.brightSteel(), { at: [-104, -64, 44] }),
   part(round(3, 8), m.brass(), { at: [0, 0, 30], turn: [quarter, 0, 0] }),
-], { eye: [60, 130, 430], focus: [6, 16, 40], lens: 27, blur: 3, span: 380, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.6 } });
+], { eye: [70, 130, 420], focus: [6, -14, 30], lens: 27, blur: 3, span: 380, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.6 } });
 
 /** An adjustable link's end: rod end, locknut, tube, with the rule along it. */
 export function rodEnd(d = 16) {
@@ -104,8 +103,8 @@ export const link = (length, d = 16) => {
   const end = (flip) => [rodEnd(d), part(hexagon(24, d * 0.75, { bore: d * 0.45 }), m.zinc(), { at: [d * 1.6 + exposed + d * 0.375, 0, 0], turn: [0.3 + flip, 0, -quarter], order: 'XYZ' })];
   return group([
     group(end(0)), group(end(0.5), { at: [length, 0, 0], turn: [0, 0, Math.PI] }),
-    part(turned([[d * 0.5, 0], [15, 0], [16, 1], [16, length - 2 * start - 1], [15, length - 2 * start], [d * 0.5, length - 2 * start]], { segments: 72 }), m.chassisBlack(), { at: [start, 0, 0], turn: across }),
-    [0.02, 0.98].map((t) => part(hexagon(30, 22, { bore: 8 }), m.chassisBlack(), { at: [start + 12 + t * (length - 2 * start - 24), 0, 0], turn: across })),
+    part(turned([[d * 0.5, 0], [15, 0], [16, 1], [16, length - 2 * start - 1], [15, length - 2 * start], [d * 0.5, length - 2 * start]], { segments: 72 }), m.primer(), { at: [start, 0, 0], turn: across }),
+    [0.02, 0.98].map((t) => part(hexagon(30, 22, { bore: 8 }), m.primer(), { at: [start + 12 + t * (length - 2 * start - 24), 0, 0], turn: across })),
   ]);
 };
 
@@ -130,9 +129,9 @@ const linkFitted = (renderer) => {
     part(turned([[0.01, -700], [40, -700], [40, 700], [0.01, 700]]), m.castIron(), { at: [320, -150, 0], turn: [quarter, 0, 0] }),
     group([[-15, 15].map((z) => part(ear, m.chassisBlack(), { at: [0, 0, z] }))], { at: [310, -210, 0], turn: [0, 0, Math.PI] }),
     part(turned([[0.01, -40], [16, -40], [20, -30], [20, 30], [16, 40], [0.01, 40]]), m.rubber(), { at: [60, -20, -60], turn: [0, 0, 0] }),
-    part(block(3000, 4, 3000, 1), m.concrete(), { at: [0, -620, -600] }), backdrop({ floor: -620, far: -1100 }),
-    group([scaleBar(100)], { at: [-40, -6, 61 - 121], turn: [quarter, 0, 0] }),
-  ], { eye: [-300, -40, 470], focus: [-60, -76, 0], lens: 34, blur: 4, span: 600, lighting: { key: [-0.7, 0.35, 0.9], keyStrength: 3.2, roomStrength: 1.2 } });
+    ground(m.concrete(), 9000, -620), backdrop({ floor: -620, far: -2600, scale: 1.2 }),
+    group([scaleBar(100)], { at: [-40, -34, -58], turn: [quarter, 0, 0] }),
+  ], { eye: [-300, -40, 470], focus: [-60, -76, 0], lens: 34, blur: 4, span: 600, exposure: 1.7, lighting: { key: [-0.6, 0.12, 1], keyStrength: 3.6, roomStrength: 1.2 } });
 };
 
 export const sets = { 'gearbox-angle': gearboxAngle, 'shaft-angle': shaftAngle, 'pinion-angle': pinionAngle, 'joint-gauge': jointGauge, 'link-locknuts': linkLocknuts, 'link-fitted': linkFitted };

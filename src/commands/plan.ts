@@ -1,0 +1,46 @@
+import { didYouMean } from '../build/near.js';
+import { afresh } from '../build/memory.js';
+import { kinds } from '../checks/kinds/index.js';
+import { planOf } from '../checks/plan.js';
+import { planJson } from '../checks/plan-json.js';
+import { formOf, parse } from './form.js';
+import { exits, type Exit, type Io } from './io.js';
+import { load } from './load.js';
+import { planText } from './plan-text.js';
+import { showProblem } from './show-problem.js';
+import { UsageError } from './usage.js';
+
+export const form = formOf({
+  command: 'plan',
+  names: [{ name: 'build', is: 'folder' }],
+  about: `What to know before cutting: sections touched, limits, figures to read in the own copy, calculations to prepare, what to
+measure as received, what to show before it is covered, tests to book, and what to ask the certifier.`,
+  options: {
+    kinds: { takes: 'kinds', usual: '', says: 'kinds of work that there is no note of yet, such as engine,brakes' },
+    format: { oneOf: ['text', 'json'], usual: 'text', says: 'how it is printed' },
+  },
+  examples: ['gusset plan builds/wagon', 'gusset plan builds/wagon --kinds engine,brakes', 'gusset plan builds/wagon --format json > plan.json'],
+});
+
+export async function run(args: readonly string[], io: Io): Promise<Exit> {
+  const { values, names } = parse(form, args);
+  const [folder] = names as [string];
+  const named = namedKinds(values.kinds);
+  const loaded = await load(folder, process.cwd(), afresh, named.length > 0);
+  if (!('build' in loaded)) {
+    const empty = loaded.problems.some((p) => p.code === 'build-empty') ? '\nWithout notes, name the kinds of work: --kinds engine,brakes.' : '';
+    io.stderr(`${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${loaded.problems.length} problem(s) keep ${folder} from being read. Nothing was planned.${empty}\n`);
+    return exits.usage;
+  }
+  const { build, rules, evaluation } = loaded;
+  const plan = planOf(build, rules, evaluation, named);
+  io.stdout(values.format === 'json' ? `${JSON.stringify(planJson(build, plan), null, 2)}\n` : planText(build, plan, { width: io.columns ?? 100, colour: io.colour }));
+  return exits.clean;
+}
+
+function namedKinds(text: string): string[] {
+  const named = text.split(',').map((t) => t.trim()).filter(Boolean);
+  const unknown = named.find((n) => !kinds.has(n));
+  if (unknown) throw new UsageError(`found --kinds ${unknown}, expected kinds of note; ${didYouMean(unknown, [...kinds.keys()])}`);
+  return named;
+}
