@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
@@ -111,6 +111,20 @@ describe('extractAt', () => {
     expect([written, refused]).toEqual([[...names, 'empty.csv'].sort(), []]);
     for (const name of names) expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
     await expect(extractAt(repo.place, commit, 'builds/demo', target)).rejects.toThrow('not empty');
+  });
+
+  it('takes contents that lie elsewhere from there, and from git where they are gone', async () => {
+    const { repo, commit } = build();
+    const tree = await treeAt(repo.place, commit, 'builds/demo');
+    const elsewhere = join(temporary(), 'copy');
+    writeFileSync(elsewhere, Buffer.concat([Buffer.from('build.md'), bytes]));
+    const other = names.find((name) => name !== 'build.md') ?? '';
+    const have = new Map([[tree.get('build.md')?.blob ?? '', elsewhere], [tree.get(other)?.blob ?? '', `${elsewhere}-gone`]]);
+    const target = join(temporary(), 'place');
+    const { written, refused } = await extractAt(repo.place, commit, 'builds/demo', target, have);
+    expect([written, refused]).toEqual([[...names, 'empty.csv'].sort(), []]);
+    for (const name of names) expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
+    expect(statSync(join(target, 'build.md')).ino).toBe(statSync(elsewhere).ino);
   });
 
   it('refuses links and nested repositories and writes nothing through them', async () => {
