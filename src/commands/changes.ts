@@ -6,6 +6,7 @@ import { isLetter } from '../history/git/issue-letter.js';
 import { renamesBetween } from '../history/git/renames.js';
 import type { Repository } from '../history/git/repository.js';
 import { issueTags } from '../history/git/tags.js';
+import { vouchedBy } from '../history/tag-message.js';
 import { stateAt } from './state-at.js';
 import { UsageError } from './usage.js';
 
@@ -13,17 +14,24 @@ import { UsageError } from './usage.js';
 export interface Named {
   commit: string;
   label: string;
+  /** For an issue: the version of this program that made it. */
+  madeWith?: string;
 }
 
 /** The commit that an issue letter, a commit or a tag stands for. Throws UsageError where there is none. */
 export async function named(repo: Repository, build: string, text: string): Promise<Named> {
   const tags = await issueTags(repo, build);
   const tag = isLetter(text) ? tags.find((t) => t.letter === text) : undefined;
-  if (tag?.commit !== undefined) return { commit: tag.commit, label: `issue ${tag.letter}` };
+  if (tag?.commit !== undefined) return namedIssue(tag.letter, tag.commit, vouchedBy(tag.message)?.tool);
   const commit = await resolveCommit(repo, text);
   if (commit !== undefined) return { commit, label: `commit ${commit.slice(0, 8)}` };
   const letters = tags.map((t) => t.letter).join(', ');
   throw new UsageError(`found neither an issue nor a commit \`${text}\`, expected ${letters === '' ? 'a commit (no issue has been made yet)' : `one of the issues ${letters}, or a commit`}`);
+}
+
+/** An issue, with the version that made it where that is known. */
+export function namedIssue(letter: string, commit: string, madeWith: string | undefined): Named {
+  return { commit, label: `issue ${letter}`, ...(madeWith === undefined ? {} : { madeWith }) };
 }
 
 /** The commit that is checked out. Throws UsageError where nothing is committed. */
@@ -45,7 +53,7 @@ export async function changesSince(repo: Repository, name: string, from: Named, 
   const buildFile = renames.get(posix.join(prefix, 'build.md'));
   const then = buildFile === undefined ? prefix : posix.dirname(buildFile).replace(/^\.$/, '');
   const before = await stateAt(repo, { commit: from.commit, prefix: then, name: then === prefix ? name : posix.basename(then) || name, ...(have ? { have } : {}) }, from.label);
-  return compare(before, now, within(renames, prefix, then));
+  return compare({ ...before, ...(from.madeWith === undefined ? {} : { madeWith: from.madeWith }) }, now, within(renames, prefix, then));
 }
 
 /** Renames inside the build, relative to its folder now and then. */

@@ -3,7 +3,7 @@ import type { Changes } from '../history/compare/compare.js';
 import { limitsOf } from '../history/git/limits.js';
 import { historyOf, pointOutLate } from '../history/history.js';
 import { issuesBefore, type DocumentHistory } from '../history/issues.js';
-import { changesSince } from './changes.js';
+import { changesSince, namedIssue } from './changes.js';
 import type { Input } from './inputs.js';
 import { shapes, type Loaded } from './load.js';
 import type { Standing } from './standing.js';
@@ -22,5 +22,5 @@ export async function documentHistory(loaded: Pick<Loaded, 'build' | 'evaluation
   if (!last) return { history };
   const now = stateOf(loaded, inputs, issue ? `issue ${issue.letter}` : 'this draft', commit);
   const have = new Map(inputs.filter((i) => !i.text).map((i) => [i.blob, i.absolute]));
-  return { history, changes: await changesSince(repo, build.name, { commit: last.commit, label: `issue ${last.letter}` }, now, have) };
+  return { history, changes: await changesSince(repo, build.name, namedIssue(last.letter, last.commit, last.madeWith), now, have) };
 }

@@ -5,6 +5,7 @@ import type { Finding } from '../checks/finding.js';
 import { isChanged, type BuildHistory, type ValueChange } from '../history/history.js';
 import { shown, who } from '../history/who.js';
 import { boundText, restsText } from '../render/limit-text.js';
+import { tool } from './tool.js';
 import { wrap } from './wrap.js';
 
 /** The history for a terminal. What came from git is shown with everything made visible that could play tricks. */
@@ -67,6 +68,7 @@ export function changesText(changes: Changes, width: number): string {
   return [
     `From ${changes.from.label} (${changes.from.commit.slice(0, 8)}) to ${changes.to.label} (${changes.to.commit.slice(0, 8)}), both examined with the rules of this version:`,
     '',
+    ...(changes.from.madeWith !== undefined && changes.from.madeWith !== tool ? [...wrap(`${changes.from.label} was made with ${shown(changes.from.madeWith)}: figures that come with the program may have changed since, which does not show here.`, width, ''), ''] : []),
     ...told.flatMap(([title, lines]) => [title, ...lines.flatMap((line) => wrap(shown(line), width, '  ')), '']),
     ...(told.length === 0 ? ['Nothing that is measured, found or shown has changed.', ''] : []),
     ...changes.untold.flatMap((text) => wrap(shown(text), width, '')),

@@ -4,6 +4,7 @@ import type { Repository } from './git/repository.js';
 import { signatureOf } from './git/tag-signature.js';
 import { issueTags, type IssueTag } from './git/tags.js';
 import type { BuildHistory } from './history.js';
+import { vouchedBy } from './tag-message.js';
 
 /** An issue of the document, as the document tells of it. */
 export interface DocumentIssue {
@@ -13,6 +14,8 @@ export interface DocumentIssue {
   /** Day of the commit that it was made of. */
   date: string;
   signed: boolean;
+  /** The version of this program that made it, as its tag says. */
+  madeWith?: string;
 }
 
 /** What the history chapter is made from. */
@@ -31,7 +34,9 @@ export async function issuesBefore(repo: Repository, build: string, commit: stri
   const earlier: DocumentIssue[] = [];
   for (const tag of tags) {
     const before = own === undefined ? await isAncestor(repo, tag.commit, commit) : letterNumber(tag.letter) < letterNumber(own);
-    if (before) earlier.push({ letter: tag.letter, tag: tag.name, commit: tag.commit, date: (await commitDate(repo, tag.commit)).slice(0, 10), signed: (await signatureOf(repo, tag)) !== undefined });
+    if (!before) continue;
+    const [date, signature, vouched] = [await commitDate(repo, tag.commit), await signatureOf(repo, tag), vouchedBy(tag.message)];
+    earlier.push({ letter: tag.letter, tag: tag.name, commit: tag.commit, date: date.slice(0, 10), signed: signature !== undefined, ...(vouched ? { madeWith: vouched.tool } : {}) });
   }
   return earlier;
 }

@@ -30,7 +30,7 @@ beforeAll(async () => {
   const loaded = await load(`${directory}/builds/t`);
   if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
   const { standing } = await standingOf(loaded.build);
-  await createTag(standing!.repo, { name: 't/issue-A', message: 'Issue A', commit: first, sign: 'no' });
+  await createTag(standing!.repo, { name: 't/issue-A', message: `Issue A\n\nDocument-SHA-256: ${'0'.repeat(64)}\nMade-with: gusset 0.0.1\nPrinted-by: B/1`, commit: first, sign: 'no' });
   const { inputs } = await standingOf(loaded.build);
   const { build, rules, evaluation } = loaded;
   const pictures = new Map(['photos/other.jpg'].map((path) => [path, { url: 'data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA=', width: 30, height: 20, sha256: '0'.repeat(64) }]));
@@ -43,7 +43,7 @@ const words = (of: string) => of.replace(/<[^>]+>/g, ' ').replace(/\s+/g, ' ');
 describe('the past in the document', () => {
   it('opens a re-issue with all that changed, by meaning', () => {
     const changes = words(section('changes'));
-    for (const told of ['What changed since issue A', 'notes/020-old.md taken out', '2.48 mm → 3.60 mm +1.12 mm', 'does not conform', 'at most 2.5', 'at most 2 ', '2020, 1.2', 'new photo', 'photo taken out', 'another paper under the same name', '01-steel', 'not asked answered Which steel is it?']) {
+    for (const told of ['What changed since issue A', 'Issue A was made with gusset 0.0.1.', 'notes/020-old.md taken out', '2.48 mm → 3.60 mm +1.12 mm', 'does not conform', 'at most 2.5', 'at most 2 ', '2020, 1.2', 'new photo', 'photo taken out', 'another paper under the same name', '01-steel', 'not asked answered Which steel is it?']) {
       expect(changes).toContain(told);
     }
     expect(html.indexOf('section-changes')).toBeLessThan(html.indexOf('section-identity'));

@@ -21,7 +21,7 @@ export interface QueryDifference {
 
 /** What differs between two states of a build, by meaning and not by text. */
 export interface Changes {
-  from: Pick<State, 'label' | 'commit'>;
+  from: Pick<State, 'label' | 'commit' | 'madeWith'>;
   to: Pick<State, 'label' | 'commit'>;
   notes: NoteDifference[];
   values: ValueDifference[];
@@ -39,7 +39,7 @@ export function compare(from: State, to: State, renames: Renames): Changes {
   const idNow = byNoteNow(renames);
   const evaluated = from.examined && to.examined ? ([from.examined.evaluation, to.examined.evaluation] as const) : undefined;
   return {
-    from: { label: from.label, commit: from.commit },
+    from: { label: from.label, commit: from.commit, ...(from.madeWith === undefined ? {} : { madeWith: from.madeWith }) },
     to: { label: to.label, commit: to.commit },
     notes: noteDifferences(from, to, renames),
     values: valueDifferences(from, to, renames),

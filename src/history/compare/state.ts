@@ -7,6 +7,8 @@ export interface State {
   /** `issue A` or `commit 1a2b3c4d`. */
   label: string;
   commit: string;
+  /** The version of this program that made the issue, as its tag says. */
+  madeWith?: string;
   /** Measured values as they were written, by the path of the note within the build and by field. */
   values: ReadonlyMap<string, ReadonlyMap<string, string>>;
   /** What tells contents apart (ids of git), by path within the build. */

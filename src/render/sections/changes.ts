@@ -3,7 +3,7 @@ import type { Element } from 'hast';
 import type { Finding } from '../../checks/finding.js';
 import type { Limit } from '../../checks/limit.js';
 import { isSame, type Changes } from '../../history/compare/compare.js';
-import { anchor, pointer } from '../anchors.js';
+import { anchor, capitalised, pointer } from '../anchors.js';
 import { boundText, restsText } from '../limit-text.js';
 import { outcomeMark } from '../outcome.js';
 import { printable } from '../printable.js';
@@ -27,6 +27,7 @@ export function changesSection(changes: Changes, subject: Subject): Element {
   return h('section', { id: anchor.section('changes') }, [
     h('h2', `What changed since ${from.label}`),
     h('p', [`Compared are the notes of ${from.label} (commit `, h('code', from.commit.slice(0, 8)), `) and of ${to.label} (commit `, h('code', to.commit.slice(0, 8)), '), both examined by the rules of this version, by meaning and not by their text.']),
+    ...(from.madeWith !== undefined && from.madeWith !== subject.identity.tool ? [h('p', printable(`${capitalised(from.label)} was made with ${from.madeWith}. Figures that come with the program, and that changed between that version and this one, do not show here.`))] : []),
     ...(isSame(changes) ? [h('p', 'Nothing that is measured, found or shown has changed.')] : []),
     ...parts.filter((part) => part !== false),
     ...untold.map((text) => h('p', h('b', printable(text)))),
