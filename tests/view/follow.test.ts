@@ -11,7 +11,7 @@ async function followed(saved: (paths: string[]) => Promise<void> | void = () =>
   const failures: Error[] = [];
   const following = await follow(folder, async (paths) => (told.push(paths), saved(paths)), (failure) => failures.push(failure));
   onTestFinished(() => following.close());
-  const seen = (path: string, from = 0) => until(() => told.slice(from).flat().includes(path), () => `${path} among ${JSON.stringify(told)}`, 10_000);
+  const seen = (path: string, from = 0) => until(() => told.slice(from).flat().includes(path), () => `${path} among ${JSON.stringify(told)}`, 45_000);
   const write = (path: string, text: string) => writeFileSync(join(folder, path), text);
   return { folder, told, failures, following, seen, write };
 }
