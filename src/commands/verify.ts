@@ -1,13 +1,13 @@
 import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { visible } from '../build/visible.js';
 import { checkAlone } from '../verify/alone.js';
 import { checkBeside } from '../verify/beside.js';
 import { differs, none, unchecked, type Checked } from '../verify/checked.js';
 import { openDocument, type VerifiedDocument } from '../verify/document.js';
 import { manifestName } from '../verify/manifest.js';
+import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
 import { progressLine } from './progress.js';
 import { UsageError } from './usage.js';
@@ -15,27 +15,23 @@ import { checkAgain } from './verify-again.js';
 import { checkInputs, checkTag, repositoryOf } from './verify-repository.js';
 import { wrap } from './wrap.js';
 
-export const help = `gusset verify <pdf|folder>
-
-Does a document match the repository at its commit? Looks at every byte of the file, every attachment, every input at its
-commit, the tag and its signature; examines the commit again and prints it again. Says in words what differs.
-
-  --repository <folder>  where the repository is (this folder, else the one that holds the document)
-  --alone                look at the document by itself, without a repository
-  --format text|json     how it is told (text)
-
-The exit code is 0 only if everything matches; with --alone, if everything in the document does.
-
-Examples
-  gusset verify out/wagon
-  gusset verify letters/submission.pdf --repository ~/workshop
-`;
+export const form = formOf({
+  command: 'verify',
+  names: [{ name: 'pdf or folder', is: 'folder' }],
+  about: `Does a document match the repository at its commit? Looks at every byte of the file, every attachment, every input at
+its commit, the tag and its signature; examines the commit again and prints it again. Says in words what differs.`,
+  options: {
+    repository: { takes: 'folder', otherwise: 'this folder, else the one that holds the document', is: 'folder', says: 'where the repository is' },
+    alone: { flag: true, says: 'look at the document by itself, without a repository' },
+    format: { oneOf: ['text', 'json'], usual: 'text', says: 'how it is told' },
+  },
+  more: 'The exit code is 0 only if everything matches; with --alone, if everything in the document does.',
+  examples: ['gusset verify out/wagon', 'gusset verify letters/submission.pdf --repository ~/workshop'],
+});
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { repository: { type: 'string' }, alone: { type: 'boolean', default: false }, format: { type: 'string', default: 'text' } } });
-  const [path, more] = positionals;
-  if (path === undefined || more !== undefined) throw new UsageError(`found ${positionals.length} names, expected one: gusset verify out/<name>`);
-  if (values.format !== 'text' && values.format !== 'json') throw new UsageError(`found --format ${values.format}, expected text or json`);
+  const { values, names } = parse(form, args);
+  const [path] = names as [string];
   const file = documentAt(path);
   const document = await openDocument(readFileSync(file));
   const progress = progressLine(io);
