@@ -26,7 +26,7 @@ export function planText(build: Build, plan: Plan, options: PlanTextOptions): st
     ...part('Figures to read in the own copy', plan.figures.flatMap((f) => entry(f.title, f.figure, `type it into limits.yaml as item ${f.item}`)), 'none'),
     ...part('Calculations to prepare', plan.sheets.flatMap((s) => entry(`${s.title} (${s.id})`, s.purpose)), 'none'),
     ...part('Baseline: measure as received, before anything is taken apart', plan.baseline.flatMap((b) => entry(`${b.written ? '[x]' : '[ ]'} ${b.note ?? b.kind}: ${b.says}`, b.how ? `how: ${b.how}` : '', `${fieldWords(b)}`)), 'none'),
-    ...part('Measuring card: show before it is covered', plan.points.flatMap((p) => entry(`[ ] before \`${p.before}\`, ${p.level}: ${p.shows}`, `${p.note ?? p.kind} ${p.id}, in the stage \`${p.during}\` (${stages[p.during]})`)), 'none'),
+    ...part('Measuring card: show before it is covered', plan.points.flatMap((p) => entry(`[ ] before \`${p.before}\`, ${p.level}: ${p.shows}`, `${p.note ?? p.kind} ${p.id}, in the stage \`${p.during}\`${stages[p.during] === p.during ? '' : ` (${stages[p.during]})`}`)), 'none'),
     ...part('Tests and reports to book', plan.tests.flatMap((t) => entry(t.title, t.asks, t.item)), 'none'),
     ...part('Questions for the certifier', plan.questions.flatMap((q) => entry(`${q.of}: ${q.asks}`, q.item ?? '')), 'none'),
     ...part('Left out, because it does not apply', plan.leftOut.flatMap((l) => entry(`${l.title}: ${l.because}`, l.item)), 'nothing'),

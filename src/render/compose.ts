@@ -1,5 +1,6 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { planOf } from '../checks/plan.js';
 import { textOf } from './markdown.js';
 import { changesSection } from './sections/changes.js';
 import { chapter } from './sections/chapter.js';
@@ -10,6 +11,7 @@ import { contents, generalCautions, howToRead, summary } from './sections/front.
 import { historySection } from './sections/history.js';
 import { identityPage } from './sections/identity.js';
 import { openItems } from './sections/open-items.js';
+import { planSections } from './sections/plan.js';
 import { queryRegister } from './sections/queries.js';
 import { concessionRegister } from './sections/registers/concessions.js';
 import { instrumentRegister } from './sections/registers/instruments.js';
@@ -26,7 +28,8 @@ import type { Subject } from './subject.js';
  * a chapter that is known to have stayed as it was.
  */
 export function compose(subject: Subject, hashes: ReadonlyMap<string, string>, chapterOf = chapter): Element {
-  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject)];
+  const planned = subject.as === 'proposal' ? planSections(planOf(subject.build, subject.rules, subject.evaluation), subject) : [];
+  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject), ...planned];
   const chapters = subject.build.notes.map((note) => chapterOf(note, subject));
   const registers = [matrix(subject), photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), ...ownFigureRegister(subject), concessionRegister(subject)];
   const after = [...registers, queryRegister(subject), ...(subject.history ? [historySection(subject.history, subject)] : []), signOff(subject), colophon(subject)];
