@@ -28,10 +28,10 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     problems: [{ code, file, line: 0, column: 0, found, expected, hint }],
   });
   if (!existsSync(directory) || !statSync(directory).isDirectory()) {
-    return nothing('build-missing', shown('.'), 'no such folder', 'a folder with `build.md` and `notes/`', 'check the path, or copy the demo to start from');
+    return nothing('build-missing', shown('.'), 'no such folder', 'a folder with `build.md` and `notes/`', 'check the path, or make a new build with `gusset start`');
   }
   if (!existsSync(join(directory, 'build.md'))) {
-    return nothing('build-missing', shown('build.md'), 'no `build.md`', 'a `build.md` that describes the vehicle', 'copy the demo to start from');
+    return nothing('build-missing', shown('build.md'), 'no `build.md`', 'a `build.md` that describes the vehicle', 'make a new build with `gusset start`');
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
   if (names.length === 0 && !mayBeEmpty) {

@@ -27,7 +27,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   if (values.watch && values.format !== 'text') throw new UsageError(`found --watch with --format ${values.format}, expected one of the two: what differs is told as text`);
   const allowed = allowedOutcomes(values.allow);
   const folders = names.length > 0 ? names : allBuilds();
-  if (folders.length === 0) throw new UsageError('found no build here, expected folders with a build.md under builds/; name one, or copy the demo to start from');
+  if (folders.length === 0) throw new UsageError('found no build here, expected folders with a build.md under builds/; name one, or make one with `gusset start`');
   const print = printer(values.format, io, values.all, folders.length > 1);
   if (values.watch) return (await import('./check-watch.js')).watchBuilds(shardOf(folders, values.shard), print, io);
   let worst: Exit = exits.clean;

@@ -18,17 +18,19 @@ export const nameOf = (finding: Finding): string => `${visible(finding.title)}${
 
 export const placeText = ({ place }: Finding): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
 
-/** A finding in full: how it stands, why, what to do, and where. */
-export function findingLines(f: Finding, { width, colour }: { width: number; colour: boolean }): string[] {
+/** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given. */
+export function findingLines(f: Finding, { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number }): string[] {
   const paint = pc.createColors(colour);
   const marks = f.marks.length > 0 ? ` [${f.marks.join('; ')}]` : '';
   return [
     `${outcomeText(f, paint)}  ${paint.bold(nameOf(f))}`,
-    ...wrap(visible(f.says) + marks, width, '    '),
-    ...(f.todo ? wrap(`to do: ${visible(f.todo)}`, width, '    ') : []),
+    ...cut(wrap(visible(f.says) + marks, width - 2, '    '), most),
+    ...(f.todo ? cut(wrap(`to do: ${visible(f.todo)}`, width - 2, '    '), most) : []),
     paint.dim(`    ${placeText(f)}  ${f.item}`),
   ];
 }
+
+const cut = (lines: readonly string[], most: number): string[] => (lines.length <= most ? [...lines] : lines.slice(0, most).map((line, i) => (i === most - 1 ? `${line} …` : line)));
 
 export function findingLine(f: Finding, { colour }: { colour: boolean }): string {
   const paint = pc.createColors(colour);

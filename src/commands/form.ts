@@ -6,6 +6,8 @@ import { UsageError } from './usage.js';
 export interface Form<O extends OptionForms = OptionForms> {
   command: string;
   names: readonly NameForm[];
+  /** Where the names alone do not tell how it is used. */
+  usage?: string;
   /** What the command does; an empty line begins a paragraph. */
   about: string;
   options: O;
@@ -39,7 +41,8 @@ export type Values<O extends OptionForms> = { readonly [K in keyof O]: ValueOf<O
 export const formOf = <const O extends OptionForms>(declared: Form<O>): Form<O> => declared;
 
 /** `gusset check [<build>…]`. */
-export function usageLine({ command, names }: Form): string {
+export function usageLine({ command, names, usage }: Form): string {
+  if (usage !== undefined) return usage;
   const shown = names.map(({ name, count }) => (count === 'any' ? `[<${name}>…]` : count === 'optional' ? `[<${name}>]` : `<${name}>`));
   return ['gusset', command, ...shown].join(' ');
 }

@@ -4,10 +4,15 @@ import { helpText, twoColumns } from './help.js';
 import { exits, type Exit, type Io } from './io.js';
 import { wrap } from './wrap.js';
 
-type Command = { run: (args: readonly string[], io: Io) => Promise<Exit> } & ({ form: Form } | { help: string });
+interface Command {
+  run: (args: readonly string[], io: Io) => Promise<Exit>;
+  form: Form;
+}
 
 /** Commands with what they are for; each is loaded only when it is asked for. */
 export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
+  start: { says: 'a new build folder', load: () => import('./start.js') },
+  note: { says: 'the next note from the template of its kind', load: () => import('./note.js') },
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
   plan: { says: 'before cutting: limits, baseline, hold points, questions', load: () => import('./plan.js') },
   calc: { says: 'one calculation sheet at the bench', load: () => import('./calc.js') },
@@ -17,6 +22,7 @@ export const commands: Readonly<Record<string, { says: string; load: () => Promi
   issue: { says: 'next issue letter: preconditions, print, manifest, tag', load: () => import('./issue.js') },
   history: { says: 'who changed which measured value when; what changed between two states', load: () => import('./history.js') },
   verify: { says: 'does this document match the repository at its commit?', load: () => import('./verify.js') },
+  completion: { says: 'a script with which a shell completes all this', load: () => import('./completion.js') },
 };
 
 function usage(width: number): string {
@@ -52,7 +58,7 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
   try {
     const command = await entry.load();
     if (rest.includes('--help') || rest.includes('-h')) {
-      io.stdout('form' in command ? helpText(command.form, io.columns) : command.help);
+      io.stdout(helpText(command.form, io.columns));
       return exits.clean;
     }
     return await command.run(rest, io);

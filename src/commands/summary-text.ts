@@ -15,6 +15,9 @@ export interface SummaryOptions {
   colour: boolean;
 }
 
+/** A space at which no line ends. */
+const hard = '\u00a0';
+
 /** So many are told in full, the others in a line each. */
 const inFull = 20;
 
@@ -23,16 +26,16 @@ export function summaryText(build: Build, { findings }: Evaluation, options: Sum
   const paint = pc.createColors(options.colour);
   const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeriousness);
   const full = options.all ? shown.length : inFull;
-  const legend = outcomes.map((o) => `${signs[o]}\u00a0${outcomeSays[o].replaceAll(' ', '\u00a0')}`).join('  ');
+  const legend = outcomes.map((o) => `${signs[o]} ${outcomeSays[o]}`.replaceAll(' ', hard)).join(`${hard} `);
   return [
     paint.bold(visible(build.data.title)),
     '',
     ...perNote(build, findings, options),
-    ...wrap(legend, options.width, '  ').map((line) => line.replaceAll('\u00a0', ' ')),
+    ...wrap(legend, options.width, '  ').map((line) => line.replaceAll(hard, ' ').trimEnd()),
     '',
-    ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options), '']),
+    ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
-    ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each; --all tells everything in full.`, ''] : []),
+    ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each, and long texts are cut; --all tells everything in full.`, ''] : []),
     ...wrap(`${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`, options.width, ''),
     '',
   ].join('\n');

