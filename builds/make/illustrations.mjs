@@ -13,7 +13,7 @@ import { findBrowser } from '../../dist/print/browser.js';
 import { taken } from './taken.mjs';
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { draft: { type: 'boolean' }, to: { type: 'string' } } });
-const size = values.draft ? { width: 640, height: 480, samples: 8 } : { width: 1600, height: 1200, samples: 28 };
+const size = values.draft ? { width: 640, height: 480, samples: 8 } : { width: 1280, height: 960, samples: 16 };
 const folder = values.to ?? fileURLToPath(new URL('../sedge/photos', import.meta.url));
 
 const { executable, env, from } = await findBrowser();

@@ -5,7 +5,7 @@ import { PDFDocument, rgb, StandardFonts } from '@cantoo/pdf-lib';
  * invented. The same paper gives the same bytes.
  *
  * @param paper `from` (lines of the letterhead), `title`, `number`, `date` (ISO day), `ink` of the letterhead, and `body`:
- * blocks `{ facts: [[name, value]] }`, `{ text }`, `{ table: { head, rows, widths } }`, `{ head }`, `{ signed: [name, role] }`
+ * blocks `{ facts: [[name, value]] }`, `{ text }`, `{ table: { head, rows, widths } }`, `{ head }`, `{ sketch }`, `{ signed: [name, role] }`
  */
 export async function typeset({ from, title, number, date, ink = [0.15, 0.2, 0.3], body }) {
   const pdf = await PDFDocument.create();
@@ -78,6 +78,7 @@ export async function typeset({ from, title, number, date, ink = [0.15, 0.2, 0.3
       y -= 6;
     }
     if (block.table) table(block.table);
+    if (block.sketch) sketch(block.sketch);
     if (block.signed) {
       room(60);
       y -= 26;
@@ -108,6 +109,16 @@ export async function typeset({ from, title, number, date, ink = [0.15, 0.2, 0.3
     line(head, bold);
     for (const row of rows) line(row, plain);
     y -= 8;
+  }
+
+  /** Lines, circles and words in points, from the lower left corner of the sketch. */
+  function sketch({ height, lines = [], circles = [], words = [] }) {
+    room(height + 10);
+    y -= height;
+    for (const [x1, y1, x2, y2, thin] of lines) page.drawLine({ start: { x: left + x1, y: y + y1 }, end: { x: left + x2, y: y + y2 }, thickness: thin ? 0.4 : 1, color: thin ? rgb(0.4, 0.4, 0.4) : black });
+    for (const [x, cy, r, thin] of circles) page.drawEllipse({ x: left + x, y: y + cy, xScale: r, yScale: r, borderWidth: thin ? 0.4 : 1, borderColor: thin ? rgb(0.4, 0.4, 0.4) : black });
+    for (const [x, ty, text] of words) page.drawText(text, { x: left + x, y: y + ty, size: 8.5, font: plain, color: black });
+    y -= 14;
   }
 
   return pdf.save({ useObjectStreams: false });

@@ -38,4 +38,19 @@ export const welding = {
       { signed: ['E. Marr', 'examiner (invented)'] },
     ],
   },
+  'hoop-sketch': {
+    from: bench, title: 'Hoop round the tailshaft', number: 'TS-001/S3', date: '2025-06-14',
+    body: [
+      { text: 'Flat steel 50 by 5, S275, bent round a former, ears welded by WP-08. Four bolts M8, class 8.8, through the 3 mm doubler of the tunnel, washers of 24 mm above, self-locking nuts. 200 mm behind the centre of the front joint; the shaft passes at least 18 mm from it everywhere.' },
+      {
+        sketch: {
+          height: 250,
+          circles: [[130, 120, 45], [130, 120, 78], [130, 120, 82]],
+          lines: [[20, 202, 240, 202], [20, 206, 240, 206], [52, 202, 52, 140], [208, 202, 208, 140], [30, 198, 52, 198], [208, 198, 230, 198], [38, 190, 38, 216], [222, 190, 222, 216], [130, 20, 130, 230, true], [20, 120, 240, 120, true], [300, 200, 460, 200], [300, 120, 460, 108], [300, 90, 460, 78], [300, 105, 460, 93, true], [366, 200, 366, 60], [392, 200, 392, 60], [366, 60, 392, 60], [310, 40, 379, 40, true], [310, 34, 310, 110, true], [379, 34, 379, 60, true]],
+          words: [[96, 8, 'section through the hoop'], [58, 214, 'doubler 3 mm'], [150, 60, 'FL 50 x 5'], [112, 116, 'shaft 76.2'], [228, 222, 'M8'], [326, 8, 'side view'], [334, 44, '200'], [300, 206, 'tunnel'], [400, 64, 'hoop']],
+        },
+      },
+      { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
+    ],
+  },
 };

@@ -53,8 +53,9 @@ export function display(w, h, number, unit = '', small = '') {
     shade.addColorStop(1, '#9dA896');
     context.fillStyle = shade;
     context.fillRect(0, 0, W, H);
-    segments(context, number, W * 0.8 + 3, H * 0.2 + 4, H * 0.58, 'rgba(40,50,40,.22)');
-    segments(context, number, W * 0.8, H * 0.2, H * 0.58);
+    const size = Math.min(H * 0.58, (W * 0.76) / (number.length * 0.62));
+    segments(context, number, W * 0.8 + 3, H * 0.78 - size + 4, size, 'rgba(40,50,40,.22)');
+    segments(context, number, W * 0.8, H * 0.78 - size, size);
     write(context, unit, W * 0.83, unit === '°' ? H * 0.44 : H * 0.66, unit === '°' ? H * 0.6 : H * 0.24, { align: 'left', weight: 700 });
     write(context, small, W * 0.05, H * 0.2, H * 0.15, { align: 'left' });
   });
@@ -66,8 +67,8 @@ export function graduations(context, { length, perMm, edge, height, colour = '#1
   for (let mm = 0; mm <= length; mm++) {
     const reach = (mm % 10 === 0 ? 6.4 : mm % 5 === 0 ? 4.8 : 3.2) * (height / 10);
     context.fillStyle = colour;
-    context.fillRect(mm * perMm - perMm * 0.08, far ? edge - reach * perMm : edge, perMm * 0.16, reach * perMm);
-    if (numbers && mm % 10 === 0 && mm > 0) write(context, String(mm), mm * perMm - perMm * 0.4, edge + direction * (6.4 * height / 10 + size * 0.25) * perMm, size * perMm, { colour, align: 'right' });
+    context.fillRect(mm * perMm - perMm * 0.11, far ? edge - reach * perMm : edge, perMm * 0.22, reach * perMm);
+    if (numbers && mm % 10 === 0 && mm > 0) write(context, String(mm), mm * perMm - perMm * 0.4, edge + direction * (6.4 * height / 10 + size * 0.25) * perMm, size * perMm, { colour, align: 'right', weight: 700 });
   }
 }
 

@@ -20,8 +20,8 @@ export function rule(length = 150, width = 20) {
       context.fillRect(0, (i * 7919) % H, W, 1);
     }
     context.translate(2 * perMm, 0);
-    graduations(context, { length, perMm, edge: H, height: 9, far: true });
-    graduations(context, { length, perMm, edge: 0, height: 5, numbers: false });
+    graduations(context, { length, perMm, edge: H, height: 9, far: true, size: 4, colour: '#050505' });
+    graduations(context, { length, perMm, edge: 0, height: 5, numbers: false, colour: '#050505' });
     write(context, 'mm', perMm * 3.5, H * 0.4, perMm * 2.6);
   });
   return group([

@@ -1,4 +1,6 @@
 import { expose, makeRenderer } from './darkroom.js';
+import * as before from './scenes/before.js';
+import * as bench from './scenes/bench.js';
 import * as brakes from './scenes/brakes.js';
 import * as driveline from './scenes/driveline.js';
 import * as engine from './scenes/engine.js';
@@ -6,7 +8,7 @@ import * as fuel from './scenes/fuel.js';
 import * as structure from './scenes/structure.js';
 import * as vehicle from './scenes/vehicle.js';
 
-const sets = { ...structure.sets, ...engine.sets, ...driveline.sets, ...brakes.sets, ...fuel.sets, ...vehicle.sets };
+const sets = { ...structure.sets, ...engine.sets, ...driveline.sets, ...brakes.sets, ...fuel.sets, ...vehicle.sets, ...before.sets, ...bench.sets };
 
 const canvas = document.createElement('canvas');
 document.body.append(canvas);

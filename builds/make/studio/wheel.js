@@ -113,8 +113,8 @@ function pierced(depth, inner, outerR, holes) {
   return grid;
 }
 
-export const wheel = (place = {}, material = m.plain(0x9a9c9e, { metalness: 0.6, roughness: 0.4 })) => group([
-  tyre(), lettering([['195/60R15 88H', -0.7, 86], ['TUBELESS  RADIAL', 2.2, 62]]), ...rim(material),
+export const wheel = (place = {}, { size = '195/60R15 88H', material = m.plain(0x9a9c9e, { metalness: 0.6, roughness: 0.4 }) } = {}) => group([
+  tyre(), lettering([[size, -0.7, 86], ['TUBELESS  RADIAL', 2.2, 62]]), ...rim(material),
 ], place);
 
 /** A front guard's outside about a wheel arch: flat panel with a round opening of radius `arch` and a rolled lip. */

@@ -104,7 +104,7 @@ export const link = (length, d = 16) => {
   return group([
     group(end(0)), group(end(0.5), { at: [length, 0, 0], turn: [0, 0, Math.PI] }),
     part(turned([[d * 0.5, 0], [15, 0], [16, 1], [16, length - 2 * start - 1], [15, length - 2 * start], [d * 0.5, length - 2 * start]], { segments: 72 }), m.primer(), { at: [start, 0, 0], turn: across }),
-    [0.02, 0.98].map((t) => part(hexagon(30, 22, { bore: 8 }), m.primer(), { at: [start + 12 + t * (length - 2 * start - 24), 0, 0], turn: across })),
+    [0.02, 0.98].map((t) => part(hexagon(32, 22, { bore: 8 }), m.primer(), { at: [start + 12 + t * (length - 2 * start - 24), 0, 0], turn: across })),
   ]);
 };
 

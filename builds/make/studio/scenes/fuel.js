@@ -49,21 +49,21 @@ const fuelLineClips = (renderer) => {
 const hollow = (r, wall, length, at, turn, material) => part(turned([[r - wall, 0], [r, 0], [r, length], [r - wall, length], [r - wall, 0]], { segments: 72 }), material, { at, turn });
 
 /** The rear of the car: bumper, and the outlet that ends under it. */
-const tail = (outletHeight) => {
+const tail = (outletHeight, radius = 25.4, material = m.brightSteel()) => {
   const bumper = new THREE.Shape().moveTo(0, -60).lineTo(20, -58).bezierCurveTo(42, -40, 46, 20, 36, 52).lineTo(0, 58).closePath();
   return [
     part(plate(bumper, 2200, { bevel: 2 }), m.chassisBlack(), { at: [0, 430, 0], turn: [0, -quarter, 0] }),
     part(block(2200, 380, 20, 4), m.bodyGreen(), { at: [0, 690, -30] }),
     part(block(2200, 90, 60, 12), m.underbody(), { at: [0, 340, -140] }),
     part(block(2200, 60, 600, 8), m.underbody(), { at: [0, 372, -420] }),
-    hollow(25.4, 1.6, 420, [0, outletHeight, 30], [-quarter, 0, 0], m.brightSteel()),
+    hollow(radius, 1.6, 420, [0, outletHeight, 30], [-quarter, 0, 0], material),
     part(block(30, 60, 4, 1), m.zinc(), { at: [0, outletHeight + 52, -60] }), part(round(14, 30), m.rubber(), { at: [0, outletHeight + 70, -60] }),
-    part(round(24, 2), m.plain(0x070707, { roughness: 1 }), { at: [0, outletHeight, -10], turn: [quarter, 0, 0] }),
+    part(round(radius - 1.4, 2), m.plain(0x070707, { roughness: 1 }), { at: [0, outletHeight, -10], turn: [quarter, 0, 0] }),
   ];
 };
 
-const exhaustOutlet = (renderer) => stage(renderer, [
-  ground(m.concrete(), 6000), tail(268),
+const exhaustOutlet = (height, radius, material) => (renderer) => stage(renderer, [
+  ground(m.concrete(), 6000), tail(height, radius, material?.()),
   group([tapeBlade(420, { width: 25 })], { at: [44, 0, 34] }),
   group([tapeCase()], { at: [84, 33, 30] }),
   group([scaleBar(100)], { at: [-110, 0.4, 70], turn: [0, 0.15, 0] }),
@@ -71,9 +71,9 @@ const exhaustOutlet = (renderer) => stage(renderer, [
 ], { eye: [240, 330, 560], focus: [22, 232, 30], lens: 36, blur: 4, span: 620, lighting: { key: [0.5, 0.75, 0.9], keyStrength: 3 } });
 
 /** The sound meter behind the outlet, at its height and 45 degrees to its flow. */
-const soundAtOutlet = (renderer) => stage(renderer, [
-  ground(m.asphalt(), 8000), tail(268),
-  group([soundMeter('89.4'), part(round(9, 900), m.machined(), { at: [200, -470, 0] })], { at: [350, 268, 385], turn: [0, -quarter / 2 + 0.06, 0] }),
+const soundAtOutlet = (reading, radius, material) => (renderer) => stage(renderer, [
+  ground(m.asphalt(), 8000), tail(268, radius, material?.()),
+  group([soundMeter(reading), part(round(9, 900), m.machined(), { at: [200, -470, 0] })], { at: [350, 268, 385], turn: [0, -quarter / 2 + 0.06, 0] }),
   part(block(3, 0.6, 500, 0.2), m.plain(0xe9e6da, { roughness: 0.9 }), { at: [180, 0.6, 210], turn: [0, 0.78, 0] }),
 ], { eye: [210, 520, 1250], focus: [380, 280, 380], lens: 34, blur: 5, span: 1100, exposure: 1.35, balance: [1.05, 1, 0.93], lighting: { surround: { sky: true }, key: [0.3, 0.8, 0.9], keySize: 0.1, keyStrength: 3.6, roomStrength: 0.7, keyColour: 0xfff4e4 }, back: 0x9fb0bf });
 
@@ -99,4 +99,22 @@ const radiatorMount = (renderer) => {
   ], { eye: [-330, 190, 400], focus: [-84, 12, 20], lens: 30, blur: 3.4, span: 420, lighting: { key: [-0.8, 0.8, 0.7] } });
 };
 
-export const sets = { 'fuel-tank': fuelTank, 'fuel-line-clips': fuelLineClips, 'exhaust-outlet': exhaustOutlet, 'sound-meter': soundAtOutlet, 'radiator-mount': radiatorMount };
+/** The pipe tacked over the axle tube, the axle jacked to its stop. */
+const exhaustTacked = (renderer) => {
+  const bend = [[-420, 40, 210], [-200, 44, 190], [-60, 120, 120], [40, 168, 20], [130, 150, -110], [240, 60, -230], [460, 40, -270]];
+  const tackAt = (x, y, z) => [0, 1, 2].map((k) => part(turned([[0.01, -3], [3.6, -2.4], [4.4, 0], [3.6, 2.4], [0.01, 3]], { segments: 24 }), m.brightSteel(), { at: [x + 4 * k - 4, y + 24 * Math.cos(k * 2.1), z + 24 * Math.sin(k * 2.1)] }));
+  return stage(renderer, [
+    part(block(2400, 8, 1400, 1), m.underbody(), { at: [0, 270, -300] }), backdrop({ floor: -500, far: -1800 }),
+    part(turned([[0.01, -900], [40, -900], [40, 900], [0.01, 900]]), m.castIron(), { at: [40, 60, 0], turn: [quarter, 0, 0.1] }),
+    part(pipe(bend, 25.4, { segments: 260, around: 32 }), m.brightSteel()),
+    [[-130, 80, 158], [86, 162, -44]].map(([x, y, z]) => [tackAt(x, y, z), part(round(26.4, 1.6, { bore: 25 }), m.rust(), { at: [x, y, z], turn: [0.6, 0, -1.1] })]),
+    part(plate(rounded(60, 40, 6), 3, { bevel: 0.4 }), m.zinc(), { at: [-300, 78, 205] }), part(round(16, 30), m.rubber(), { at: [-300, 110, 205] }),
+    group([tapeBlade(160, { width: 19 })], { at: [64, 102, 44], turn: [0, 0.3, 0] }),
+    group([scaleBar(100)], { at: [-110, 102, 30], turn: [quarter, 0, 0] }),
+  ], { eye: [-260, 210, 620], focus: [0, 112, 40], lens: 36, blur: 4, span: 640, lighting: { key: [-0.7, 0.5, 0.9], keyStrength: 3.2 } });
+};
+
+export const sets = {
+  'fuel-tank': fuelTank, 'fuel-line-clips': fuelLineClips, 'radiator-mount': radiatorMount, 'exhaust-tacked': exhaustTacked,
+  'exhaust-outlet': exhaustOutlet(268), 'exhaust-before': exhaustOutlet(283, 21, m.rust), 'sound-meter': soundAtOutlet('89.2'), 'noise-before': soundAtOutlet('84.4', 21, m.rust),
+};

@@ -23,23 +23,27 @@ const tyreGap = (renderer) => stage(renderer, [
   group([gapBar(12, 120)], { at: [-8, 262, -104.6], turn: [0, -quarter, quarter], order: 'ZYX' }),
 ], { eye: [-640, 330, -190], focus: [-20, 214, -96], lens: 34, blur: 4, span: 800, lighting: { key: [-0.9, 0.5, 0.2], keyStrength: 3.4 } });
 
-const rideHeight = (renderer) => stage(renderer, [
-  ground(m.concrete(), 6000, -305), backdrop({ floor: -305, far: -2200, scale: 1.6 }),
-  wheel({ turn: [0, 0, 0.9] }),
-  group([guard(352)], { at: [0, 0, 92] }),
-  part(block(1500, 900, 20), m.plain(0x0b0b0b, { roughness: 1 }), { at: [0, 100, -150] }),
-  group([tapeBlade(430, { width: 22 })], { at: [0, 0, 132], turn: [0, 0, 0] }),
-  part(turned([[0.01, 0], [26, 0], [27, 4], [20, 40], [0.01, 40]]), m.blackPlastic(), { at: [0, 0, 60], turn: [quarter, 0, 0] }),
-], { eye: [330, 230, 1020], focus: [20, 170, 100], lens: 32, blur: 5, span: 900, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.8 } });
+const old = { size: '185/70R14 88S', material: m.plain(0x6f7173, { metalness: 0.5, roughness: 0.5 }) };
 
-const weighPads = (renderer) => stage(renderer, [
+/** Wheel and guard with the tape from the middle of the hub; `height` is where the guard's edge cuts it. */
+const rideHeight = (height, tyre) => (renderer) => stage(renderer, [
+  ground(m.concrete(), 6000, -305), backdrop({ floor: -305, far: -2200, scale: 1.6 }),
+  wheel({ turn: [0, 0, 0.9] }, tyre),
+  group([guard(352)], { at: [0, height - 352, 92] }),
+  part(block(1500, 900, 20), m.plain(0x0b0b0b, { roughness: 1 }), { at: [0, 100, -150] }),
+  group([tapeBlade(440, { width: 22 })], { at: [0, 0, 132], turn: [0, 0, 0] }),
+  part(turned([[0.01, 0], [26, 0], [27, 4], [20, 40], [0.01, 40]]), m.blackPlastic(), { at: [0, 0, 60], turn: [quarter, 0, 0] }),
+], { eye: [230, 400, 900], focus: [30, 240, 110], lens: 32, blur: 4, span: 900, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.8 } });
+
+/** A front wheel on its pad. */
+const weighPads = (reading, tyre) => (renderer) => stage(renderer, [
   ground(m.concrete(), 6000, -333), backdrop({ floor: -333, far: -2400, scale: 1.7 }),
-  wheel({ turn: [0, 0, 0.2] }), group([guard(352)], { at: [0, 6, 92] }), part(block(1500, 900, 20), m.plain(0x0b0b0b, { roughness: 1 }), { at: [0, 120, -150] }),
+  wheel({ turn: [0, 0, 0.2] }, tyre), group([guard(352)], { at: [0, 6, 92] }), part(block(1500, 900, 20), m.plain(0x0b0b0b, { roughness: 1 }), { at: [0, 120, -150] }),
   part(block(400, 24, 380, 4), m.castAluminium(), { at: [0, -320, 0] }),
   part(block(360, 2, 340, 1), m.rubber(), { at: [0, -308, 0] }),
   [-1, 1].map((s) => part(plate([[0, 0], [90, 0], [0, 22]], 380, { bevel: 1 }), m.castAluminium(), { at: [s * 200, -332, 0], turn: [0, s === 1 ? 0 : Math.PI, 0] })),
   part(pipe([[200, -320, 150], [320, -328, 240], [420, -328, 250], [470, -300, 290]], 4), m.rubber()),
-  group([meter(190, 130, 60, '338.0', 'kg', 'PAD 1', { body: m.orangePlastic() })], { at: [480, -262, 330], turn: [-0.25, -0.2, 0] }),
+  group([meter(190, 130, 60, reading, 'kg', 'PAD 1', { body: m.orangePlastic() })], { at: [480, -262, 330], turn: [-0.25, -0.2, 0] }),
 ], { eye: [620, 190, 1250], focus: [200, -130, 140], lens: 33, blur: 5, span: 1100, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.8 } });
 
 /** The belt's upper anchorage as it was, trim off round it. */
@@ -63,7 +67,7 @@ const beltAnchor = (renderer) => {
 };
 
 /** Speedometer at an indicated 60 beside the independent meter. */
-const speedometer = (renderer) => {
+const speedometer = (measured) => (renderer) => {
   const dial = canvasTexture(1200, 1200, (context, W) => {
     context.fillStyle = '#101112';
     context.fillRect(0, 0, W, W);
@@ -97,7 +101,7 @@ const speedometer = (renderer) => {
     part(block(700, 260, 20, 8), m.blackPlastic(), { at: [60, -10, -12] }), part(block(760, 50, 160, 20), m.blackPlastic(), { at: [60, 104, 50] }), part(block(900, 300, 60, 20), m.trim(), { at: [60, -190, 20], turn: [-0.5, 0, 0] }),
     clock(0, 58, [part(face, plainDial), needle, part(turned([[0.01, 0], [9, 0], [8, 5], [0.01, 6]]), m.blackPlastic(), { at: [0, 0, 3], turn: [quarter, 0, 0] })]),
     clock(-140, 38, [part(small, m.plain(0x101112, { roughness: 0.6 })), part(plate([[-8, -1.6], [30, -0.6], [30, 0.6], [-8, 1.6]], 1, { bevel: 0.2 }), m.plain(0xe0561c), { at: [0, 0, 4], turn: [0, 0, 2.2] }), part(round(6, 4), m.blackPlastic(), { at: [0, 0, 4], turn: [quarter, 0, 0] })]),
-    group([meter(110, 72, 26, '59.3', 'km/h', 'SPEED')], { at: [142, 18, 36], turn: [0.05, -0.12, 0] }),
+    group([meter(110, 72, 26, measured, 'km/h', 'SPEED')], { at: [142, 18, 36], turn: [0.05, -0.12, 0] }),
     part(block(40, 60, 20, 6), m.blackPlastic(), { at: [142, -40, 10] }),
     part(pipe([[196, 0, 20], [230, -40, 40], [240, -110, 60]], 2.2), m.rubber()),
   ], { eye: [60, 60, 430], focus: [52, 6, 14], lens: 31, blur: 2.4, span: 380, exposure: 1.45, lighting: { key: [0.5, 0.7, 1], keyStrength: 3, roomStrength: 1.2 } });
@@ -119,4 +123,7 @@ const coneLane = (renderer) => {
   ], { eye: [-500, 1500, 13500], focus: [250, 300, 1500], lens: 40, blur: 16, span: 26000, centre: [0, 0, -8000], fog: [0xb4c1cb, 40000, 150000], back: 0xb3c4d4, exposure: 1.35, balance: [1.07, 1, 0.9], lighting: { surround: { sky: true }, key: [-0.6, 0.5, 0.4], keySize: 0.03, keyStrength: 3.2, roomStrength: 0.75, keyColour: 0xfff2dd } });
 };
 
-export const sets = { 'tyre-gap': tyreGap, 'ride-height': rideHeight, 'weigh-pads': weighPads, 'belt-anchor': beltAnchor, speedometer, 'cone-lane': coneLane };
+export const sets = {
+  'tyre-gap': tyreGap, 'ride-height': rideHeight(366), 'height-before': rideHeight(381, old), 'weigh-pads': weighPads('338.0'), 'pads-before': weighPads('299.0', old),
+  'belt-anchor': beltAnchor, speedometer: speedometer('59.3'), 'speedometer-before': speedometer('57.8'), 'cone-lane': coneLane,
+};
