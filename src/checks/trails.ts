@@ -1,8 +1,19 @@
 import type { Codes } from './codes.js';
 import { isOpen, type Finding } from './finding.js';
 
-/** An answer that leads to other items is settled when they are: each is there, and none of them is open. */
-export function followTrails(findings: readonly Finding[], codes: Pick<Codes, 'leadsTo'>): Finding[] {
+type Links = Pick<Codes, 'leadsTo'>;
+
+/**
+ * An answer that leads to other items is settled when they are: each is there, and none of them is open. One that closes
+ * may close another, so the trails are followed until none closes.
+ */
+export function followTrails(findings: readonly Finding[], codes: Links): Finding[] {
+  const followed = step(findings, codes);
+  const closed = (list: readonly Finding[]): number => list.filter((f) => !isOpen(f)).length;
+  return closed(followed) > closed(findings) ? followTrails(followed, codes) : followed;
+}
+
+function step(findings: readonly Finding[], codes: Links): Finding[] {
   const of = new Map<string, Finding[]>();
   for (const f of findings) of.set(f.item, [...(of.get(f.item) ?? []), f]);
   return findings.map((finding) => {
