@@ -97,5 +97,6 @@ export function todo(f: Pick<Finding, 'todo' | 'concession'>): Element[] {
 
 function concession({ concession: c }: Pick<Finding, 'concession'>): Element[] {
   if (!c) return [];
-  return [below(`Concession ${c.word.replace('-', ' ')}${c.by ? ` by ${c.by}` : ''}${c.on ? ` on ${c.on}` : ''}: ${c.because}${c.condition ? `; on condition: ${c.condition}` : ''}.`)];
+  const because = [c.because, ...(c.condition ? [`on condition: ${c.condition}`] : [])].map((words) => words.replace(/\.$/, '')).join('; ');
+  return [below(`Concession ${c.word.replace('-', ' ')}${c.by ? ` by ${c.by}` : ''}${c.on ? ` on ${c.on}` : ''}: ${because}.`)];
 }
