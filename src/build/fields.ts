@@ -29,6 +29,8 @@ export interface FieldMeta {
   how?: string;
   /** An entry for the template. */
   typical?: string;
+  /** Smallest and largest usual size in `unit`, or that any size is usual; where it is left out, a few times `typical`. */
+  usual?: readonly [number, number] | 'any';
   form: 'quantity' | 'slope' | 'text' | 'day' | 'choice' | 'designation' | 'list' | 'name' | 'yes-no' | 'file';
 }
 

@@ -39,22 +39,22 @@ const vehicle = z.strictObject({
 
 /** The vehicle before the work: facts that many sheets read. */
 const original = z.strictObject({
-  mass: quantity('kg', 'tare of the original model as the code defines it', { typical: '1120 kg' }),
+  mass: quantity('kg', 'tare of the original model as the code defines it', { typical: '1120 kg', usual: [400, 3500] }),
   'mass-source': text('where the mass comes from', "maker's data for the heaviest variant"),
-  gvm: named('kg', 'gross vehicle mass', { typical: '1620 kg' }),
+  gvm: named('kg', 'gross vehicle mass', { typical: '1620 kg', usual: [600, 4500] }),
   engine: text('original engine', '2.0 l four-cylinder'),
-  capacity: quantity('cm3', 'swept volume of the original engine', { typical: '1796 cm3' }),
-  'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model', { typical: '2285 cm3' }),
-  power: quantity('kW', 'rated power of the original engine', { typical: '66 kW' }),
-  torque: quantity('N*m', 'rated torque of the original engine', { typical: '142 N·m' }),
+  capacity: quantity('cm3', 'swept volume of the original engine', { typical: '1796 cm3', usual: [300, 9000] }),
+  'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model', { typical: '2285 cm3', usual: [300, 9000] }),
+  power: quantity('kW', 'rated power of the original engine', { typical: '66 kW', usual: [15, 600] }),
+  torque: quantity('N*m', 'rated torque of the original engine', { typical: '142 N·m', usual: [30, 1200] }),
   induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
-  wheelbase: quantity('mm', 'wheelbase', { typical: '2640 mm' }),
-  'track-front': quantity('mm', 'front track', { typical: '1395 mm' }),
-  'track-rear': quantity('mm', 'rear track', { typical: '1400 mm' }),
+  wheelbase: quantity('mm', 'wheelbase', { typical: '2640 mm', usual: [1700, 4200] }),
+  'track-front': quantity('mm', 'front track', { typical: '1395 mm', usual: [1000, 2000] }),
+  'track-rear': quantity('mm', 'rear track', { typical: '1400 mm', usual: [1000, 2000] }),
   'final-drive': quantity('1', 'final drive ratio', { typical: '3.70' }),
   tyre: designation(readTyre, 'tyre size on the placard', '185/70R14 88S'),
   'largest-tyre': designation(readTyre, 'largest tyre the maker lists', '195/70R14 91S'),
-  'top-speed': quantity('km/h', 'top speed', { typical: '160 km/h' }),
+  'top-speed': quantity('km/h', 'top speed', { typical: '160 km/h', usual: [80, 350] }),
 });
 
 const person = {

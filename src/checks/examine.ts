@@ -6,6 +6,7 @@ import type { Value } from '../calc/value.js';
 import { agreement } from './agreement.js';
 import type { CodeItem, Codes } from './codes.js';
 import { concede } from './concessions.js';
+import { doubtsOf, type Doubt } from './doubts.js';
 import type { Finding } from './finding.js';
 import { askItems } from './ask-items.js';
 import { evaluateNote } from './evaluate-note.js';
@@ -27,6 +28,8 @@ export interface Evaluation {
   raised: { item: CodeItem; notes: Note[] }[];
   /** Facts by name, with where each is stated. */
   facts: ReadonlyMap<FactName, Stated>;
+  /** Values that were probably not meant as they stand; no finding rests on them. */
+  doubts: readonly Doubt[];
 }
 
 export interface Rules {
@@ -77,7 +80,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   done.findings.push(...releases(build, rules.kinds));
   done.findings.push(...agreement(stated, build));
   done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
-  return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts };
+  return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts, doubts: doubtsOf(build, rules.kinds) };
 }
 
 /** Whether a note of this kind, with this data, asks for the item. */

@@ -2,6 +2,7 @@ import { posix } from 'node:path';
 import type { Build } from '../build/model.js';
 import { expanded } from '../calc/value.js';
 import { differenceUnit, toUnit } from '../units/unit.js';
+import type { Doubt } from './doubts.js';
 import type { Evaluation } from './examine.js';
 import { outcomes, type Finding } from './finding.js';
 
@@ -14,8 +15,11 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
     title: build.data.title,
     counts: Object.fromEntries(outcomes.map((o) => [o, evaluation.findings.filter((f) => f.outcome === o).length])),
     findings: evaluation.findings.map((f) => findingJson(f, within)),
+    doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
   };
 }
+
+const doubtJson = ({ note, place, found, expected, hint }: Doubt, within: (file: string) => string) => ({ note, found, expected, hint, location: { file: within(place.file), line: place.line, column: place.column, field: place.path } });
 
 function findingJson(f: Finding, within: (file: string) => string) {
   const unit = f.limit?.unit ?? f.measured?.unit;

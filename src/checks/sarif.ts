@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
-import type { Log, PhysicalLocation, ReportingDescriptor, Result } from 'sarif';
+import type { Log, Notification, PhysicalLocation, ReportingDescriptor, Result } from 'sarif';
 import type { Build } from '../build/model.js';
 import type { Place } from '../calc/value.js';
+import type { Doubt } from './doubts.js';
 import type { Evaluation, Rules } from './examine.js';
 import type { Finding } from './finding.js';
 import { basisSays } from './limit.js';
@@ -23,6 +24,7 @@ export function sarif(build: Build, evaluation: Evaluation, rules: Rules, run: {
         automationDetails: { id: `${build.name}/`, description: { text: build.data.title } },
         ...(run.commit ? { versionControlProvenance: [{ repositoryUri: run.repository ?? 'urn:gusset:local', revisionId: run.commit }] } : {}),
         results: evaluation.findings.map((f) => resultOf(f, ids)),
+        ...(evaluation.doubts.length > 0 ? { invocations: [{ executionSuccessful: true, toolExecutionNotifications: evaluation.doubts.map(notificationOf) }] } : {}),
       },
     ],
   };
@@ -45,6 +47,9 @@ function resultOf(f: Finding, ids: readonly string[]): Result {
     properties: { outcome: f.outcome, basis: f.basis, note: f.note, ...(f.subject ? { subject: f.subject } : {}) },
   };
 }
+
+/** A doubt is no result: nothing was checked, and nothing rests on it. */
+const notificationOf = ({ place, found, expected, hint }: Doubt): Notification => ({ level: 'note', descriptor: { id: 'improbable-value' }, message: { text: `found ${found}, expected ${expected}; ${hint}` }, locations: [{ physicalLocation: location(place) }] });
 
 function location({ file, line, column, endColumn }: Place): PhysicalLocation {
   const uri = file.split('/').map(encodeURIComponent).join('/');

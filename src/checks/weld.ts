@@ -8,12 +8,12 @@ import type { Maybe, Work } from './work.js';
 export const weldsField = list(
   {
     type: choice({ fillet: 'fillet', butt: 'complete penetration butt', plug: 'plug' }, 'type of weld'),
-    leg: quantity('mm', 'leg of a fillet, the shorter one', { how: 'fillet gauge, the smallest of three places', typical: '3 mm' }),
+    leg: quantity('mm', 'leg of a fillet, the shorter one', { how: 'fillet gauge, the smallest of three places', typical: '3 mm', usual: [1, 16] }),
     length: quantity('mm', 'length of full-size weld without its ends', { how: 'tape along the weld', typical: '110 mm' }),
-    thickness: quantity('mm', 'thickness of the thinner part joined', { how: 'caliper before welding', typical: '3.0 mm' }),
+    thickness: quantity('mm', 'thickness of the thinner part joined', { how: 'caliper before welding', typical: '3.0 mm', usual: [0.6, 25] }),
     part: choice(parts, 'what the thinner part is'),
     category: choice(categories, 'weld category'),
-    metal: quantity('MPa', 'nominal tensile strength of the weld metal', { how: 'class on the packet of the consumable', typical: '490 MPa' }),
+    metal: quantity('MPa', 'nominal tensile strength of the weld metal', { how: 'class on the packet of the consumable', typical: '490 MPa', usual: [300, 1100] }),
     process: text('process', 'GMAW'),
     'load-case': text('load case in build.md', 'crossmember-drop'),
   },

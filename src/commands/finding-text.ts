@@ -16,7 +16,7 @@ export const outcomeText = (finding: Finding, paint: Paint): string => colourOf(
 
 export const nameOf = (finding: Finding): string => `${visible(finding.title)}${finding.subject ? ` (${visible(finding.subject)})` : ''}`;
 
-export const placeText = ({ place }: Finding): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
+export const placeText = ({ place }: Pick<Finding, 'place'>): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
 
 /** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given. */
 export function findingLines(f: Finding, { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number }): string[] {

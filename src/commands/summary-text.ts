@@ -1,11 +1,12 @@
 import pc from 'picocolors';
 import type { Build } from '../build/model.js';
 import { visible } from '../build/visible.js';
+import type { Doubt } from '../checks/doubts.js';
 import type { Evaluation } from '../checks/examine.js';
-import { isOpen, outcomes, type Finding } from '../checks/finding.js';
+import { isOpen, outcomes, type Finding, type Outcome } from '../checks/finding.js';
 import { outcomeSays, signs } from '../checks/outcome-words.js';
 import { bySeriousness } from '../checks/seriousness.js';
-import { colourOf, findingLine, findingLines } from './finding-text.js';
+import { colourOf, findingLine, findingLines, placeText } from './finding-text.js';
 import { wrap } from './wrap.js';
 
 export interface SummaryOptions {
@@ -22,7 +23,7 @@ const hard = '\u00a0';
 const inFull = 20;
 
 /** The findings at a glance: a line a note, then what to do next, most serious first. */
-export function summaryText(build: Build, { findings }: Evaluation, options: SummaryOptions): string {
+export function summaryText(build: Build, { findings, doubts }: Evaluation, options: SummaryOptions): string {
   const paint = pc.createColors(options.colour);
   const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeriousness);
   const full = options.all ? shown.length : inFull;
@@ -36,20 +37,34 @@ export function summaryText(build: Build, { findings }: Evaluation, options: Sum
     ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
     ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each, and long texts are cut; --all tells everything in full.`, ''] : []),
+    ...doubtLines(doubts, options),
     ...wrap(`${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`, options.width, ''),
     '',
   ].join('\n');
+}
+
+/** What was probably not meant as it stands; the findings take it as it does. */
+function doubtLines(doubts: readonly Doubt[], { width, colour }: SummaryOptions): string[] {
+  const paint = pc.createColors(colour);
+  if (doubts.length === 0) return [];
+  return [
+    paint.bold('Values to look at again; no finding says so, they are taken as written'),
+    ...doubts.flatMap((d) => [...wrap(visible(`${d.place.path}: found ${d.found}, expected ${d.expected}; ${d.hint}`), width - 2, '    '), paint.dim(`    ${placeText(d)}`)]),
+    '',
+  ];
 }
 
 /** How the findings of each note stand; what there is none of is left blank. */
 function perNote(build: Build, findings: readonly Finding[], { colour }: SummaryOptions): string[] {
   const paint = pc.createColors(colour);
   const widest = Math.max(10, ...build.notes.map((n) => visible(n.name).length));
+  const counted = new Map<string, number>();
+  const key = (note: string | undefined, outcome: Outcome) => `${outcome} ${note}`;
+  for (const { note, outcome } of findings) counted.set(key(note, outcome), (counted.get(key(note, outcome)) ?? 0) + 1);
   return build.notes.map((note) => {
-    const own = findings.filter((f) => f.note === note.name);
     const counts = outcomes.map((o) => {
-      const count = own.filter((f) => f.outcome === o).length;
-      return count === 0 ? ' '.repeat(5) : colourOf(o, paint)(`${signs[o]} ${String(count).padStart(3)}`);
+      const count = counted.get(key(note.name, o));
+      return count === undefined ? ' '.repeat(5) : colourOf(o, paint)(`${signs[o]} ${String(count).padStart(3)}`);
     });
     return `  ${visible(note.name).padEnd(widest)}  ${counts.join('  ')}`.trimEnd();
   });

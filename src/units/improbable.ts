@@ -1,15 +1,30 @@
 import { Decimal } from './decimal.js';
 import type { Quantity } from './quantity.js';
-import { readUnit, sameDimension } from './unit.js';
+import { readUnit, sameDimension, unit } from './unit.js';
+
+interface Slip {
+  factor: Decimal;
+  says: string;
+  units?: readonly [written: string, meant: string];
+  /** So large, or so plain from the unit written, that one usual value is enough to tell. */
+  plain?: boolean;
+}
+
+const between = (written: string, meant: string, says: string, plain = false): Slip => ({ factor: unit(meant).factor.div(unit(written).factor), says, units: [written, meant], plain });
+const by = (factor: number | string, says: string, plain = false): Slip => ({ factor: new Decimal(factor), says, plain });
 
 /** Slips of the unit and of the point, the likeliest first. */
-const slips: readonly { factor: number; says: string; units?: readonly [written: string, meant: string] }[] = [
-  { factor: 25.4, says: 'inches typed as millimetres', units: ['mm', 'in'] },
-  { factor: 1 / 25.4, says: 'millimetres typed as inches', units: ['in', 'mm'] },
-  { factor: 10, says: 'the decimal point one place too far left, or cm typed as mm' },
-  { factor: 1 / 10, says: 'the decimal point one place too far right, or mm typed as cm' },
-  { factor: 1000, says: 'a unit a thousand times too small' },
-  { factor: 1 / 1000, says: 'a unit a thousand times too large' },
+const slips: readonly Slip[] = [
+  between('mm', 'in', 'inches typed as millimetres'),
+  between('in', 'mm', 'millimetres typed as inches', true),
+  between('N', 'kgf', 'kilograms typed as newtons'),
+  between('kPa', 'bar', 'bar typed as kilopascals', true),
+  between('bar', 'kPa', 'kilopascals typed as bar', true),
+  between('kPa', 'psi', 'pounds per square inch typed as kilopascals'),
+  by(10, 'the decimal point one place too far left'),
+  by('0.1', 'the decimal point one place too far right'),
+  by(1000, 'a unit a thousand times too small', true),
+  by('0.001', 'a unit a thousand times too large', true),
 ];
 
 export interface Improbable {
@@ -25,17 +40,18 @@ export interface Improbable {
 const WELL_OUTSIDE = 2;
 
 /**
- * Whether a value lies well outside what is usual, and by a factor near 25.4, 10 or 1000 from it.
+ * Whether a value lies well outside what is usual, by a factor that some slip of the unit or of the point explains.
  *
- * @param typical the usual smallest and largest value in SI units, both greater than zero
+ * @param usual the smallest and largest usual value in SI units, both greater than zero
+ * @param plainOnly leaves out slips that are too small to be told from a part that is merely unlike the usual one
  * @returns undefined for a usual value and for one that no slip explains
  */
-export function improbable(quantity: Quantity, typical: readonly [minSI: number, maxSI: number]): Improbable | undefined {
-  const [min, max] = typical;
+export function improbable(quantity: Quantity, usual: readonly [minSI: number, maxSI: number], plainOnly = false): Improbable | undefined {
+  const [min, max] = usual;
   const size = Math.abs(quantity.si);
   if (size === 0 || (size > min / WELL_OUTSIDE && size < max * WELL_OUTSIDE)) return undefined;
   for (const slip of slips) {
-    if (slip.units && quantity.unit !== slip.units[0]) continue;
+    if ((plainOnly && !slip.plain) || (slip.units && quantity.unit !== slip.units[0])) continue;
     const si = new Decimal(quantity.exact).times(slip.factor).toNumber();
     if (Math.abs(si) < min || Math.abs(si) > max) continue;
     const meant = slip.units?.[1] ?? unitLargerBy(slip.factor, quantity);
@@ -46,7 +62,7 @@ export function improbable(quantity: Quantity, typical: readonly [minSI: number,
 
 const steps = ['µm', 'mm', 'cm', 'm', 'km', 'g', 'kg', 't', 'N', 'kN', 'N·mm', 'N·m', 'kN·m', 'Pa', 'kPa', 'MPa', 'GPa', 'W', 'kW', 'mL', 'L', 'bar', 'ms', 's'];
 
-function unitLargerBy(factor: number, { unit: written, dimension }: Quantity): string | undefined {
+function unitLargerBy(factor: Decimal, { unit: written, dimension }: Quantity): string | undefined {
   const own = readUnit(written);
   return steps.find((s) => {
     const other = readUnit(s)!;

@@ -16,7 +16,7 @@ const member = (state: string) =>
     .strictObject({
       section: designation(readSection, `section ${state}, with its measured sizes`, 'RHS 50x30x2.5 (EN 10219)'),
       steel: designation(readSteel, `steel ${state}; \`unknown\` opens a question`, 'S355'),
-      wall: quantity('mm', `wall or sheet thickness ${state}`, { how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places', typical: '2.48 mm' }),
+      wall: quantity('mm', `wall or sheet thickness ${state}`, { how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places', typical: '2.48 mm', usual: [0.6, 12] }),
       loss: quantity('mm', `wall lost to corrosion, ${state}`, { how: 'original thickness less the thinnest place after cleaning', typical: '0.2 mm' }),
       on: onDay('day on which it was measured'),
       by: text('who measured it'),
@@ -33,7 +33,7 @@ const shape = {
         was: member('as it came'),
         planned: member('as planned'),
         now: member('as built'),
-        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', { how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal', typical: '1.2 mm' }),
+        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', { how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal', typical: '1.2 mm', usual: [0.6, 12] }),
         welds: weldsField,
       }),
     )

@@ -11,12 +11,12 @@ const inclinometer = 'inclinometer on a machined face or along the tube, zeroed 
 const shape = {
   datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg'),
   shafts: choice({ one: 'one-piece shaft, two joints', two: 'two-piece shaft, three joints' }, 'shafts'),
-  length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', { how: 'tape along the shaft between the centres of the caps', typical: '1240 mm' }),
-  'front-length': quantity('mm', 'length of the front shaft between joint centres, two-piece only', { typical: '640 mm' }),
-  offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', { how: 'plumb lines to the floor from both joints', typical: '12 mm' }),
+  length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', { how: 'tape along the shaft between the centres of the caps', typical: '1240 mm', usual: [250, 2600] }),
+  'front-length': quantity('mm', 'length of the front shaft between joint centres, two-piece only', { typical: '640 mm', usual: [250, 2600] }),
+  offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', { how: 'plumb lines to the floor from both joints', typical: '12 mm', usual: 'any' }),
   twist: quantity('deg', 'turn of the rear yoke against the front yoke; 0 where both lie in one plane', { typical: '0 deg' }),
-  'tube-diameter': quantity('mm', 'outside diameter of the tube', { how: 'caliper in the middle and at both ends', typical: '76.2 mm' }),
-  'tube-wall': quantity('mm', 'wall of the tube', { how: "maker's data, or ultrasonic gauge", typical: '1.65 mm' }),
+  'tube-diameter': quantity('mm', 'outside diameter of the tube', { how: 'caliper in the middle and at both ends', typical: '76.2 mm', usual: [38, 150] }),
+  'tube-wall': quantity('mm', 'wall of the tube', { how: "maker's data, or ultrasonic gauge", typical: '1.65 mm', usual: [1, 8] }),
   'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { typical: '0.78' }),
   stations: list(
     {

@@ -4,8 +4,8 @@ import { list, named, onDay, quantity, text } from '../../build/fields.js';
 /** What is read at a weighing. The same form serves as received, as built and laden, so that they can be compared. */
 
 const scales = 'scales of one height under all four wheels on a level floor, brakes off, car rolled back and forth before each of three readings';
-const axle = (which: string, typical: string) => quantity('kg', `mass on the ${which} axle`, { how: 'weighbridge or two scales, the same floor for both axles, three readings', typical });
-const corner = (which: string, typical: string) => quantity('kg', `mass under the ${which} wheel, instead of the axle`, { how: scales, typical });
+const axle = (which: string, typical: string) => quantity('kg', `mass on the ${which} axle`, { how: 'weighbridge or two scales, the same floor for both axles, three readings', typical, usual: [150, 2500] });
+const corner = (which: string, typical: string) => quantity('kg', `mass under the ${which} wheel, instead of the axle`, { how: scales, typical, usual: [70, 1300] });
 
 const weighing = (front: string, rear: string) => ({
   front: axle('front', front),
@@ -40,7 +40,7 @@ export const shape = {
   parts: list(
     {
       mass: quantity('kg', 'mass of the part; negative where it is taken out', { how: 'hanging scale or bathroom scale', typical: '62 kg' }),
-      place: quantity('mm', 'distance of its centre of mass behind the front axle; negative ahead of it', { how: 'tape along the sill from a plumb line at the wheel centre', typical: '-120 mm' }),
+      place: quantity('mm', 'distance of its centre of mass behind the front axle; negative ahead of it', { how: 'tape along the sill from a plumb line at the wheel centre', typical: '-120 mm', usual: 'any' }),
     },
     'before the work: parts to be put in and taken out, added to the weighing as received',
   ),

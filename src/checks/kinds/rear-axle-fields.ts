@@ -12,7 +12,7 @@ const sideView = 'car level at ride height; plumb line from the centre of the bo
 const point = (says: string) =>
   block(
     {
-      forward: quantity('mm', `${says}: forward of the axle centre, behind it with a minus`, { how: sideView, typical: '600 mm' }),
+      forward: quantity('mm', `${says}: forward of the axle centre, behind it with a minus`, { how: sideView, typical: '600 mm', usual: 'any' }),
       height: quantity('mm', `${says}: above the ground`, { how: sideView, typical: '260 mm' }),
     },
     says,
@@ -23,8 +23,8 @@ const axle = (state: string) =>
   block(
     {
       ratio: quantity('1', `final drive ratio ${state}`, { how: 'teeth of ring gear and pinion, or the tag; check: turns of the shaft for ten turns of both wheels', typical: '41:11' }),
-      faces: quantity('mm', `width between the faces on which the wheels sit ${state}`, { how: 'straightedges on both faces, tape between them ahead of the axle and behind it, mean', typical: '1362 mm' }),
-      track: quantity('mm', `track ${state}, tread centre to tread centre`, { how: 'unladen on level ground, car rolled; tape at hub height ahead of the axle and behind it, mean, three times', typical: '1408 mm' }),
+      faces: quantity('mm', `width between the faces on which the wheels sit ${state}`, { how: 'straightedges on both faces, tape between them ahead of the axle and behind it, mean', typical: '1362 mm', usual: [1000, 2000] }),
+      track: quantity('mm', `track ${state}, tread centre to tread centre`, { how: 'unladen on level ground, car rolled; tape at hub height ahead of the axle and behind it, mean, three times', typical: '1408 mm', usual: [1000, 2000] }),
       pinion: slopeAbout('pitch', `slope of the pinion at ride height ${state}`, { how: 'inclinometer on the machined face of the flange, zeroed on the level floor; three times', typical: '2.5 deg nose up' }),
       'diagonal-left': quantity('mm', `left fixed point of the body to the right end of the axle ${state}`, { how: 'tape or trammel from a hole that the maker uses as a datum; the same hole of both sides', typical: '1846 mm' }),
       'diagonal-right': quantity('mm', `right fixed point of the body to the left end of the axle ${state}`, { typical: '1845 mm' }),
@@ -58,8 +58,8 @@ export const shape = {
   'per-turn': quantity('mm', 'change of length of a link for one turn of its adjuster', { how: 'sum of both pitches for a left- and a right-hand thread; or measured over ten turns', typical: '3.175 mm' }),
   'lower-change': quantity('mm', 'change of length of the lower arms from their first setting, longer positive', { how: 'turns times change per turn, both sides alike', typical: '3.2 mm' }),
   'upper-change': quantity('mm', 'change of length of the upper arms from their first setting, longer positive', { typical: '-3.2 mm' }),
-  'own-offset': quantity('mm', 'offset of the wheels that the axle came with', { how: 'as marked on them, or by straightedge and depth gauge', typical: '38 mm' }),
-  'fitted-offset': quantity('mm', 'offset of the wheels fitted', { typical: '30 mm' }),
+  'own-offset': quantity('mm', 'offset of the wheels that the axle came with', { how: 'as marked on them, or by straightedge and depth gauge', typical: '38 mm', usual: 'any' }),
+  'fitted-offset': quantity('mm', 'offset of the wheels fitted', { typical: '30 mm', usual: 'any' }),
   spacer: quantity('mm', 'spacer at each wheel', { typical: '0 mm' }),
   welded: yesNo('was anything welded to the housing'),
   welds: list(

@@ -17,9 +17,9 @@ const shape = {
     {
       place: text('which link it is', 'rear lower, left'),
       was: text('what was there', 'pressed steel link, rubber bushes, 610 mm between centres'),
-      length: quantity('mm', 'length between the centres of its joints now', { how: 'tape or long caliper between the bolt centres, at ride height', typical: '612 mm' }),
-      diameter: quantity('mm', 'outside diameter of the body', { how: 'caliper, the smallest of three places', typical: '30 mm' }),
-      wall: quantity('mm', 'wall of a tube; left out for a solid bar', { how: 'caliper at the end before the bung goes in, or ultrasonic gauge', typical: '4.0 mm' }),
+      length: quantity('mm', 'length between the centres of its joints now', { how: 'tape or long caliper between the bolt centres, at ride height', typical: '612 mm', usual: [60, 1500] }),
+      diameter: quantity('mm', 'outside diameter of the body', { how: 'caliper, the smallest of three places', typical: '30 mm', usual: [10, 80] }),
+      wall: quantity('mm', 'wall of a tube; left out for a solid bar', { how: 'caliper at the end before the bung goes in, or ultrasonic gauge', typical: '4.0 mm', usual: [1, 12] }),
       steel: designation(readSteel, 'steel of the body, from its certificate', 'S355'),
       'thread-a': designation(readThread, 'thread of end A', '3/4-16 UNF'),
       'thread-b': designation(readThread, 'thread of end B, left-hand', '3/4-16 UNF LH'),

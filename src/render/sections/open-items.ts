@@ -19,8 +19,16 @@ export function openItems(subject: Subject): Element {
     h('h2', 'Open items'),
     ...(open.length === 0 ? [h('p', 'No finding is open.')] : []),
     ...(serious.length > 0 ? [table('open', 'To be decided or put right, most serious first', [['Finding', 34], ['Outcome', 24], ['What to do', 42]], serious.map((f) => [findingPointer(f), outcomeMark(f), h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])])]), { id: 'open' })] : []),
+    ...doubtful(subject),
     ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
   ]);
+}
+
+/** Values that were probably not meant as they stand. */
+function doubtful({ evaluation: { doubts } }: Subject): Element[] {
+  if (doubts.length === 0) return [];
+  const rows = doubts.map((d) => [d.note === 'build' ? h('span', ['build: ', d.place.path]) : pointer(anchor.value(d.note, d.place.path), `${noteNumber(d.note)}: ${d.place.path}`), d.found, `${d.expected}; ${d.hint}`]);
+  return [h('h3', 'Values to look at again'), h('p', 'They are unlike what is usual for their field, by a factor that a slip of the unit or of the point explains. The findings take them as written.'), table('doubts', 'Improbable values', [['Value', 34], ['Found', 20], ['Expected', 46]], rows, { id: 'doubts' })];
 }
 
 function waiting(findings: readonly Finding[], { build }: Subject): Element[] {
