@@ -12,6 +12,14 @@ export const certifying = {
       { signed: ['R. Ansell', 'EX-114 (invented)'] },
     ],
   },
+  'axle-release': {
+    from: certifier, title: 'Release of the axle brackets', number: 'RA-25-024', date: '2025-03-19', ink: [0.15, 0.2, 0.4],
+    body: [
+      { facts: [['To', 'J. Okoro, Bench Two Garage'], ['About', 'TS-001, hold point of note 070, brackets tacked']] },
+      { text: 'The photograph of 18 March shows the lower brackets tacked at four places each, the bar in the bearing seats and the pinion at its slope. Weld them by WP-08. Photograph the welds bare with the bar still in, and tell me by how much the housing has moved.' },
+      { signed: ['R. Ansell', 'EX-114 (invented)'] },
+    ],
+  },
   'emissions-letter': {
     from: certifier, title: 'Emissions', number: 'RA-25-039', date: '2025-05-23', ink: [0.15, 0.2, 0.4],
     body: [

@@ -12,27 +12,44 @@ const ticket = (number, date, front, rear, state) => ({
   ],
 });
 
+const noiseTest = (number, date, meter, readings, says) => ({
+  from: garage, title: 'Stationary noise', number, date,
+  body: [
+    { facts: [['Place', 'sealed yard, nothing within 8 m, dry, wind under 2 m/s'], ['Meter', meter], ['Microphone', '500 mm from the edge of the outlet, 45 degrees to its direction, 268 mm above the ground'], ['Engine speed', '3900 rpm held, then let go; 5200 rpm at rated power'], ['Background', '54.5 dB(A)'], ['Present', 'J. Okoro, L. Fenn']] },
+    { table: { head: ['Reading', '1', '2', '3'], widths: [40, 20, 20, 20], rows: [['Highest level while held and let go, dB(A)', ...readings]] } },
+    { text: says },
+    { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
+  ],
+});
+
+const brakeTest = (number, date, state, stops, found) => ({
+  from: track, title: 'Brake test', number, date, ink: [0.4, 0.2, 0.1],
+  body: [
+    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state], ['Surface', 'sealed, level within 0.5 %, dry, friction 0.78 by sled'], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
+    { table: { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'], widths: [7, 31, 16, 13, 11, 11, 11], rows: stops } },
+    { text: `Decelerations in m/s2, means fully developed. No stop was left out. The car kept its line in all stops; ${found}. Parking brake: held five minutes on 20.5 %, facing up and facing down.` },
+    { signed: ['L. Fenn', 'test driver (invented)'] },
+  ],
+});
+
+const brakeStops = [
+  ['1', 'smooth stop', 'light', '30.4 km/h', '210 N', '5.1', '6.0'], ['2', 'service brake', 'light', '80.6 km/h', '285 N', '7.4', '8.3'],
+  ['3', 'service brake', 'laden', '80.2 km/h', '360 N', '7.1', '8.0'], ['4', 'service brake', 'laden', '80.4 km/h', '365 N', '7.2', '8.1'],
+  ['5', 'front circuit open', 'laden', '80.1 km/h', '480 N', '3.3', '3.8'], ['6', 'rear circuit open', 'laden', '80.5 km/h', '470 N', '5.6', '6.2'],
+  ['7', 'front circuit open', 'light', '80.3 km/h', '450 N', '3.6', '4.2'], ['8', 'rear circuit open', 'light', '80.2 km/h', '440 N', '6.0', '6.7'],
+];
+
+/** What the first issue rests on: the tests before the rear cylinders and the sound level meter were exchanged. */
+export const firstReports = {
+  'noise-report': noiseTest('TS-001/N1', '2025-05-19', 'class 2, S-2310, calibrated 2025-01-20; calibrator 94.0 dB before and after', ['89.4', '89.1', '89.2'], 'A better meter will be hired if the certifier asks for it.'),
+  'brake-report': brakeTest('FC-25-058', '2025-05-16', 'wheel cylinders of 22.2 mm in the rear drums, as the axle came', brakeStops.map(([no, test, load, speed, pedal, mean, peak]) => (test === 'service brake' ? [no, test, load, speed, pedal, (mean - 0.4).toFixed(1), (peak - 0.6).toFixed(1)] : [no, test, load, speed, pedal, mean, peak])), 'in stop 2 the rear wheels were heard to lock first'),
+};
+
 export const reports = {
   'weighbridge-before': ticket('20913', '2025-02-03', 595, 530, 'full tank, spare wheel and jack, nobody in it'),
   'weighbridge-after': ticket('21877', '2025-05-12', 675, 565, 'full tank, spare wheel and jack, nobody in it'),
-  'noise-report': {
-    from: garage, title: 'Stationary noise', number: 'TS-001/N2', date: '2025-06-18',
-    body: [
-      { facts: [['Place', 'sealed yard, nothing within 8 m, dry, wind under 2 m/s'], ['Meter', 'class 1, S-0871, calibrated 2025-04-11; calibrator 94.0 dB before, 94.1 dB after'], ['Microphone', '500 mm from the edge of the outlet, 45 degrees to its direction, 268 mm above the ground'], ['Engine speed', '3900 rpm held, then let go; 5200 rpm at rated power'], ['Background', '54.5 dB(A)'], ['Present', 'J. Okoro, L. Fenn']] },
-      { table: { head: ['Reading', '1', '2', '3'], widths: [40, 20, 20, 20], rows: [['Highest level while held and let go, dB(A)', '88.9', '89.2', '89.0']] } },
-      { text: 'On 2025-05-19 the class 2 meter S-2310 had given 89.4, 89.1 and 89.2 dB(A), which its uncertainty left undecided. The class 1 meter was hired for that reason.' },
-      { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
-    ],
-  },
-  'brake-report': {
-    from: track, title: 'Brake test', number: 'FC-25-061', date: '2025-05-21', ink: [0.4, 0.2, 0.1],
-    body: [
-      { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['Surface', 'sealed, level within 0.5 %, dry, friction 0.78 by sled'], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
-      { table: { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'], widths: [7, 31, 16, 13, 11, 11, 11], rows: [['1', 'smooth stop', 'light', '30.4 km/h', '210 N', '5.1', '6.0'], ['2', 'service brake', 'light', '80.6 km/h', '285 N', '7.4', '8.3'], ['3', 'service brake', 'laden', '80.2 km/h', '360 N', '7.1', '8.0'], ['4', 'service brake', 'laden', '80.4 km/h', '365 N', '7.2', '8.1'], ['5', 'front circuit open', 'laden', '80.1 km/h', '480 N', '3.3', '3.8'], ['6', 'rear circuit open', 'laden', '80.5 km/h', '470 N', '5.6', '6.2'], ['7', 'front circuit open', 'light', '80.3 km/h', '450 N', '3.6', '4.2'], ['8', 'rear circuit open', 'light', '80.2 km/h', '440 N', '6.0', '6.7']] } },
-      { text: 'Decelerations in m/s2, means fully developed. No stop was left out. The car kept its line in all stops; with the rear circuit open the front wheels did not lock. Parking brake: held five minutes on 20.5 %, facing up and facing down.' },
-      { signed: ['L. Fenn', 'test driver (invented)'] },
-    ],
-  },
+  'noise-report': noiseTest('TS-001/N2', '2025-06-18', 'class 1, S-0871, calibrated 2025-04-11; calibrator 94.0 dB before, 94.1 dB after', ['88.9', '89.2', '89.0'], 'On 2025-05-19 the class 2 meter S-2310 had given 89.4, 89.1 and 89.2 dB(A), which its uncertainty left undecided. The class 1 meter was hired for that reason.'),
+  'brake-report': brakeTest('FC-25-078', '2025-06-20', 'wheel cylinders of 19.05 mm in the rear drums', brakeStops, 'with the rear circuit open the front wheels did not lock'),
   'lane-change-report': {
     from: track, title: 'Double lane change', number: 'FC-25-064', date: '2025-05-22', ink: [0.4, 0.2, 0.1],
     body: [

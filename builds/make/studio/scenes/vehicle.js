@@ -107,6 +107,19 @@ const speedometer = (measured) => (renderer) => {
   ], { eye: [60, 60, 430], focus: [52, 6, 14], lens: 31, blur: 2.4, span: 380, exposure: 1.45, lighting: { key: [0.5, 0.7, 1], keyStrength: 3, roomStrength: 1.2 } });
 };
 
+/** The decelerometer strapped to the tunnel, with the lever and the edge of the seat. */
+const brakeMeter = (renderer) => stage(renderer, [
+  part(block(900, 20, 700, 8), m.cloth(), { at: [0, -10, 0] }),
+  part(block(240, 120, 700, 60), m.cloth(), { at: [0, 40, -60] }),
+  group([meter(150, 96, 70, '7.2', 'm/s2', 'G-556', { body: m.greyPlastic() })], { at: [0, 150, 70], turn: [-0.5, 0, 0] }),
+  [-46, 46].map((x) => part(block(22, 3, 190, 1), m.blackPlastic(), { at: [x, 112, 92], turn: [0.16, 0, 0] })),
+  part(round(9, 150), m.machined(), { at: [20, 160, -170], turn: [-0.25, 0, 0.05] }), part(turned([[0.01, -24], [17, -18], [22, 0], [18, 16], [0.01, 22]]), m.blackPlastic(), { at: [14, 246, -192] }),
+  part(turned([[10, 0], [58, 2], [52, 10], [30, 34], [12, 60], [10, 60]]), m.rubber(), { at: [20, 96, -150] }),
+  part(block(300, 150, 620, 50), m.trim(), { at: [310, 80, 120] }), part(block(300, 150, 620, 50), m.trim(), { at: [-310, 80, 120] }),
+  part(pipe([[76, 140, 60], [130, 110, 90], [150, 40, 160], [150, 6, 330]], 3), m.rubber()),
+  part(block(900, 320, 30, 10), m.blackPlastic(), { at: [0, 150, -360] }),
+], { eye: [110, 430, 560], focus: [0, 146, 40], lens: 33, blur: 3.6, span: 520, exposure: 1.3, lighting: { key: [0.6, 0.8, 0.7], keyStrength: 3, roomStrength: 1.1 } });
+
 /** The cones of the lane change, seen from the driver's side of the first gate. */
 const coneLane = (renderer) => {
   const cone = (x, z) => group([
@@ -125,5 +138,5 @@ const coneLane = (renderer) => {
 
 export const sets = {
   'tyre-gap': tyreGap, 'ride-height': rideHeight(366), 'height-before': rideHeight(381, old), 'weigh-pads': weighPads('338.0'), 'pads-before': weighPads('299.0', old),
-  'belt-anchor': beltAnchor, speedometer: speedometer('59.3'), 'speedometer-before': speedometer('57.8'), 'cone-lane': coneLane,
+  'belt-anchor': beltAnchor, speedometer: speedometer('59.3'), 'speedometer-before': speedometer('57.8'), 'cone-lane': coneLane, 'brake-meter': brakeMeter,
 };
