@@ -45,7 +45,7 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
       problems.push({ code: text.code, file: shown(path), line: 0, column: 0, found: text.found, expected: text.expected });
       return undefined;
     }
-    inputs.push({ path, absolute, bytes: Buffer.byteLength(text.text) });
+    inputs.push({ path, absolute, bytes: Buffer.byteLength(text.text), text: text.text });
     const result = recall(`read ${shown(path)}`, text.text, () => read(text.text, shown(path)));
     problems.push(...result.problems);
     return result.value === undefined ? undefined : { value: result.value, text: text.text };
@@ -113,7 +113,16 @@ function validateNote(front: Frontmatter, file: string, kinds: KindShapes): Read
     const found = typeof kind === 'string' ? `the kind \`${kind.slice(0, 60)}\`` : 'no kind';
     return { problems: [{ code: 'kind-unknown', file, ...range, source: front.sourceLine(range.line), found, expected: 'one of the kinds of note', hint: didYouMean(String(kind ?? ''), [...kinds.keys()]) }] };
   }
-  return validate(z.strictObject({ ...commonShape, ...shape }), front, file) as Reading<Common & Record<string, unknown>>;
+  return validate(schemaOf(shape), front, file) as Reading<Common & Record<string, unknown>>;
+}
+
+const schemas = new WeakMap<z.ZodRawShape, z.ZodType>();
+
+/** Made once a kind: zod compiles a schema when it is first used. */
+function schemaOf(shape: z.ZodRawShape): z.ZodType {
+  const known = schemas.get(shape) ?? z.strictObject({ ...commonShape, ...shape });
+  schemas.set(shape, known);
+  return known;
 }
 
 /** Two notes whose names differ only in capitals cannot live in one folder on every system. */

@@ -45,7 +45,8 @@ export type Compiled = Readonly<Record<string, { sha256: string; code: Code }>>;
 
 const packageRoot = new URL('../../', import.meta.url);
 const folder = 'src/checks/codes';
-export const compiledFile = new URL('codes.json', import.meta.url);
+/** Named so that it is the same file from a bundle of all modules in a folder beside this one. */
+export const compiledFile = new URL('../checks/codes.json', import.meta.url);
 
 let loading: Promise<ReadFile[]> | undefined;
 

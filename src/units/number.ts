@@ -68,10 +68,9 @@ function readDecimal(text: string, from: number): Written | undefined {
   const exponent = Number((e ?? caret ?? lowered(raised ?? '⁰')).replace('−', '-'));
   if (digits.length > MOST_DIGITS || Math.abs(exponent) > LARGEST_EXPONENT) return undefined;
   const places = (digits.split('.')[1] ?? '').length;
-  const power = Decimal.pow(10, exponent);
   return {
-    value: new Decimal(digits.replace(/\.$/, '')).times(power),
-    step: Decimal.pow(10, -places).times(power),
+    value: new Decimal(`${digits.replace(/\.$/, '')}e${exponent}`),
+    step: new Decimal(`1e${exponent - places}`),
     end: from + all.length,
   };
 }

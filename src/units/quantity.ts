@@ -77,7 +77,7 @@ function assemble(text: string, parts: Parts, wanted: Unit): Quantity | Quantity
   if (!sameDimension(found.dimension, wanted.dimension)) return notThatUnit(found, behind.text, behind.at, wanted);
 
   const toSI = (x: Decimal) => x.times(found.factor).plus(found.offset ?? 0);
-  const middle = Decimal.sum(...numbers.map((n) => n.value)).div(numbers.length);
+  const middle = numbers.length === 1 ? numbers[0]!.value : Decimal.sum(...numbers.map((n) => n.value)).div(numbers.length);
   const exact = toSI(middle);
   const halfDigit = Decimal.max(...numbers.map((n) => n.step)).div(2).times(found.factor).toNumber();
   const quantity = { text: text.trim(), si: exact.toNumber(), exact, unit: found.text, dimension: found.dimension, halfDigit };

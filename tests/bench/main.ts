@@ -8,7 +8,7 @@ import { makeBuild, makePhotos } from './input.js';
 /** Measures, in one run, what the documentation promises. Ratios hold better than seconds; nothing here passes or fails. */
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const cli = join(root, 'dist/cli.js');
+const cli = join(root, 'dist/bundle/cli.js');
 const work = mkdtempSync(join(tmpdir(), 'gusset-bench-'));
 const cache = join(work, 'cache');
 const say = (text: string) => process.stdout.write(`${text}\n`);

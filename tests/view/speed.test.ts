@@ -61,7 +61,7 @@ it('makes the document of a build anew in under 300 ms after a note was edited',
   expect(time).toBeLessThan(300);
 });
 
-const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));
 
 it.skipIf(!existsSync(cli))('says what it can do in under 150 ms, or in no more than three bare starts of the interpreter', { timeout: 60_000 }, async () => {
   const quickest = (...args: string[]): number => {

@@ -1,5 +1,5 @@
-import { spandrel, spandrelArea } from './spandrel.js';
-import { plasticModulus, type Strip } from './strips.js';
+import { plasticModulus } from './halves.js';
+import { spandrel } from './spandrel.js';
 
 /** A rectangle between two corners; `sign` is −1 where it is cut out. */
 export interface Rectangle {
@@ -57,9 +57,9 @@ export function composite(parts: readonly Part[]): Composite {
   };
 }
 
-/** Plastic moduli of the same parts, from thin strips. */
+/** Plastic moduli of the same parts. */
 export function plasticModuli(parts: readonly Part[]): { Sx: number; Sy: number } {
-  return { Sx: plasticModulus(parts.flatMap((p) => strips(p, 1))), Sy: plasticModulus(parts.flatMap((p) => strips(p, 0))) };
+  return { Sx: plasticModulus(parts, 'y'), Sy: plasticModulus(parts, 'x') };
 }
 
 export function rectangle(x: readonly [number, number], y: readonly [number, number], sign: 1 | -1 = 1): Rectangle {
@@ -101,25 +101,4 @@ function ownProperties(part: Part): Own {
     Iy: I,
     Ixy: sign * towards[0] * towards[1] * spandrel.product * r ** 4,
   };
-}
-
-/** Slices of the spandrel of radius 1: enough that the plastic modulus is within 1e-5 of the exact one. */
-const count = 48;
-const slices = Array.from({ length: count }, (_, i) => ({
-  near: i / count,
-  far: (i + 1) / count,
-  area: spandrelArea((i + 1) / count) - spandrelArea(i / count),
-}));
-
-function strips(part: Part, axis: 0 | 1): Strip[] {
-  if (part.kind === 'rectangle') {
-    const [from, to] = axis === 0 ? part.x : part.y;
-    return [{ area: ownProperties(part).A, from, to }];
-  }
-  const { r, sign } = part;
-  if (r === 0) return [];
-  const at = part.at[axis];
-  return part.towards[axis] > 0
-    ? slices.map(({ near, far, area }) => ({ area: sign * area * r * r, from: at + r * near, to: at + r * far }))
-    : slices.map(({ near, far, area }) => ({ area: sign * area * r * r, from: at - r * far, to: at - r * near }));
 }

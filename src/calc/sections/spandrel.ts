@@ -13,8 +13,10 @@ export const spandrel = {
   product: 19 / 24 - Math.PI / 4 - (1 - Math.PI / 4) * ((10 - 3 * Math.PI) / (12 - 3 * Math.PI)) ** 2,
 } as const;
 
-/** Area of the spandrel of radius 1 within the distance u of either line. */
-export function spandrelArea(u: number): number {
+/** Area of the spandrel of radius 1 within the distance u of either line, and its first moment about that line. */
+export function spandrelWithin(u: number): { area: number; moment: number } {
   const v = 1 - u;
-  return u - (Math.PI / 2 - v * Math.sqrt(1 - v * v) - Math.asin(v)) / 2;
+  const height = Math.sqrt(1 - v * v);
+  const round = (Math.PI / 2 - v * height - Math.asin(v)) / 2;
+  return { area: u - round, moment: (u * u) / 2 - round + height ** 3 / 3 };
 }
