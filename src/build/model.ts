@@ -9,6 +9,8 @@ export interface BuildFile {
   path: string;
   absolute: string;
   bytes: number;
+  /** What was read, of a file that was read as text. */
+  text?: string;
 }
 
 export interface Note {

@@ -6,6 +6,7 @@ import type { PDFDocument } from '@cantoo/pdf-lib';
 import type { Attachment } from '../print/finish.js';
 import { manifestName, manifestText, type Manifest } from '../verify/manifest.js';
 import { contentDigest, pageDigests } from '../verify/page-digests.js';
+import { changed } from './changed.js';
 import type { Input, InputHash } from './inputs.js';
 
 /** An attachment that is a copy of an input says so with `of`. */
@@ -26,10 +27,16 @@ export async function carriedFiles(findings: string, inputs: readonly Input[]): 
   const files = kept.map(async (input): Promise<Carried> => ({
     name: nameOf(input.path, kept),
     ...attached[extname(input.path).toLowerCase()]!,
-    bytes: input.text ?? (await readFile(input.absolute)),
+    bytes: input.text ?? (await readAgain(input)),
     of: input.path,
   }));
   return [{ name: 'findings.json', mime: 'application/json', relationship: 'Data', description: 'All findings of this document', bytes: Buffer.from(findings) }, ...(await Promise.all(files))];
+}
+
+async function readAgain({ path, absolute, sha256 }: Input): Promise<Buffer> {
+  const bytes = await readFile(absolute);
+  if (digestOf(bytes).sha256 !== sha256) throw changed(path);
+  return bytes;
 }
 
 /** The path written without separators; two that would then be named alike stay apart by a digest. */

@@ -6,6 +6,7 @@ import { blobId } from '../history/git/blob-id.js';
 import type { Repository } from '../history/git/repository.js';
 import { blobAt, fileAt, treeAt } from '../history/git/tree.js';
 import { workshopLimits } from './build-at.js';
+import { changed } from './changed.js';
 
 export interface InputHash {
   /** Relative to the build's folder. */
@@ -44,6 +45,7 @@ export async function readInputs(build: Build, against?: Against): Promise<{ inp
 async function read(file: BuildFile, held: string | undefined, against: Against | undefined): Promise<Input> {
   const isText = /\.(?:md|yaml|csv|txt)$/i.test(file.path);
   const lying = await readFile(file.absolute);
+  if (file.text !== undefined && new TextDecoder().decode(lying) !== file.text) throw changed(file.path);
   const id = blobId(lying, against?.repo.objectFormat ?? 'sha1');
   if (!against || !isText || held === undefined || held === id) return described(file, lying, id, isText);
   const path = posix.join(against.repo.prefix, file.path);

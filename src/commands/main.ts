@@ -1,4 +1,6 @@
+import { tmpdir } from 'node:os';
 import { didYouMean } from '../build/near.js';
+import { refusedBySystem } from '../print/failure.js';
 import type { Form } from './form.js';
 import { helpText, twoColumns } from './help.js';
 import { exits, type Exit, type Io } from './io.js';
@@ -77,6 +79,10 @@ function explain(error: unknown, command: string, io: Io): Exit {
   }
   if (error.name === 'MachineFailure') {
     io.stderr(`${error.message}\n`);
+    return exits.machine;
+  }
+  if (refusedBySystem(error)) {
+    io.stderr(`${error.message}\n  expected: folders that can be read and written, with space left, the system's own for temporary files (${tmpdir()}) among them\n  to do: check space and permissions there, and give the command again; what was written before is still as it was\n`);
     return exits.machine;
   }
   return fault(error.stack ?? error.message, io);

@@ -13,6 +13,7 @@ import { htmlPage } from '../render/page.js';
 import { documentId, type Subject } from '../render/subject.js';
 import { manifestName, manifestText, type Manifest } from '../verify/manifest.js';
 import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from './attachments.js';
+import { changed } from './changed.js';
 import { documentHistory } from './document-history.js';
 import { brokenPhotos, pictures, prepareAll, type PhotoSize } from './document-photos.js';
 import { identify } from './identity.js';
@@ -52,6 +53,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
     const problems = [...brokenPhotos(build, photos), ...unprintableCharacters(build)];
     if (problems.length > 0) return { problems };
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
+    for (const [path, photo] of photos) if (photo.ok && photo.sha256 !== hashes.get(path)) throw changed(path);
     say('reading the history');
     const past = standing ? await documentHistory(loaded, inputs, standing) : {};
     const browser = await launchBrowser();

@@ -56,7 +56,8 @@ function isStale(file: string): boolean {
   const holder = holderOf(file);
   if (holder) return holder.host === hostname() && !isAlive(holder.pid);
   const written = statSync(file, { throwIfNoEntry: false })?.mtimeMs;
-  return written === undefined || Date.now() - written > 5000;
+  // Of the future it is where the clock was set back.
+  return written === undefined || Math.abs(Date.now() - written) > 5000;
 }
 
 /** Moves the lock aside before removing it: should another process have taken it over meanwhile, it is put back. */

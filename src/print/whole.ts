@@ -2,7 +2,7 @@ import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statS
 import { open } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { isAlive } from './alive.js';
-import { MachineFailure, wordsOf } from './failure.js';
+import { MachineFailure, refusedBySystem, wordsOf } from './failure.js';
 import { onInterrupt } from './interrupt.js';
 
 /**
@@ -65,7 +65,7 @@ async function replaceWhole<T>(target: string, fill: (partial: string) => Promis
     return result;
   } catch (cause) {
     if (existsSync(partial)) remove(partial);
-    throw refusedByDisk(cause) ? cannotWrite(target, cause) : cause;
+    throw refusedBySystem(cause) ? cannotWrite(target, cause) : cause;
   } finally {
     forget();
   }
@@ -102,10 +102,6 @@ function clearUp(target: string): void {
 const oldOf = (target: string): string => join(dirname(target), `.${basename(target)}.old`);
 
 const remove = (path: string): void => rmSync(path, { recursive: true, force: true, maxRetries: 3 });
-
-const refusals = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'EEXIST', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG']);
-
-const refusedByDisk = (cause: unknown): boolean => refusals.has((cause as NodeJS.ErrnoException | undefined)?.code ?? '');
 
 const cannotWrite = (target: string, cause: unknown): MachineFailure =>
   new MachineFailure({
