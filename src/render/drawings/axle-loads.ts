@@ -83,7 +83,7 @@ function wheelbase({ wheelbase, centres }: Wheelbase, top: number): Element[] {
     word(front - radius - 2, floor - 1.5, 'front', 'end'),
     word(rear + radius + 2, floor - 1.5, 'rear'),
     ...centres.flatMap((c) => centreMark([x(c.behindFront.si), floor - radius], c.before === true)),
-    ...centres.flatMap((c, i) => across([front, floor], [x(c.behindFront.si), floor - radius + 2.4], dimensions + 7 * i, `${sized(c.behindFront)}${centres.length > 1 ? ` ${c.says}` : ''}`, 'beside')),
+    ...centres.flatMap((c, i) => across([front, floor], [x(c.behindFront.si), floor - radius + 2.4], dimensions + 7 * i, `${sized(c.behindFront)}${centres.length > 1 ? ` ${c.says}` : ''}`, { beside: widths.full })),
     ...across([front, floor], [rear, floor], dimensions + 7 * centres.length, sized(wheelbase)),
   ];
 }

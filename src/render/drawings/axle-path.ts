@@ -23,7 +23,7 @@ export function axlePath(links: Links, travel: Travel, [left, top]: Point): Elem
   const [up, down] = [travel.bump.si, -travel.droop.si];
   const positions = axlePositions(links, Array.from({ length: 25 }, (_, i) => down + ((up - down) * i) / 24));
   const widest = Math.max(...positions.map((p) => Math.abs(p.shift)));
-  const scale = plotHeight / (up - down);
+  const scale = Math.min(plotHeight / (up - down), reach / Math.max(widest, 1e-9));
   const enlarged = rounded(reach / Math.max(widest, 1e-9) / scale);
   const [x0, y0] = [left + 9, top + 6];
   const at = (shift: number, height: number): Point => [x0 - shift * scale * enlarged, y0 + (up - height) * scale];

@@ -9,17 +9,24 @@ const head = 2;
 
 /**
  * Horizontal, at height `y`; `from` and `to` are the points measured. The text stands above the line. Where it is wider
- * than the distance it stands beyond the ends of the extension lines, or beside the line to the right.
+ * than the distance it stands beyond the ends of the extension lines; or beside the line, to the right where that ends
+ * before `beside`, and else to the left.
  */
-export function across(from: Point, to: Point, y: number, text: string, tight: 'beyond' | 'beside' = 'beyond'): Element[] {
+export function across(from: Point, to: Point, y: number, text: string, tight: Tight = 'beyond'): Element[] {
   const [a, b] = from[0] <= to[0] ? [from, to] : [to, from];
   return [...[a, b].map((p) => extension(p, [p[0], y])), ...span([a[0], y], [b[0], y]), label(a, b, y, text, tight)];
 }
 
-function label(a: Point, b: Point, y: number, text: string, tight: 'beyond' | 'beside'): Element {
+type Tight = 'beyond' | { beside: number };
+
+function label(a: Point, b: Point, y: number, text: string, tight: Tight): Element {
   const middle = (a[0] + b[0]) / 2;
   if (widthOf(text) + 1 < b[0] - a[0]) return word(middle, y - 0.9, text, 'middle');
-  if (tight === 'beside') return word(b[0] + (b[0] - a[0] < 2.6 * head ? 2 * head + 1 : 1.5), y + 0.35 * em, text);
+  if (tight !== 'beyond') {
+    const gap = b[0] - a[0] < 2.6 * head ? 2 * head + 1 : 1.5;
+    const fits = b[0] + gap + widthOf(text) <= tight.beside;
+    return word(fits ? b[0] + gap : a[0] - gap, y + 0.35 * em, text, fits ? 'start' : 'end');
+  }
   return word(middle, Math.min(a[1], b[1]) > y ? y - overshoot - 0.9 : y + overshoot + 0.95 * em, text, 'middle');
 }
 

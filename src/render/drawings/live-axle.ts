@@ -67,7 +67,7 @@ export function liveAxle(of: LiveAxle): Element {
     pinion && !shaft ? nose(at(centre), pinion, labels.put) : [],
     centreKnown ? [circle(at(centre), 2.4, { weight: 'outline', fill: paper })] : [],
     joints.map((p, i) => circle(p, 1.2, { weight: 'line', fill: i % 2 === 0 ? paper : ink })),
-    near && instantCentre ? crossing(at(near), at(centre), floor, foot - 4, instantCentre, labels.put) : [],
+    near && instantCentre ? crossing(at(near), at(centre), floor, foot - 4, room, instantCentre, labels.put) : [],
     joints.flatMap((p, i) => labels.put(p, String(i + 1), i < 2 ? Math.PI / 2 : -Math.PI / 2)),
     travel ? axlePath(links, travel, [room + 3, 3]) : [],
     notes.map((text, i) => word(2, height - 2 - (notes.length - 1 - i) * lineHeight, text)),
@@ -75,10 +75,10 @@ export function liveAxle(of: LiveAxle): Element {
 }
 
 /** The instant centre with its distances from the axle centre and from the ground. */
-function crossing(mark: Point, centre: Point, floor: number, y: number, of: { x: Size; z: Size }, put: (beside: Point, text: string, towards?: number) => Element[]): Element[] {
+function crossing(mark: Point, centre: Point, floor: number, y: number, right: number, of: { x: Size; z: Size }, put: (beside: Point, text: string, towards?: number) => Element[]): Element[] {
   return [
     ...centreMark(mark),
-    ...across([centre[0], Math.max(centre[1], floor)], [mark[0], Math.max(mark[1], floor)], y, sized(of.x), 'beside'),
+    ...across([centre[0], Math.max(centre[1], floor)], [mark[0], Math.max(mark[1], floor)], y, sized(of.x), { beside: right }),
     ...upright(mark, [mark[0], floor], mark[0], '', 1),
     ...put([mark[0], (mark[1] + floor) / 2], sized(of.z), mark[0] < centre[0] ? 0 : Math.PI),
   ];

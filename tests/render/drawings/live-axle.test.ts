@@ -82,7 +82,7 @@ describe('a live axle from the side', () => {
         expectSound(liveAxle({ ...sideView, links: of, instantCentre: centreOf(of) }));
         expectSound(liveAxle({ ...travelling, links: of, pinion: deg('θ_{p}', slope), travel: { ...travelling.travel!, bump: mm('b', bump), droop: mm('r', droop) }, ...(shafted ? { shaft: { front: { x: 1.4, z: 0.4 }, rear: { x: 0.28, z: a.z0 } } } : {}) }));
       }),
-      { numRuns: 60, seed: 20260314 },
+      { numRuns: 60 },
     );
   });
 });
