@@ -55,7 +55,7 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
     return fail('frontmatter-missing', astray + 1, 'a line that begins with `---` and goes on', 'a line of only `---` to close the frontmatter', 'take the rest of the line away');
   }
   if (source.length > limits.bytes) {
-    return fail('file-too-large', 1, `frontmatter of ${Math.round(source.length / 1024)} KB`, `at most ${limits.bytes / 1024} KB`, 'put long series in a CSV file beside the note');
+    return fail('file-too-large', 1, `frontmatter of ${Math.round(source.length / 1024)} KB`, `at most ${limits.bytes / 1024} KB`, 'put long series in a table of the text below: `stops: { table: Brake stops }`');
   }
   return readYaml(source, file, { firstLine: 2, lines, body: lines.slice(closed + 1).join('\n'), bodyLine: closed + 2 });
 }

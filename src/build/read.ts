@@ -1,6 +1,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { basename, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
+import { withBodyTables } from './body-table.js';
 import { commonShape, type Common } from './common.js';
 import { listFolder, listingOnce, readText } from './files.js';
 import { readFrontmatter, readYamlFile, type Frontmatter } from './frontmatter.js';
@@ -102,7 +103,7 @@ const andThen = <A, B>({ value, problems }: Reading<A>, next: (value: A) => Read
 
 /** Frontmatter with the data that a schema makes of it. */
 function validated<T>(check: (front: Frontmatter, file: string) => Reading<T>): (text: string, file: string) => Reading<{ front: Frontmatter; data: T }> {
-  return (text, file) => andThen(readFrontmatter(text, file), (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })));
+  return (text, file) => andThen(andThen(readFrontmatter(text, file), (front) => withBodyTables(front, file)), (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })));
 }
 
 function validateNote(front: Frontmatter, file: string, kinds: KindShapes): Reading<Common & Record<string, unknown>> {

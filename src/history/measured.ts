@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { withBodyTables } from '../build/body-table.js';
 import { commonShape } from '../build/common.js';
 import { readings } from '../build/fields.js';
 import { metaAt, type NamedPath } from '../build/find-field.js';
@@ -17,7 +18,8 @@ const written: ReadonlySet<unknown> = new Set(['quantity', 'slope', 'designation
  */
 export function measuredText(kinds: KindShapes): ParseNote {
   return (text, path) => {
-    const { value: front, problems } = readFrontmatter(text, path);
+    const read = readFrontmatter(text, path);
+    const { value: front, problems } = read.value ? withBodyTables(read.value, path) : read;
     if (!front) {
       // A list of things to do or a letter beside the notes is no note that could not be read.
       if (problems[0]?.code === 'frontmatter-missing' && !/(?:^|\/)(?:notes\/[^/]+|build)\.md$/.test(path)) return new Map();

@@ -30,6 +30,13 @@ const measuredValue = (example: string | undefined): Json => ({
   ],
 });
 
+const tableOfText: Json = {
+  type: 'object',
+  additionalProperties: false,
+  required: ['table'],
+  properties: { table: { type: 'string', description: 'heading or line right above the table in the text of the note; its columns are the fields, with units in brackets' } },
+};
+
 /** Keys that are there without a value are left out, so editors must not object to them. */
 function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; jsonSchema: Json }): void {
   const meta = (zodSchema as unknown as z.ZodType).meta?.() as Partial<FieldMeta> | undefined;
@@ -38,6 +45,11 @@ function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; json
   const description = [meta.says, meta.unit && meta.unit !== '1' && `in a unit such as ${meta.unit}`, meta.how].filter(Boolean).join('; ');
   jsonSchema['description'] = description;
   if (meta.form === 'quantity' || meta.form === 'slope') Object.assign(jsonSchema, measuredValue(meta.typical));
+  if (meta.form === 'list' && jsonSchema['type'] === 'array') {
+    const { description: says, ...rows } = { ...jsonSchema };
+    for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];
+    Object.assign(jsonSchema, { description: says, anyOf: [rows, tableOfText] });
+  }
   if (meta.form === 'designation') Object.assign(jsonSchema, { type: ['string', 'null'], ...(meta.typical ? { examples: [meta.typical] } : {}) });
 }
 
