@@ -1,0 +1,59 @@
+/**
+ * Commits the demo step by step, as its invented people would have, into a repository of its own:
+ * `node builds/make/history.mjs <new folder> [--without-issues]`, after `npm run build`. Needs git and no network. Issues A
+ * and B are printed to `<new folder>/out/`.
+ */
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { asItStood, isTaken, paperOn } from './history/as-it-stood.mjs';
+import { commits, people } from './history/story.mjs';
+import { typeset } from './papers/typeset.mjs';
+
+const { values, positionals } = parseArgs({ allowPositionals: true, options: { 'without-issues': { type: 'boolean' } } });
+const [folder] = positionals;
+if (!folder || existsSync(folder)) {
+  console.error('Name a folder that is not there yet.');
+  process.exit(2);
+}
+const root = resolve(folder);
+const build = join(root, 'builds/sedge');
+const source = fileURLToPath(new URL('../sedge', import.meta.url));
+const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+mkdirSync(build, { recursive: true });
+git(['init', '--quiet', '--initial-branch=main']);
+writeFileSync(join(root, '.gitignore'), 'out/\n');
+
+const texts = ['build.md', 'limits.yaml', ...['notes', 'queries'].flatMap((part) => readdirSync(join(source, part)).map((file) => `${part}/${file}`))];
+const ownerOf = Object.fromEntries(texts.map((path) => [path, readFileSync(join(source, path), 'utf8').match(/^by: (\w+)$/m)?.[1] ?? 'JO']));
+const filesIn = (part) => readdirSync(join(source, part));
+
+for (const commit of commits) {
+  const day = commit.on.slice(0, 10);
+  for (const path of texts.filter((path) => ownerOf[path] === commit.by)) put(path, asItStood(path, readFileSync(join(source, path), 'utf8'), day));
+  for (const file of filesIn('photos').filter((file) => isTaken(file.slice(0, -4), day))) put(`photos/${file}`, readFileSync(join(source, 'photos', file)));
+  for (const file of filesIn('papers')) {
+    const paper = paperOn(file.slice(0, -4), day);
+    if (paper) put(`papers/${file}`, Buffer.from(await typeset(paper)));
+  }
+  const names = Object.fromEntries(['AUTHOR', 'COMMITTER'].flatMap((who) => [[`GIT_${who}_NAME`, people[commit.by].name], [`GIT_${who}_EMAIL`, people[commit.by].email], [`GIT_${who}_DATE`, commit.on]]));
+  git(['add', '--all']);
+  git(['-c', 'commit.gpgSign=false', '-c', 'core.hooksPath=/dev/null', 'commit', '--quiet', '--message', commit.says], names);
+  console.log(`${day} ${commit.by} ${commit.says}`);
+  if (commit.issue && !values['without-issues']) {
+    execFileSync(process.execPath, [cli, 'issue', 'builds/sedge', '--with-open', '--out', join(root, 'out', commit.issue)], { cwd: root, stdio: 'inherit', env: { ...process.env, ...names } });
+  }
+}
+
+function put(path, content) {
+  const file = join(build, path);
+  if (content === undefined) return rmSync(file, { force: true });
+  mkdirSync(dirname(file), { recursive: true });
+  writeFileSync(file, content);
+}
+
+function git(args, names = {}) {
+  execFileSync('git', args, { cwd: root, stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, ...names } });
+}
