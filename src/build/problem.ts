@@ -38,6 +38,7 @@ export const problemCodes = [
   'photo-missing',
   'photo-broken',
   'paper-missing',
+  'paper-refused',
   'link-missing',
   'character',
   'expression',

@@ -15,6 +15,7 @@ import { manifestName, manifestText, type Manifest } from '../verify/manifest.js
 import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from './attachments.js';
 import { changed } from './changed.js';
 import { documentHistory } from './document-history.js';
+import { activePapers } from './document-papers.js';
 import { brokenPhotos, pictures, prepareAll, type PhotoSize } from './document-photos.js';
 import { identify } from './identity.js';
 import { readInputs, type Input } from './inputs.js';
@@ -50,7 +51,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
     const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
     const identity = await identify(build, inputs, standing);
     const photos = await prepareAll(build, options.photos ?? 'print', say);
-    const problems = [...brokenPhotos(build, photos), ...unprintableCharacters(build)];
+    const problems = [...brokenPhotos(build, photos), ...(await activePapers(build)), ...unprintableCharacters(build)];
     if (problems.length > 0) return { problems };
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     for (const [path, photo] of photos) if (photo.ok && photo.sha256 !== hashes.get(path)) throw changed(path);

@@ -3,7 +3,7 @@ import { appendFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSyn
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { textOfPages } from '../../src/verify/page-text.js';
-import { buildFile, floorNote } from '../history/invented.js';
+import { buildFile, emptyPdf, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { configure, jo, mika, temporary } from '../history/throwaway.js';
 import { gusset } from './run.js';
@@ -54,7 +54,7 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
 
   it('are not met by a file that is ignored, however clean git calls the folder', async () => {
     const papers = 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n';
-    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': '%PDF-1.4 invented', '.gitignore': '*.pdf\n' })]);
+    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': emptyPdf, '.gitignore': '*.pdf\n' })]);
     expect((await dry(directory)).out).toMatch(/✓ committed[^]*✗ recorded: .*\.gitignore.*\n {4}builds\/t\/papers\/tube\.pdf/);
   });
 

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { buildFile, floorNote } from '../history/invented.js';
+import { buildFile, emptyPdf, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { jo, mika, temporary } from '../history/throwaway.js';
 import { gusset } from './run.js';
@@ -37,7 +37,7 @@ describe('the same commit', { timeout: 300_000 }, () => {
 
   it('is a draft where a file differs from it, or is in no commit', async () => {
     const directory = temporary();
-    makeHistory(directory, [...steps, step('2026-03-13', { '.gitignore': '*.pdf\n', [note]: floorNote({ more: 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n' }), 'builds/t/papers/tube.pdf': '%PDF-1.4 invented' })]);
+    makeHistory(directory, [...steps, step('2026-03-13', { '.gitignore': '*.pdf\n', [note]: floorNote({ more: 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n' }), 'builds/t/papers/tube.pdf': emptyPdf })]);
     const manifest = JSON.parse((await printed(`${directory}/builds/t`))['manifest.json']!.toString());
     expect(manifest.dirty).toEqual(['builds/t/papers/tube.pdf']);
   });

@@ -12,6 +12,9 @@ instruments:
 ---
 `;
 
+/** A whole PDF without pages. */
+export const emptyPdf = '%PDF-1.4\n1 0 obj <</Type/Catalog/Pages 2 0 R>> endobj\n2 0 obj <</Type/Pages/Kids[]/Count 0>> endobj\ntrailer <</Root 1 0 R>>\n%%EOF\n';
+
 export interface FloorOptions {
   wall?: string;
   joined?: string;
