@@ -55,9 +55,9 @@ function heldBefore(point: HoldPoint, note: Note, takenAt: TakenAt): Finding {
   return { ...base, outcome: 'conforming', says: covered ? `photographed on ${shown.on}, \`${covered.stage}\` on ${covered.on}` : `photographed on ${shown.on}, not covered yet`, place: shown.place };
 }
 
-/** The first stage at or after the covering one that has a date. */
+/** The first stage at or after the covering one that has a date. A test covers only what it was named to come after. */
 export function coveredOn(stage: Stage, note: Note): { stage: Stage; on: string } | undefined {
-  const later = stageNames.slice(stageNames.indexOf(stage)).filter((s) => s !== 'tested');
+  const later = stageNames.slice(stageNames.indexOf(stage)).filter((s) => s !== 'tested' || stage === 'tested');
   const found = later.find((s) => note.data.stages?.[s] !== undefined);
   return found && { stage: found, on: note.data.stages![found]! };
 }

@@ -19,6 +19,16 @@ describe('hold points', () => {
     expect(one('hold-point-release', 'tacked')).toMatchObject({ outcome, note: '020-crossmember', form: 'order' });
   });
 
+  it.each([
+    ['the day before the test', 'tested: 2026-03-14', 'conforming'],
+    ['on the day of the test', 'tested: 2026-03-13', 'conforming'],
+    ['after the test, though before the end', 'tested: 2026-03-12, finished: 2026-03-20', 'nonconforming'],
+  ])('a point that holds the car until it is released, released %s', async (_, stages, outcome) => {
+    const brakes = { notes: { '020-brakes.md': `kind: brakes\nstages: { assembled: 2026-03-10, ${stages} }` } };
+    const { one } = await examineNote('inspection', `${visit}released: [{ id: a, note: 020-brakes, point: leak-test, released: yes }]`, brakes);
+    expect(one('hold-point-release', 'leak-test').outcome).toBe(outcome);
+  });
+
   it('is found by the number of its note too', async () => {
     const { one } = await examineNote('inspection', release('released: yes').replace('020-crossmember', "'020'"), crossmember('welded: 2026-03-14'));
     expect(one('hold-point-release', 'tacked').outcome).toBe('conforming');
