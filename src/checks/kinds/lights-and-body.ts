@@ -57,7 +57,8 @@ function lamps(d: Lights): Answer | undefined {
 
 function cover({ guards }: Lights): Answer | undefined {
   if (!guards?.length || guards.some((g) => !g.uncovered || !g.ahead || !g.behind)) return undefined;
-  return { answer: guards.map((g) => `${g.wheel ?? g.id}: ${g.uncovered!.quantity.text} of tread uncovered, from ${g.ahead!.quantity.text} ahead of the vertical to ${g.behind!.quantity.text} above the level of the axle behind`).join('; ') };
+  const behind = (written: string): string => `${written.replace(/^[-−]/, '')} ${/^[-−]/.test(written) ? 'below' : 'above'}`;
+  return { answer: guards.map((g) => `${g.wheel ?? g.id}: ${g.uncovered!.quantity.text} of tread uncovered, from ${g.ahead!.quantity.text} ahead of the vertical to ${behind(g.behind!.quantity.text)} the level of the axle behind`).join('; ') };
 }
 
 /** Lamps whose height the codes ask for, with the item of each. */

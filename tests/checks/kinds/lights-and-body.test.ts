@@ -67,6 +67,8 @@ describe('guards and edges', () => {
   it('states how far a guard covers its wheel, once all of it is measured', async () => {
     const guard = 'guards: [{ id: fl, wheel: front left, uncovered: 0 mm, ahead: 25 deg, behind: -10 deg }]';
     expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('front left: 0 mm') });
+    expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover').answer).toContain('from 25 deg ahead of the vertical to 10 deg below the level');
+    expect((await examineNote('lights-and-body', guard.replace('-10', '5'))).one('lights-and-body.guard-cover').answer).toContain('to 5 deg above the level');
     expect((await examineNote('lights-and-body', guard.replace(', behind: -10 deg', ''))).outcome('lights-and-body.guard-cover')).toBe('missing');
   });
 });
