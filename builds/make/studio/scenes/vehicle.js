@@ -67,7 +67,7 @@ const beltAnchor = (renderer) => {
 };
 
 /** Speedometer at an indicated 60 beside the independent meter. */
-const speedometer = (measured) => (renderer) => {
+const speedometer = (measured, distance) => (renderer) => {
   const dial = canvasTexture(1200, 1200, (context, W) => {
     context.fillStyle = '#101112';
     context.fillRect(0, 0, W, W);
@@ -85,7 +85,7 @@ const speedometer = (measured) => (renderer) => {
     write(context, 'km/h', 0, 190, 64, { colour: '#f3f1e6' });
     context.fillStyle = '#0a0a0a';
     context.fillRect(-170, 250, 340, 84);
-    [...'148327'].forEach((d, i) => write(context, d, -140 + i * 56, 294, 62, { colour: i === 5 ? '#111' : '#eee', family: 'Noto Sans Mono' }));
+    [...distance].forEach((d, i) => write(context, d, -140 + i * 56, 294, 62, { colour: i === 5 ? '#111' : '#eee', family: 'Noto Sans Mono' }));
   });
   const face = new THREE.CircleGeometry(58, 96);
   face.userData.uv = 'own';
@@ -138,5 +138,5 @@ const coneLane = (renderer) => {
 
 export const sets = {
   'tyre-gap': tyreGap, 'ride-height': rideHeight(366), 'height-before': rideHeight(381, old), 'weigh-pads': weighPads('338.0'), 'pads-before': weighPads('299.0', old),
-  'belt-anchor': beltAnchor, speedometer: speedometer('59.3'), 'speedometer-before': speedometer('57.8'), 'cone-lane': coneLane, 'brake-meter': brakeMeter,
+  'belt-anchor': beltAnchor, speedometer: speedometer('59.3', '148327'), 'speedometer-before': speedometer('57.8', '148204'), 'cone-lane': coneLane, 'brake-meter': brakeMeter,
 };
