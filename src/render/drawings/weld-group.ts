@@ -27,7 +27,9 @@ const [margin, tallest] = [21, 56];
 export function weldGroupDrawing(of: WeldGroup): Element {
   const { name, title, welds, centroid, at, force, lever, worst } = of;
   const ends = welds.flatMap((w): Point[] => [[w.x1, w.y1], [w.x2, w.y2]]);
-  const points: Point[] = [...ends, [centroid.x.si, centroid.y.si], [at.x.si, at.y.si]];
+  const own: [Point, Point] = [[centroid.x.si, centroid.y.si], [at.x.si, at.y.si]];
+  const squared = force.x.si ** 2 + force.y.si ** 2;
+  const points: Point[] = [...ends, ...own, ...(squared > 0 ? [footOf(...own, [force.x.si, force.y.si])] : [])];
   const bounds = (i: 0 | 1) => [Math.min(...points.map((p) => p[i])), Math.max(...points.map((p) => p[i]))] as const;
   const [[left, right], [low, high]] = [bounds(0), bounds(1)];
   const scale = Math.min((widths.full - 2 * margin - 20) / Math.max(right - left, 1e-6), tallest / Math.max(high - low, 1e-6));
@@ -37,7 +39,7 @@ export function weldGroupDrawing(of: WeldGroup): Element {
   const [centre, acts] = [place([centroid.x.si, centroid.y.si]), place([at.x.si, at.y.si])];
   const lines = welds.map((w): Segment => [place([w.x1, w.y1]), place([w.x2, w.y2])]);
   const pull = inPlane(force, acts);
-  const foot = pull && lever && lever.si > 0 ? footOf(centre, acts, pull) : undefined;
+  const foot = pull && lever && lever.si > 0 ? footOf(centre, acts, [pull[0] - acts[0], pull[1] - acts[1]]) : undefined;
   const clear: Segment[] = [...(pull ? [[acts, pull] as const] : []), ...(foot ? [[centre, foot] as const] : [])];
   const places = placer({ left: 1, top: 1, right: widths.full - 1, bottom: height - 1 }, [...lines, ...clear]);
   const hot = place([worst.x, worst.y]);
@@ -68,8 +70,8 @@ function inPlane({ x, y }: WeldGroup['force'], [px, py]: Point): Point | undefin
   return size === 0 ? undefined : [px + (arrowLong * x.si) / size, py - (arrowLong * y.si) / size];
 }
 
-function footOf(centre: Point, acts: Point, tip: Point): Point {
-  const [dx, dy] = [tip[0] - acts[0], tip[1] - acts[1]];
+/** The point of the line of the force that is nearest to the centroid. */
+function footOf(centre: Point, acts: Point, [dx, dy]: Point): Point {
   const t = ((centre[0] - acts[0]) * dx + (centre[1] - acts[1]) * dy) / (dx * dx + dy * dy);
   return [acts[0] + t * dx, acts[1] + t * dy];
 }
