@@ -130,6 +130,14 @@ describe('driveline, links and springs', () => {
     expect(n(ride['pinion']!) - (turn * 180) / Math.PI).toBeCloseTo(1.2, 1);
     expect(n(rear['per-turn']!, 'mm') * -2).toBe(n(rear['lower-change']!, 'mm'));
   });
+  it('the links swing less than their ends allow, and the welds of their bungs hold what the load case asks for', () => {
+    const [z1, z2, x1, x2] = [n(rear['lower']!['axle']!['height']!), n(rear['lower']!['body']!['height']!), n(rear['lower']!['axle']!['forward']!), n(rear['lower']!['body']!['forward']!)];
+    const slope = (up: number): number => reckon('atan((b - a) / x) * 180 / pi', { a: z1 + up, b: z2, x: x2 - x1 });
+    expect(slope(0) - slope(n(rear['bump']!))).toBeCloseTo(8, 0);
+    expect(slope(-n(rear['droop']!)) - slope(0)).toBeCloseTo(9.3, 1);
+    expect(reckon('0.6 * 0.6 * 490 * 4 / sqrt(2) * pi * 32 / 1000')).toBeCloseTo(50, 0);
+    expect(Math.hypot(x2 - x1, z2 - z1)).toBeCloseTo(n(item(note('080')['links']!, 'left')['length']!), 0);
+  });
   it('spring rates follow from wire, diameter and active coils: G d⁴ / 8 D³ n with 79.3 GPa', () => {
     for (const [end, asked] of [['front', 25.2], ['rear', 26.2]] as const) {
       const s = note('090')[end]!['now']!;

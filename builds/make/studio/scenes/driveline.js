@@ -125,7 +125,7 @@ const linkFitted = (renderer) => {
     part(plate(rounded(1600, 70, 6), 60, { bevel: 1 }), m.underbody(), { at: [0, -28, -90] }),
     bracket(-150),
     group([link(460)], { at: [-150, -78, 0], turn: [0, 0, -0.12] }),
-    group([group([bolt(16, 56, { mark: '8.8' })], { turn: [quarter, 0, 0], at: [0, 0, 22] }), group([nut(16, m.zinc(), { nylon: true })], { at: [0, 0, -18], turn: [-quarter, 0, 0] }), part(round(15, 3, { bore: 8 }), m.zinc(), { at: [0, 0, 19], turn: [quarter, 0, 0] })], { at: [-150, -78, 0] }),
+    group([group([bolt(16, 56, { mark: '10.9' })], { turn: [quarter, 0, 0], at: [0, 0, 22] }), group([nut(16, m.zinc(), { nylon: true })], { at: [0, 0, -18], turn: [-quarter, 0, 0] }), part(round(15, 3, { bore: 8 }), m.zinc(), { at: [0, 0, 19], turn: [quarter, 0, 0] })], { at: [-150, -78, 0] }),
     part(turned([[0.01, -700], [40, -700], [40, 700], [0.01, 700]]), m.castIron(), { at: [320, -150, 0], turn: [quarter, 0, 0] }),
     group([[-15, 15].map((z) => part(ear, m.chassisBlack(), { at: [0, 0, z] }))], { at: [310, -210, 0], turn: [0, 0, Math.PI] }),
     part(turned([[0.01, -40], [16, -40], [20, -30], [20, 30], [16, 40], [0.01, 40]]), m.rubber(), { at: [60, -20, -60], turn: [0, 0, 0] }),

@@ -111,7 +111,7 @@ const speedometer = (measured, distance) => (renderer) => {
 const brakeMeter = (renderer) => stage(renderer, [
   part(block(900, 20, 700, 8), m.cloth(), { at: [0, -10, 0] }),
   part(block(240, 120, 700, 60), m.cloth(), { at: [0, 40, -60] }),
-  group([meter(150, 96, 70, '7.2', 'm/s2', 'G-556', { body: m.greyPlastic() })], { at: [0, 150, 70], turn: [-0.5, 0, 0] }),
+  group([meter(150, 96, 70, '7.2', '', 'G-556   m/s²', { body: m.greyPlastic() })], { at: [0, 150, 70], turn: [-0.5, 0, 0] }),
   [-46, 46].map((x) => part(block(22, 3, 190, 1), m.blackPlastic(), { at: [x, 112, 92], turn: [0.16, 0, 0] })),
   part(round(9, 150), m.machined(), { at: [20, 160, -170], turn: [-0.25, 0, 0.05] }), part(turned([[0.01, -24], [17, -18], [22, 0], [18, 16], [0.01, 22]]), m.blackPlastic(), { at: [14, 246, -192] }),
   part(turned([[10, 0], [58, 2], [52, 10], [30, 34], [12, 60], [10, 60]]), m.rubber(), { at: [20, 96, -150] }),
