@@ -11,6 +11,7 @@ import { findNamedFiles } from './named-files.js';
 import { didYouMean } from './near.js';
 import { inReadingOrder, type Problem } from './problem.js';
 import { readQuery } from './queries.js';
+import { twins } from './twins.js';
 import { validate } from './validate.js';
 import { buildSchema } from './vehicle.js';
 
@@ -86,8 +87,8 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     if (loaded) limits.push({ file: shown(path), path, front: loaded.value });
   }
 
-  problems.push(...twinNames(notes));
   inputs.push(...files.values());
+  problems.push(...twins(notes, inputs, shown));
 
   if (problems.length > 0 || !buildFile || !buildData) return { problems: inReadingOrder(problems) };
   return {
@@ -124,14 +125,4 @@ function schemaOf(shape: z.ZodRawShape): z.ZodType {
   const known = schemas.get(shape) ?? z.strictObject({ ...commonShape, ...shape });
   schemas.set(shape, known);
   return known;
-}
-
-/** Two notes whose names differ only in capitals cannot live in one folder on every system. */
-function twinNames(notes: readonly Note[]): Problem[] {
-  const seen = new Map<string, Note>();
-  return notes.flatMap((note) => {
-    const twin = seen.get(note.name.toLowerCase());
-    seen.set(note.name.toLowerCase(), note);
-    return twin ? [{ code: 'name-duplicate' as const, file: note.file, line: 0, column: 0, found: `a name that differs from \`${twin.name}\` only in capitals`, expected: 'names that differ in more', hint: 'rename one of the two' }] : [];
-  });
 }
