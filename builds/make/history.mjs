@@ -1,7 +1,7 @@
 /**
  * Commits the demo step by step, as its invented people would have, into a repository of its own:
- * `node builds/make/history.mjs <new folder> [--without-issues]`, after `npm run build`. Needs git and no network. Issues A
- * and B are printed to `<new folder>/out/`.
+ * `node builds/make/history.mjs <new folder> [--without-issues] [--fresh]`, after `npm run build`. Needs git and no network.
+ * Issues A and B are printed to `<new folder>/out/`. `--fresh` first removes what an earlier run made there.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -12,8 +12,10 @@ import { asItStood, isTaken, paperOn } from './history/as-it-stood.mjs';
 import { commits, people } from './history/story.mjs';
 import { typeset } from './papers/typeset.mjs';
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { 'without-issues': { type: 'boolean' } } });
+const { values, positionals } = parseArgs({ allowPositionals: true, options: { 'without-issues': { type: 'boolean' }, fresh: { type: 'boolean' } } });
 const [folder] = positionals;
+const mark = 'The demo of Gusset, committed step by step by a script. Invented.\n';
+if (folder && values.fresh && existsSync(join(folder, 'README')) && readFileSync(join(folder, 'README'), 'utf8') === mark) rmSync(folder, { recursive: true });
 if (!folder || existsSync(folder)) {
   console.error('Name a folder that is not there yet.');
   process.exit(2);
@@ -25,9 +27,11 @@ const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
 mkdirSync(build, { recursive: true });
 git(['init', '--quiet', '--initial-branch=main']);
 writeFileSync(join(root, '.gitignore'), 'out/\n');
+writeFileSync(join(root, 'README'), mark);
 
 const texts = ['build.md', 'limits.yaml', ...['notes', 'queries'].flatMap((part) => readdirSync(join(source, part)).map((file) => `${part}/${file}`))];
 const ownerOf = Object.fromEntries(texts.map((path) => [path, readFileSync(join(source, path), 'utf8').match(/^by: (\w+)$/m)?.[1] ?? 'JO']));
+const laid = new Map();
 const filesIn = (part) => readdirSync(join(source, part));
 
 for (const commit of commits) {
@@ -36,7 +40,9 @@ for (const commit of commits) {
   for (const file of filesIn('photos').filter((file) => isTaken(file.slice(0, -4), day))) put(`photos/${file}`, readFileSync(join(source, 'photos', file)));
   for (const file of filesIn('papers')) {
     const paper = paperOn(file.slice(0, -4), day);
-    if (paper) put(`papers/${file}`, Buffer.from(await typeset(paper)));
+    if (!paper || laid.get(file) === paper) continue;
+    put(`papers/${file}`, Buffer.from(await typeset(paper)));
+    laid.set(file, paper);
   }
   const names = Object.fromEntries(['AUTHOR', 'COMMITTER'].flatMap((who) => [[`GIT_${who}_NAME`, people[commit.by].name], [`GIT_${who}_EMAIL`, people[commit.by].email], [`GIT_${who}_DATE`, commit.on]]));
   git(['add', '--all']);
