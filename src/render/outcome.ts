@@ -14,10 +14,10 @@ export const shortMarks: Readonly<Record<string, string>> = {
   'load case not yet agreed with the certifier': 'load case not agreed',
 };
 
-/** Sign and word, and after them what weakens the outcome. */
-export function outcomeMark(finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>): Element {
+/** Sign and word, and after them what weakens the outcome; that may be left out where it stands elsewhere. */
+export function outcomeMark(finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>, withMarks = true): Element {
   const concession = finding.concession ? [`concession ${finding.concession.word.replace('-', ' ')}`] : [];
-  const marks = [...finding.marks.map((m) => shortMarks[m] ?? m), ...concession];
+  const marks = [...(withMarks ? finding.marks.map((m) => shortMarks[m] ?? m) : []), ...concession];
   return h(`span.outcome.outcome-${finding.outcome}`, [
     h('span.sign', { ariaHidden: 'true' }, signs[finding.outcome]),
     ' ',

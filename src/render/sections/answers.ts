@@ -9,7 +9,8 @@ import { outcomeMark } from '../outcome.js';
 import { evidenceOf } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
-import { grouped, todo } from './findings.js';
+import { grouped } from '../grouped.js';
+import { todo } from './findings.js';
 
 /** Answers and evidence; what has neither stands below in one list. */
 export function answersTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {

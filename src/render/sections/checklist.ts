@@ -10,7 +10,7 @@ import { outcomeMark } from '../outcome.js';
 import { evidenceOf } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
-import { grouped } from './findings.js';
+import { grouped } from '../grouped.js';
 
 interface Part {
   title: string;

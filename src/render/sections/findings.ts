@@ -8,6 +8,7 @@ import { differenceUnit } from '../../units/unit.js';
 import { anchor, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { comparison, itemCode } from '../item.js';
+import { grouped } from '../grouped.js';
 import { boundText, restsText } from '../limit-text.js';
 import { drawingForFinding, drawingsForFindings } from '../drawings/for-finding.js';
 import { fieldPointer } from '../origin.js';
@@ -43,17 +44,6 @@ function isNear(f: Finding): boolean {
 
 const limitOf = (f: Finding): string => (f.limit ? `${boundText(f.limit)}\n${restsText(f.limit)}` : '');
 
-/** In the order of the first of each group. */
-export function grouped<T>(of: readonly T[], by: (one: T) => string): [T, ...T[]][] {
-  const groups = new Map<string, [T, ...T[]]>();
-  for (const one of of) {
-    const group = groups.get(by(one));
-    if (group) group.push(one);
-    else groups.set(by(one), [one]);
-  }
-  return [...groups.values()];
-}
-
 function limitLine(f: Finding, subject: Subject): Element {
   const item = subject.evaluation.raised.find((r) => r.item.id === f.item)?.item;
   const limit = f.limit ? [`: ${boundText(f.limit)}. `, h('span.rests', [...(f.limit.from ? [`Reckoned as ${f.limit.from.replaceAll('_', ' ')}. `] : []), restsText(f.limit)])] : [];
@@ -69,7 +59,7 @@ function rowOf(f: Finding, subject: Subject): (Element | string)[] {
 function measuredCell(f: Finding, subject: Subject): Element | string {
   if (!f.measured) return f.answer ?? '–';
   const { origin } = f.measured;
-  const field = origin.kind === 'note' ? [below(fieldPointer(origin.place, subject))] : [];
+  const field = origin.kind === 'note' ? [' ', fieldPointer(origin.place, subject, f.note)] : [];
   return h('span', [h('b', showQuantity(f.measured.si, f.limit?.unit ?? f.measured.unit, expanded(f.measured))), ...sheetOf(f, subject), ...field]);
 }
 

@@ -8,7 +8,8 @@ import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
 import { table } from '../table.js';
 import { isBlank } from './answers.js';
-import { grouped, nameOf, todo } from './findings.js';
+import { grouped } from '../grouped.js';
+import { nameOf, todo } from './findings.js';
 
 /** All that is left to do or to decide: what somebody must decide first, then what still waits for a record. */
 export function openItems(subject: Subject): Element {
@@ -48,8 +49,8 @@ function kindOf(f: Finding): string {
   return f.form === 'answer' ? 'Not answered' : 'Not measured';
 }
 
-/** A pointer to a finding, by note, subject and title. */
-export function findingPointer(f: Finding): Element {
-  const where = f.note === 'build' ? '' : `${noteNumber(f.note)}${f.subject ? ` ${f.subject}` : ''}: `;
-  return pointer(anchor.finding(f.id), `${where}${f.title}`);
+/** A pointer to a finding, by note and subject, and by its title where that does not stand above. */
+export function findingPointer(f: Finding, titled = true): Element {
+  const where = f.note === 'build' ? '' : `${noteNumber(f.note)}${f.subject ? ` ${f.subject}` : ''}`;
+  return pointer(anchor.finding(f.id), where === '' ? f.title : titled ? `${where}: ${f.title}` : where);
 }

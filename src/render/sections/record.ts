@@ -6,12 +6,13 @@ import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, joined, pointer } from '../anchors.js';
 import { itemCode } from '../item.js';
-import { recordOf, sideBySide, states, type Compared, type Recorded, type State } from '../record.js';
+import { textOf } from '../markdown.js';
+import { itemsAlike, recordOf, sideBySide, states, type Compared, type ItemsAlike, type Recorded, type State } from '../record.js';
 import { shownPointers } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table, type Column, type Row } from '../table.js';
 import { keyOf, servedBy } from '../trace.js';
-import { grouped } from './findings.js';
+import { grouped } from '../grouped.js';
 
 /** All that the note records, with the instrument, and with the items of the code that each measured value serves. */
 export function recordSection(note: Note, subject: Subject): Element[] {
@@ -19,7 +20,8 @@ export function recordSection(note: Note, subject: Subject): Element[] {
   const record = recordOf(note, kind);
   const { compared, single } = sideBySide(record);
   if (record.length === 0) return [h('p.no-measurements', 'Nothing is measured in this note.')];
-  return [...comparedTable(compared, note, subject), ...recordedTable(single, note, subject), ...methods(record)];
+  const { lists, rest } = itemsAlike(single);
+  return [...comparedTable(compared, note, subject), ...recordedTable(rest, note, subject), ...lists.flatMap((list) => itemTables(list, note, subject)), ...methods(record)];
 }
 
 /** What was there, what was planned and what is there now, side by side. */
@@ -42,6 +44,36 @@ function recordedTable(single: readonly Recorded[], note: Note, subject: Subject
   ]);
   return [table('recorded', 'Recorded and measured', [['What', 39], ['Value', 21], ['Uncertainty, how', 20], ['Serves', 20]], rows, { id: `${note.name}/record` })];
 }
+
+/** So many items find room beside each other. */
+const abreast = 5;
+
+/** The items of a list beside each other, so many to a table; what holds for all of a row stands once, in front. */
+function itemTables({ list, ids, fields }: ItemsAlike, note: Note, subject: Subject): Element[] {
+  const pages = Math.ceil(ids.length / abreast);
+  const each = Math.ceil(ids.length / pages);
+  return Array.from({ length: pages }, (_, page) => {
+    const shown = ids.slice(page * each, (page + 1) * each);
+    const rows = fields.filter(({ of }) => shown.some((id) => of.has(id))).map(({ field, meta, of }): Row => {
+      const records = shown.flatMap((id) => of.get(id) ?? []);
+      const hows = new Set(records.map((one) => howText(one, note, subject)));
+      const common = records.length > 1 && hows.size === 1;
+      return [
+        h('span', [meta.says ?? field, ' ', h('code', field), ...(common && records[0]!.measured ? [below(howCell(records[0]!, note, subject))] : [])]),
+        ...shown.map((id) => (of.has(id) ? valueCell(of.get(id)!, note, subject, !common) : '–')),
+        servesCell(records, subject),
+      ];
+    });
+    const columns: Column[] = [['What', 26], ...shown.map((id): Column => [id, 56 / shown.length]), ['Serves', 18]];
+    const part = pages > 1 ? ` (${page + 1} of ${pages})` : '';
+    return table('recorded', `Recorded and measured: ${list.replaceAll('.', ', ')}${part}`, columns, rows, { id: `${note.name}/${list}${page > 0 ? `-${page + 1}` : ''}` });
+  });
+}
+
+const howText = (one: Recorded, note: Note, subject: Subject): string => {
+  const how = howCell(one, note, subject);
+  return typeof how === 'string' ? how : textOf(how);
+};
 
 /** `crossmember, rail-left` over the fields of that weld. */
 const groupName = (path: readonly string[]): Element => h('span', [h('b', path.slice(1, -1).filter((_, i) => i % 2 === 0).join(', ') || path[0]!), ' ', h('code', path.slice(0, -1).join('.'))]);

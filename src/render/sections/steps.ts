@@ -6,7 +6,7 @@ import { showNumber, showQuantity } from '../../units/show.js';
 import { joined } from '../anchors.js';
 import { math, numbersLine, withNumbers, withSymbols } from '../formula.js';
 import { fieldOf } from '../origin.js';
-import { grouped } from './findings.js';
+import { grouped } from '../grouped.js';
 
 /** Each step: what it is, symbols, numbers put in, result ± U; on one line where it fits. */
 export function steps(run: Run): Element[] {

@@ -1,18 +1,19 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
 import { measuredIn } from '../../../build/measured-in.js';
+import type { Place } from '../../../calc/value.js';
 import type { Finding } from '../../../checks/finding.js';
 import { shownBy } from '../../../checks/shown.js';
 import { anchor, joined, label, pointer } from '../../anchors.js';
 import { itemCode } from '../../item.js';
-import { fieldPointer } from '../../origin.js';
+import { fieldPointers } from '../../origin.js';
 import { outcomeMark } from '../../outcome.js';
 import { evidenceOf } from '../../shown.js';
 import type { Subject } from '../../subject.js';
-import { table } from '../../table.js';
+import { table, type Row } from '../../table.js';
 import { keyOf, servedBy, traceOf } from '../../trace.js';
 import { isBlank } from '../answers.js';
-import { grouped } from '../findings.js';
+import { grouped } from '../../grouped.js';
 import { findingPointer } from '../open-items.js';
 
 /** From each item of the code to what shows it, and back: what was measured and serves no item is listed as information. */
@@ -24,29 +25,56 @@ export function matrix(subject: Subject): Element {
   const bare = evaluation.findings.filter((f) => f.outcome !== 'notApplicable' && !kept.includes(f));
   return h('section.landscape', { id: anchor.section('matrix') }, [
     h('h2', 'Traceability'),
-    table('matrix', 'From each item to finding and outcome, measured fields, sheets, photos and papers', [['Item', 17], ['Findings and their outcomes', 31], ['Measured', 20], ['Sheets', 20], ['Photos, papers', 12]], rowsOf(kept, subject), { id: 'traceability' }),
+    ...tables(kept, subject),
     ...(bare.length > 0 ? [h('p', [`${bare.length} findings have no record yet; they stand under `, pointer(anchor.section('open'), 'open items'), '.'])] : []),
     ...information(subject),
   ]);
 }
 
-/** Findings of one item that rest on the same records share a row. */
-function rowsOf(findings: readonly Finding[], subject: Subject): (Element | string)[][] {
-  const traced = findings.map((f) => {
+interface Traced {
+  f: Finding;
+  fields: Place[];
+  runs: string[];
+  shown: Element[];
+}
+
+/** What rests on numbers, and after it what rests on answers and evidence alone. */
+function tables(findings: readonly Finding[], subject: Subject): Element[] {
+  const traced = findings.map((f): Traced => {
     const trace = traceOf(f, subject.evaluation);
     return { f, ...trace, shown: pictures(f, trace.fields.map(keyOf), subject) };
   });
-  const key = ({ f, fields, runs, shown }: (typeof traced)[number]) => [f.item, fields.map(keyOf), runs, shown.map((p) => p.properties['href'])].join('\n');
-  return grouped(traced, key).map((alike) => [
-    itemCode(alike[0].f.item, subject),
-    cell(alike.map(({ f }) => h('span', [findingPointer(f), ' ', outcomeMark(f)]))),
-    cell(alike[0].fields.map((place) => fieldPointer(place, subject))),
-    cell(alike[0].runs.map((run) => pointer(anchor.sheet(run), label.sheet(run).replace(/^sheet /, '')))),
-    cell(alike[0].shown),
+  const [numbers, words] = [(t: Traced) => t.fields.length + t.runs.length > 0, (t: Traced) => t.fields.length + t.runs.length === 0].map((are) => alike(traced.filter(are)));
+  return [
+    table('matrix', 'From each item that compares numbers to findings, their outcomes, measured fields, sheets, photos and papers', [['Finding', 20], ['Outcome', 14], ['Measured', 33], ['Sheets', 21], ['Photos, papers', 12]], byItem(numbers!, subject), { id: 'traceability' }),
+    table('matrix', 'From each item that asks for an answer or for evidence to finding and outcome, photos and papers', [['Item', 20], ['Findings and their outcomes', 46], ['Photos, papers', 34]], words!.map((group) => [
+      itemCode(group[0].f.item, subject),
+      cell(group.map(({ f }) => h('span', [findingPointer(f), ' ', outcomeMark(f, false)]))),
+      cell(group[0].shown, '; '),
+    ]), { id: 'traceability-answers' }),
+  ];
+}
+
+/** An item, and under it a row for the findings that rest on the same records. */
+function byItem(rows: readonly [Traced, ...Traced[]][], subject: Subject): Row[] {
+  return grouped(rows, ([{ f }]) => f.item).flatMap((ofItem): Row[] => [
+    { group: h('span', [h('b', ofItem[0][0].f.title), ' ', itemCode(ofItem[0][0].f.item, subject)]) },
+    ...ofItem.map((group) => [
+      cell(group.map(({ f }) => findingPointer(f, false))),
+      cell(group.map(({ f }) => outcomeMark(f, false))),
+      cell(fieldPointers(group[0].fields, subject)),
+      cell(group[0].runs.map((run) => pointer(anchor.sheet(run), label.sheet(run).replace(/^sheet /, '')))),
+      cell(group[0].shown),
+    ]),
   ]);
 }
 
-const cell = (of: readonly (Element | string)[]): Element | string => (of.length > 0 ? h('span', joined(of, h('br'))) : '–');
+/** Findings of one item that rest on the same records share a row. */
+function alike(traced: readonly Traced[]): [Traced, ...Traced[]][] {
+  return grouped(traced, ({ f, fields, runs, shown }) => [f.item, fields.map(keyOf), runs, shown.map((p) => p.properties['href'])].join('\n'));
+}
+
+const cell = (of: readonly (Element | string)[], between: Element | string = h('br')): Element | string => (of.length > 0 ? h('span', joined(of, between)) : '–');
 
 /** Evidence of the item, and photos of the measured values that the finding rests on. */
 function pictures(f: Finding, fields: readonly string[], subject: Subject): Element[] {
