@@ -26,19 +26,24 @@ const bracket = (joined) => (renderer) => {
 };
 const tacks = (at) => [0.12, 0.82].map((t, i) => tack({ ...at, from: at.from.map((v, k) => v + (at.to[k] - v) * t), to: at.from.map((v, k) => v + (at.to[k] - v) * (t + 0.16)), seed: at.seed + i }));
 
-/** A link's ears on the axle tube, tacked or welded. */
-const axleBracket = (joined) => (renderer) => {
+/** A link's ears on the axle tube, with the weld along the tube on the outer side of each, or tacks at some of its places. */
+const axleBracket = (bead, places) => (renderer) => {
+  const along = (side) => Array.from({ length: 14 }, (_, k) => {
+    const [from, middle, to] = [k, k + 0.5, k + 1].map((i) => ((-172 + i * 11.7) * Math.PI) / 180);
+    const at = (t) => [40.4 * Math.cos(t), 34 + 40.4 * Math.sin(t), side * 22.6];
+    return bead({ from: at(from), to: at(to), a: [0, 0, side], b: [Math.cos(middle), Math.sin(middle), 0], leg: 5, seed: 40 + k + side });
+  }).filter((_, k) => !places || places.includes(k));
   const ear = plate([[-60, 40], [-60, 8], [-44, -12], [-30, -96], [0, -116], [30, -96], [44, -12], [60, 8], [60, 40]], 5, { bevel: 0.4, holes: [[0, -84, 8]] });
   return stage(renderer, [
     backdrop({ floor: -420, far: -1500 }),
     part(turned([[0.01, -700], [40, -700], [40, 700], [0.01, 700]], { segments: 96 }), m.castIron(), { at: [0, 34, 0], turn: [quarter, 0, 0] }),
     part(turned([[40.2, -44], [40.4, -44], [40.4, 44], [40.2, 44]], { segments: 96 }), m.brightSteel(), { at: [0, 34, 0], turn: [quarter, 0, 0] }),
     [-20, 20].map((z) => part(ear, m.brightSteel(), { at: [0, 0, z] })),
-    [-1, 1].map((s) => joined({ from: [-34, 10, s * 22.6], to: [34, 10, s * 22.6], a: [0, 0, s], b: [0, -1, 0], leg: 5, seed: 40 + s })),
+    along(-1), along(1),
     part(turned([[0.01, -260], [12, -260], [12, 260], [0.01, 260]]), m.machined(), { at: [0, -84, 0], turn: [quarter, 0, 0] }),
-    group([scaleBar(100)], { at: [-52, -44, 23.6], turn: [quarter, 0, 0] }),
+    group([scaleBar(100)], { at: [-50, -64, 23.6], turn: [quarter, 0, 0] }),
     part(turned([[0.01, 0], [60, 0], [66, 8], [60, 30], [0.01, 30]]), m.castIron(), { at: [0, 78, -150] }),
-  ], { eye: [-170, 60, 400], focus: [0, -26, 10], lens: 32, blur: 3, span: 420, lighting: { key: [-0.6, 0.5, 1], keyStrength: 3 } });
+  ], { eye: [-270, -90, 330], focus: [-4, -20, 20], lens: 32, blur: 3, span: 420, lighting: { key: [-0.6, 0.5, 1], keyStrength: 3 } });
 };
 
 /** The dial on the crankshaft flange, its tip in the bore of the clutch housing. */
@@ -48,8 +53,8 @@ const housingDial = (renderer) => stage(renderer, [
   part(turned([[62, -30], [70, -30], [70, 9], [62, 9]], { segments: 120 }), m.machined(), { at: [0, 0, -40], turn: [quarter, 0, 0] }),
   part(round(60, 4), m.plain(0x111111, { roughness: 1 }), { at: [0, 0, -70], turn: [quarter, 0, 0] }),
   part(round(38, 20), m.machined(), { at: [0, 0, -52], turn: [quarter, 0, 0] }), [0, 1, 2, 3, 4, 5].map((k) => group([bolt(10, 14, { mark: '' })], { at: [29 * Math.cos(k * 1.047), 29 * Math.sin(k * 1.047), -42], turn: [quarter, k, 0] })),
-  part(block(26, 30, 40, 3), m.blockBlue(), { at: [0, 0, -22] }), part(round(4, 60), m.machined(), { at: [0, 0, 20], turn: [quarter, 0, 0] }), part(round(4, 60), m.machined(), { at: [0, 14, 44], turn: [0, 0, 0.3] }),
-  group([indicator(0.11)], { at: [0, -2, 22], turn: [0, 0, 0] }),
+  part(block(30, 24, 34, 3), m.blockBlue(), { at: [0, 42, -38] }), part(round(5, 60), m.machined(), { at: [0, 34, -38] }),
+  group([indicator(0.11)], { at: [0, -2, -28], turn: [0, 0, 0] }),
   [[-180, 150], [180, 150], [-180, -150], [180, -150], [0, 178], [0, -178]].map(([x, y]) => [part(round(18, 10, { edge: 2 }), m.castAluminium(), { at: [x, y, -42], turn: [quarter, 0, 0] }), part(round(6, 12), m.plain(0x0a0a0a, { roughness: 1 }), { at: [x, y, -41], turn: [quarter, 0, 0] })]),
 ], { eye: [90, 80, 380], focus: [0, -4, 0], lens: 30, blur: 3, span: 380, lighting: { key: [-0.7, 0.8, 0.9] } });
 
@@ -143,7 +148,7 @@ const lamps = (renderer) => {
 };
 
 export const sets = {
-  'bracket-tacked': bracket(tacks), 'bracket-weld': bracket(fillet), 'axle-tacked': axleBracket(tacks), 'axle-weld': axleBracket(fillet), 'housing-dial': housingDial, 'axle-tag': axleTag, 'springs-beside': springsBeside,
+  'bracket-tacked': bracket(tacks), 'bracket-weld': bracket(fillet), 'axle-tacked': axleBracket(tack, [2, 6, 11]), 'axle-weld': axleBracket(fillet), 'housing-dial': housingDial, 'axle-tag': axleTag, 'springs-beside': springsBeside,
   'toe-before': toePlate('0.08', '185/70R14 88S'), 'toe-bump': toePlate('0.01'), 'toe-after': toePlate('0.05'), 'gauge-fuel': pressureGauge(60), 'gauge-cooling': pressureGauge(115),
   'twist-before': twistGauge(3.64), 'twist-after': twistGauge(3.43), battery, loom, plug, lamps,
 };
