@@ -100,3 +100,15 @@ export async function makePhotos(folder: string, count: number): Promise<string[
   }
   return names;
 }
+
+/** Photos of contents of their own, quickly: a few pictures, each with other bytes behind its end. */
+export async function makeManyPhotos(folder: string, count: number): Promise<string[]> {
+  mkdirSync(join(folder, 'photos'), { recursive: true });
+  const grain = (mean: number) => ({ create: { width: 1600, height: 1200, channels: 3 as const, background: '#706050', noise: { type: 'gaussian' as const, mean, sigma: 25 } } });
+  const pictures = await Promise.all([90, 120, 150, 180].map((mean) => sharp(grain(mean)).jpeg({ quality: 85 }).toBuffer()));
+  return Array.from({ length: count }, (_, n) => {
+    const name = `photo-${String(n).padStart(4, '0')}.jpg`;
+    writeFileSync(join(folder, 'photos', name), Buffer.concat([pictures[n % pictures.length]!, Buffer.from(`photo ${n} of ${folder}`)]));
+    return name;
+  });
+}

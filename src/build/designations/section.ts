@@ -50,12 +50,15 @@ export const readSection = reader('a section such as RHS 50x30x2.5 (EN 10219)', 
 function readSizes(body: string, from: number): { metres: number[]; text: string; end: number } | undefined {
   const written: string[] = [];
   const numbers: string[] = [];
+  const printed: string[] = [];
   let at = from;
   for (;;) {
     const next = readNumber(body, at);
     if (!next || next.value.lte(0) || numbers.length === 4) return undefined;
     written.push(body.slice(at, next.end).trim());
+    // A fraction that no decimal ends stays as it was written.
     numbers.push(next.value.toString());
+    printed.push(next.value.decimalPlaces() > 6 ? written.at(-1)! : next.value.toString());
     at = next.end;
     const cross = /^\s?[xX]\s?/u.exec(body.slice(at));
     if (!cross) break;
@@ -65,7 +68,7 @@ function readSizes(body: string, from: number): { metres: number[]; text: string
   const inches = unit !== null && unit[1] !== 'mm';
   return {
     metres: numbers.map((x) => toSI(x, inches ? 'in' : 'mm')),
-    text: (inches ? written : numbers).join('x') + (inches ? ' in' : ''),
+    text: (inches ? written : printed).join('x') + (inches ? ' in' : ''),
     end: at + (unit?.[0].length ?? 0),
   };
 }
