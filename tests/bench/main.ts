@@ -63,14 +63,6 @@ try {
   gusset('print', 'p60', '--out', join(work, 'mail'), '--photos', 'mail');
   say(`  PDF for mail ${(statSync(join(work, 'mail/submission.pdf')).size / 1e6).toFixed(1)} MB`);
 
-  const grown = Number(process.env['BENCH_LARGE'] ?? 300);
-  for (const notes of [Math.ceil(grown / 4), grown]) {
-    const name = `large${notes}`;
-    makeBuild(join(work, name), notes, await makeManyPhotos(join(work, name), Math.ceil((notes * 20) / 3)));
-    say(`print of ${notes} notes and ${Math.ceil((notes * 20) / 3)} photos, photos not prepared before: ${shown(gusset('print', name, '--out', join(work, `out-${name}`)))}`);
-    rmSync(join(work, name), { recursive: true });
-  }
-
   const many = Number(process.env['BENCH_BUILDS'] ?? 500);
   const sizes = [Math.ceil(many / 4), many];
   let whole: Ran = { seconds: NaN, processor: NaN, megabytes: NaN };
@@ -84,6 +76,14 @@ try {
   const folders = Array.from({ length: many }, (_, n) => join('shop/builds', `b${n}`));
   const shards = [1, 2, 3, 4].map((k) => gusset('check', ...folders, '--shard', `${k}/4`));
   say(`the same in four shards, one after the other: ${shards.map(shown).join('; ')}; all four / one run ${(shards.reduce((sum, r) => sum + r.processor, 0) / whole.processor).toFixed(2)} in processor time`);
+
+  const grown = Number(process.env['BENCH_LARGE'] ?? 300);
+  for (const notes of [Math.ceil(grown / 4), grown]) {
+    const name = `large${notes}`;
+    makeBuild(join(work, name), notes, await makeManyPhotos(join(work, name), Math.ceil((notes * 20) / 3)));
+    say(`print of ${notes} notes and ${Math.ceil((notes * 20) / 3)} photos, photos not prepared before: ${shown(gusset('print', name, '--out', join(work, `out-${name}`)))}`);
+    rmSync(join(work, name), { recursive: true });
+  }
 } finally {
   rmSync(work, { recursive: true, force: true });
 }
