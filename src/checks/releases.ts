@@ -28,8 +28,8 @@ export function releases(build: Build, kinds: ReadonlyMap<string, Kind>): Findin
 }
 
 function releasesOf(from: Note): Release[] {
-  const data = from.data as { on?: string; released?: Omit<Release, 'from' | 'index' | 'on'>[] };
-  return (data.released ?? []).map((r, index) => ({ ...r, from, index, on: data.on }));
+  const data = from.data as { on?: string; released?: Omit<Release, 'from' | 'index'>[] };
+  return (data.released ?? []).map((r, index) => ({ ...r, from, index, on: r.on ?? data.on }));
 }
 
 /** Notes are named in full or by their number. */

@@ -180,7 +180,7 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
         return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, { measured: capacity, run, marks: ['capacity only'], todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`', path: subject ? [subject] : [] });
       }
-      const factor = loadCase.factor && !factored ? { factor: ground.valueOf(loadCase.factor) } : {};
+      const factor = factored ? { factor: inTheDemand } : loadCase.factor ? { factor: ground.valueOf(loadCase.factor) } : {};
       const worked = work.sheet(utilisation, [subject, id.split('.').at(-1)].filter(Boolean).join('-'), { demand, capacity, ...factor });
       const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
       work.compare(id, subject, worked.get('utilisation'), { marks: agreed ? [] : ['load case not yet agreed with the certifier'] });
@@ -192,6 +192,9 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
   };
   return work;
 }
+
+/** The factor of a demand that was reckoned with it. */
+const inTheDemand: Value = { si: 1, unit: '1', parts: new Map(), assumed: new Set(), origin: { kind: 'given', text: 'already in the demand' } };
 
 /** All that a set of inputs lacks; inputs that are optional or have a usual value may be left out. */
 function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Missing {

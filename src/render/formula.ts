@@ -4,8 +4,8 @@ import temml from 'temml';
 import { plainTex } from '../calc/plain-tex.js';
 import type { Run } from '../calc/run.js';
 import { isSeries } from '../calc/run.js';
-import type { Value } from '../calc/value.js';
-import { showQuantity } from '../units/show.js';
+import { expanded, type Value } from '../calc/value.js';
+import { showToUncertainty } from '../units/show.js';
 
 /** Formulas as MathML. Symbols are ours; no text of a note reaches TeX. */
 
@@ -54,7 +54,7 @@ const opens = /(?:^|[{([|,+=<>/&-]|\\(?:cdot|times|pm|lt|gt|leq?|geq?|left[([|.]
 
 function number(value: Value | undefined, before: string, after: string): string {
   if (!value) return '\\text{–}';
-  const [figure, ...unit] = showQuantity(value.si, value.unit).split(' ');
+  const [figure, ...unit] = showToUncertainty(value.si, value.unit, expanded(value)).split(' ');
   const tex = `${figure!.replace('−', '-').replace(/[×·]10(\S*)/, '\\cdot 10$1')}${unit.length > 0 ? `\\,\\text{${unit.join(' ').replace(/[%#&_$]/g, '\\$&')}}` : ''}`;
   const negative = /^[-−]/.test(figure!);
   const apart = negative || !opens.test(before) || (unit.length > 0 && /^\s*\}?\s*\^/.test(after));

@@ -39,6 +39,14 @@ export function showQuantity(si: number, unitText: string, expanded?: number): s
   return (text === '%' ? `(${both})` : both) + behind;
 }
 
+/** The same without the uncertainty, to as many digits as it leaves: what a reader needs to reckon again. */
+export function showToUncertainty(si: number, unitText: string, expanded: number): string {
+  const { factor, offset, text } = unit(unitText);
+  if (expanded === 0 || !Number.isFinite(si) || !Number.isFinite(expanded)) return showQuantity(si, unitText);
+  const [value] = withUncertainty(clean(new Decimal(si).minus(offset ?? 0).div(factor)), clean(new Decimal(Math.abs(expanded)).div(factor))).split(' ± ');
+  return `${value}${text === '1' ? '' : ` ${text}`}`;
+}
+
 function withUncertainty(value: Decimal, uncertainty: Decimal): string {
   const up = uncertainty.toSignificantDigits(2, Decimal.ROUND_UP);
   const last = up.e - 1;

@@ -32,6 +32,7 @@ const shape = {
       note: text('note that the hold point belongs to, by name or number', '020-crossmember'),
       point: text('id of the hold point', 'tacked'),
       released: yesNo('did the certifier release it'),
+      on: onDay('day of the release, where it came after the visit, such as by letter'),
       words: text('in the words of the certifier, with conditions', 'weld as tacked'),
     },
     'hold points that were shown',

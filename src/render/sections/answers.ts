@@ -5,17 +5,17 @@ import type { Finding } from '../../checks/finding.js';
 import { anchor, capitalised, joined } from '../anchors.js';
 import { inline } from '../inline.js';
 import { itemCode } from '../item.js';
+import { grouped } from '../grouped.js';
 import { outcomeMark } from '../outcome.js';
 import { evidenceOf } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
-import { grouped } from '../grouped.js';
-import { todo } from './findings.js';
+import { nameOf, todo } from './findings.js';
 
 /** Answers and evidence; what has neither stands below in one list. */
 export function answersTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
   const given = findings.filter((f) => !isBlank(f));
-  const rows = given.map((f) => [h('span', { id: anchor.finding(f.id) }, [h('b', f.title), below(itemCode(f.item, subject))]), answerCell(f, note, subject), h('span', [outcomeMark(f), ...(f.outcome === 'conforming' ? [] : todo(f))])]);
+  const rows = given.map((f) => [h('span', { id: anchor.finding(f.id) }, [h('b', nameOf(f)), below(itemCode(f.item, subject))]), answerCell(f, note, subject), h('span', [outcomeMark(f), ...(f.outcome === 'conforming' ? [] : todo(f))])]);
   return rows.length === 0 ? [] : [table('answers', 'Answers and evidence', [['Item', 30], ['Answer and where it is shown', 42], ['Outcome', 28]], rows, { id: `${note.name}/answers` })];
 }
 
@@ -36,7 +36,7 @@ export function blankList(findings: readonly Finding[], subject: Subject): Eleme
   return [
     h('div.blanks', [
       h('p.list-title', h('b', 'Still to be answered or shown')),
-      ...grouped(blank, (f) => f.says).map((group) => h('div.blank-group', [h('p', [...inline(capitalised(group[0].says)), ':']), h('ul.columns', group.map((f) => h('li', { id: anchor.finding(f.id) }, [f.title, ' ', itemCode(f.item, subject)])))])),
+      ...grouped(blank, (f) => f.says).map((group) => h('div.blank-group', [h('p', [...inline(capitalised(group[0].says)), ':']), h('ul.columns', group.map((f) => h('li', { id: anchor.finding(f.id) }, [nameOf(f), ' ', itemCode(f.item, subject)])))])),
     ]),
   ];
 }

@@ -17,11 +17,12 @@ export function recordsTable(note: Note, findings: readonly Finding[], subject: 
   const points = subject.rules.kinds.get(note.kind)!.holdPoints;
   const rows = findings.map((f) => {
     const point = f.item === 'hold-point' ? points.find((p) => p.id === f.subject) : undefined;
+    const visit = subject.build.notes.find((n) => n.file === f.place.file && n !== note);
     const photos = (note.data.photos ?? []).filter((p) => point && p.stage === point.during);
     return [
       h('span', { id: anchor.finding(f.id) }, [h('b', f.title), below(point ? levels[point.level] : h('code', f.subject))]),
       point ? `${short(point.during)}, before it is ${short(point.before)}` : '–',
-      h('span', [...(photos.length > 0 ? joined(photos.map((p) => pointer(anchor.photo(`${note.name}/${p.file}`), label.photo(note.name, p.file)))) : ['no photo']), below(...inline(f.says))]),
+      h('span', [...(photos.length > 0 ? joined(photos.map((p) => pointer(anchor.photo(`${note.name}/${p.file}`), label.photo(note.name, p.file)))) : [visit ? pointer(anchor.note(visit.name), label.note(visit.name)) : 'no photo']), below(...inline(f.says))]),
       h('span', [outcomeMark(f), ...todo(f)]),
     ];
   });

@@ -5,7 +5,7 @@ import type { Run, SeriesValue } from '../../calc/run.js';
 import { isSeries } from '../../calc/run.js';
 import type { Sheet, Source } from '../../calc/sheet.js';
 import { expanded } from '../../calc/value.js';
-import { showQuantity } from '../../units/show.js';
+import { showQuantity, showToUncertainty } from '../../units/show.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { drawingsForRun } from '../drawings/for-run.js';
 import { math } from '../formula.js';
@@ -70,5 +70,5 @@ function inputsTable(run: Run, subject: Subject): Element {
 }
 
 function seriesText(rows: SeriesValue): string {
-  return rows.map((row) => Object.values(row).map((v) => showQuantity(v.si, v.unit)).join(', ')).join('; ');
+  return rows.map((row) => Object.values(row).map((v) => showToUncertainty(v.si, v.unit, expanded(v))).join(', ')).join('; ');
 }
