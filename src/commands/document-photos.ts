@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import { copyFile, link, readFile } from 'node:fs/promises';
+import { copyFile, link } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -8,6 +8,7 @@ import type { Build } from '../build/model.js';
 import type { Problem } from '../build/problem.js';
 import type { TakenAt } from '../checks/order.js';
 import { preparePhotos, type PhotoResult } from '../print/photos.js';
+import type { LinkedFile } from '../print/self-contained.js';
 import type { Picture } from '../render/subject.js';
 
 export type Prepared = ReadonlyMap<string, PhotoResult>;
@@ -53,16 +54,21 @@ export function brokenPhotos(build: Build, photos: Prepared): Problem[] {
   );
 }
 
-/** Pictures for the tree: inside the page as data, or linked into the folder that the browser may read. */
-export async function pictures(photos: Prepared, takenAt: TakenAt, into: 'inline' | { folder: string }): Promise<Map<string, Picture>> {
+/** Pictures for the tree, linked into the folder that the browser may read. */
+export async function pictures(photos: Prepared, takenAt: TakenAt, folder: string): Promise<Map<string, Picture>> {
   const entries = await Promise.all(
     [...photos].map(async ([path, photo]): Promise<[string, Picture][]> => {
       if (!photo.ok) return [];
-      const url = into === 'inline' ? `data:${photo.mime};base64,${(await readFile(photo.prepared)).toString('base64')}` : await placed(photo.prepared, into.folder);
+      const url = await placed(photo.prepared, folder);
       return [[path, { url, width: photo.width, height: photo.height, sha256: photo.sha256, takenAt: takenAt.get(path) }]];
     }),
   );
   return new Map(entries.flat());
+}
+
+/** The prepared files by the addresses of their pictures. */
+export function pictureFiles(photos: Prepared, pictures: ReadonlyMap<string, Picture>): Map<string, LinkedFile> {
+  return new Map([...photos].flatMap(([path, photo]) => (photo.ok ? [[pictures.get(path)!.url, { path: photo.prepared, mime: photo.mime }] as const] : [])));
 }
 
 async function placed(prepared: string, folder: string): Promise<string> {

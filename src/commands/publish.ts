@@ -3,10 +3,11 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Problem } from '../build/problem.js';
 import { findingsJson } from '../checks/findings-json.js';
-import { fontFaces, fontsDirectory } from '../print/fonts.js';
+import { fontFaces, fontFiles, fontsDirectory } from '../print/fonts.js';
 import { launchBrowser } from '../print/launch.js';
 import { withLock } from '../print/lock.js';
 import { printDocument, type Printed } from '../print/pdf.js';
+import { writeSelfContained } from '../print/self-contained.js';
 import { writeFolderWhole } from '../print/whole.js';
 import { compose } from '../render/compose.js';
 import { htmlPage } from '../render/page.js';
@@ -16,7 +17,7 @@ import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from '.
 import { changed } from './changed.js';
 import { documentHistory } from './document-history.js';
 import { activePapers } from './document-papers.js';
-import { brokenPhotos, pictures, prepareAll, type PhotoSize } from './document-photos.js';
+import { brokenPhotos, pictureFiles, pictures, prepareAll, type Prepared, type PhotoSize } from './document-photos.js';
 import { identify } from './identity.js';
 import { readInputs, type Input } from './inputs.js';
 import type { Loaded } from './load.js';
@@ -65,13 +66,10 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       await writeFile(join(folder, 'findings.json'), findings);
 
       say('composing');
-      const inline: Subject = { ...base, pictures: await pictures(photos, takenAt, 'inline') };
-      await writeFile(join(folder, names.html), htmlPage(compose(inline, hashes), inline, fontFaces('inline')));
-
       const work = join(folder, 'work');
       await mkdir(work);
-      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, { folder: work }) };
-      await writeFile(join(work, 'print.html'), htmlPage(compose(linked, hashes), linked, fontFaces(pathToFileURL(fontsDirectory).href)));
+      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work) };
+      await writePages(linked, hashes, photos, { linked: join(work, 'print.html'), alone: join(folder, names.html) });
       say('printing');
       const carried = await carriedFiles(findings, inputs);
       let manifest: Manifest | undefined;
@@ -102,6 +100,14 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       return { folder: options.out, files: ['findings.json', manifestName, names.html, names.pdf], printed, manifest: whole };
     }).finally(browser.close);
   });
+}
+
+/** The page as the browser prints it, and the same with its pictures and fonts inside, which is handed over. */
+async function writePages(subject: Subject, hashes: ReadonlyMap<string, string>, photos: Prepared, to: { linked: string; alone: string }): Promise<void> {
+  const fonts = pathToFileURL(fontsDirectory).href;
+  const html = htmlPage(compose(subject, hashes), subject, fontFaces(fonts));
+  await writeFile(to.linked, html);
+  await writeSelfContained(to.alone, html, new Map([...fontFiles(fonts), ...pictureFiles(photos, subject.pictures)]));
 }
 
 /** The inputs of a build that was taken out of a commit. */

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import type { LinkedFile } from './self-contained.js';
 
 /** Where the shipped fonts and their `fonts.css` lie. */
 export const fontsDirectory = fileURLToPath(new URL('../../templates/fonts/', import.meta.url));
@@ -12,12 +13,16 @@ export const shippedFonts: readonly string[] = [
 
 /**
  * The style sheet that declares the shipped fonts, with the custom properties `--font-text`, `--font-mono` and
- * `--font-math`. The files are named by URLs under `where` (a folder's file or relative URL ending in `/`), or, for an HTML
- * file that stands alone, held inside as data URLs (about 600 kB).
+ * `--font-math`. The files are named by URLs under `where`, a folder's file or relative URL ending in `/`.
  */
-export function fontFaces(where: string | 'inline'): string {
-  return readFileSync(`${fontsDirectory}fonts.css`, 'utf8').replace(/url\('([^']+)'\)/g, (_, file: string) =>
-    `url('${where === 'inline' ? `data:font/woff2;base64,${readFileSync(fontsDirectory + file, 'base64')}` : where + file}')`);
+export function fontFaces(where: string): string {
+  return readFileSync(`${fontsDirectory}fonts.css`, 'utf8').replace(/url\('([^']+)'\)/g, (_, file: string) => `url('${where}${file}')`);
+}
+
+/** The files of the fonts by those URLs. */
+export function fontFiles(where: string): Map<string, LinkedFile> {
+  const names = [...fontFaces('').matchAll(/url\('([^']+)'\)/g)].map((m) => m[1]!);
+  return new Map(names.map((file) => [where + file, { path: fontsDirectory + file, mime: 'font/woff2' }]));
 }
 
 /** The characters of `text` that no shipped font holds, each once, in order of appearance. */

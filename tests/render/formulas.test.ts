@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { h } from 'hastscript';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { allSheets } from '../../src/calc/catalogue.js';
-import { fontFaces } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { htmlPage } from '../../src/render/page.js';
 import { sheetGroup } from '../../src/render/sections/sheet.js';
@@ -33,7 +33,7 @@ it.each([
 ] as const)('every formula of every sheet fits its line (%s)', async (media, width) => {
   const sheets = (await allSheets()).flatMap((sheet) => sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], subject));
   const file = join(folder, 'sheets.html');
-  writeFileSync(file, htmlPage(h('main', ...sheets), subject, fontFaces('inline')));
+  writeFileSync(file, htmlPage(h('main', ...sheets), subject, fontFaces(pathToFileURL(fontsDirectory).href)));
   const page = await browser.browser.newPage();
   await page.setViewport({ width, height: 800 });
   await page.emulateMediaType(media);

@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Page } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fontFaces } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { htmlPage } from '../../src/render/page.js';
 import { scratch } from '../print/fixtures.js';
@@ -15,7 +15,7 @@ let browser: RunningBrowser;
 let html: string;
 beforeAll(async () => {
   const subject = await subjectOf(await loaded());
-  html = htmlPage(treeOf(subject), subject, fontFaces('inline'));
+  html = htmlPage(treeOf(subject), subject, fontFaces(pathToFileURL(fontsDirectory).href));
   browser = await launchBrowser();
 });
 afterAll(() => browser.close());
