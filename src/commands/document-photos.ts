@@ -15,7 +15,7 @@ export type Prepared = ReadonlyMap<string, PhotoResult>;
 
 /** Size of photos in the document: for print, or small enough for mail and still legible. */
 export const photoSizes = {
-  print: { printWidthMm: 85, ppi: 300, quality: 82 },
+  print: { printWidthMm: 85, ppi: 240, quality: 80 },
   mail: { printWidthMm: 85, ppi: 170, quality: 68 },
 } as const;
 export type PhotoSize = keyof typeof photoSizes;

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { AFRelationship, PDFHexString, PDFString, type PDFDocument } from '@cantoo/pdf-lib';
+import { writePdf } from './write-pdf.js';
 
 /** What the PDF says about itself. `date` is written as both its dates, so that printing later gives the same bytes. */
 export interface DocumentDetails {
@@ -42,8 +43,7 @@ export async function finishPdf(pdf: PDFDocument, details: DocumentDetails, atta
   for (const file of [...attachments].sort((a, b) => (a.name < b.name ? -1 : 1))) await attach(pdf, file, details.date);
   const lasting = digest(details.documentId);
   pdf.context.trailerInfo.ID = pdf.context.obj([PDFHexString.of(lasting), PDFHexString.of(noId)]);
-  const bytes = await pdf.save({ useObjectStreams: true, rewrite: true, addDefaultPage: false, updateFieldAppearances: false, objectsPerTick: 2000 });
-  return withId(bytes);
+  return withId(await writePdf(pdf));
 }
 
 async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<void> {

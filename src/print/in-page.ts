@@ -13,6 +13,8 @@ interface InPage {
     body: { textContent: string };
     fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
     images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
+    documentElement: { scrollHeight: number; clientWidth: number };
+    getElementById: (id: string) => { getBoundingClientRect: () => { top: number } } | null;
     querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
     adoptedStyleSheets: unknown[];
   };
@@ -45,10 +47,16 @@ export function readContent(): PageContent {
   return { asked: [...new Set(asked)], characters: [...new Set(document.body.textContent)].join('') };
 }
 
-/** Writes page numbers into their places. */
-export function writeNumbers(pageOf: Record<string, number>): void {
+/** Writes page numbers into their places; where one is not known, a guess from how far down the page its target lies, for its digits. */
+export function writeNumbers(pageOf: Record<string, number>): Record<string, string> {
   const { document } = globalThis as unknown as InPage;
-  for (const place of document.querySelectorAll('.page-of')) place.textContent = String(pageOf[place.dataset['target'] ?? ''] ?? '00');
+  const { scrollHeight, clientWidth } = document.documentElement;
+  const pages = (scrollHeight * clientWidth) / (654 * 971); // what an A4 page of ours holds, in CSS pixels
+  const guess = (id: string) => Math.ceil((pages * (document.getElementById(id)?.getBoundingClientRect().top ?? 0)) / scrollHeight) || 1;
+  const places = [...document.querySelectorAll('.page-of')].map((place) => ({ place, id: place.dataset['target'] ?? '' }));
+  const texts = places.map(({ id }) => String(pageOf[id] ?? guess(id)));
+  places.forEach(({ place }, i) => (place.textContent = texts[i]!));
+  return Object.fromEntries(places.map(({ id }, i) => [id, texts[i]!]));
 }
 
 /** Hides or shows pictures by a style sheet of our own, whatever the page's styles say. */

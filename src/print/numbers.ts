@@ -21,15 +21,15 @@ const mostPrints = 3;
  */
 export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers): Promise<Numbered> {
   const { asked } = open.content;
-  const drafted = remembered === undefined && asked.length > 0;
-  let numbers = drafted ? await draftNumbers(open) : (remembered ?? new Map<string, number>());
+  const draft = remembered === undefined && asked.length > 0 ? await draftNumbers(open) : { drafts: 0, numbers: remembered ?? new Map<string, number>() };
+  let { numbers } = draft;
   for (let prints = 1; prints <= mostPrints; prints += 1) {
     await fillNumbers(open.page, numbers);
     const pdf = await load(await open.print({ tagged: true }));
     open.check();
     const pageOf = pagesOfDestinations(pdf);
     refuseUnknown(asked, pageOf);
-    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { pdf, pageOf, passes: prints + (drafted ? 1 : 0) };
+    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { pdf, pageOf, passes: draft.drafts + prints };
     numbers = pageOf;
   }
   throw new MachineFailure({
@@ -39,14 +39,21 @@ export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers)
   });
 }
 
-async function draftNumbers(open: OpenPage): Promise<PageNumbers> {
-  await fillNumbers(open.page, new Map());
+/** Numbers from prints without pictures and tags, which cost little: again where some have other digits than were guessed, for those move lines. */
+async function draftNumbers(open: OpenPage): Promise<{ drafts: number; numbers: PageNumbers }> {
   await showImages(open.page, false);
-  const numbers = pagesOfDestinations(await load(await open.print({ tagged: false })));
+  let [drafts, numbers]: [number, PageNumbers] = [0, new Map()];
+  while (drafts < mostDrafts) {
+    drafts += 1;
+    const guessed = await fillNumbers(open.page, numbers);
+    numbers = pagesOfDestinations(await load(await open.print({ tagged: false })));
+    refuseUnknown(open.content.asked, numbers);
+    if (open.content.asked.every((id) => String(numbers.get(id)).length === guessed[id]?.length)) break;
+  }
   await showImages(open.page, true);
-  refuseUnknown(open.content.asked, numbers);
-  return numbers;
+  return { drafts, numbers };
 }
+const mostDrafts = 2;
 
 const load = (bytes: Uint8Array): Promise<PDFDocument> => PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
 

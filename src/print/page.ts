@@ -62,9 +62,9 @@ function refuseTroubles(html: string, troubles: readonly string[]): void {
   });
 }
 
-/** Writes page numbers into the places that ask for them; an unknown one becomes two zeros, to keep its room. */
-export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<void> {
-  await page.evaluate(writeNumbers, Object.fromEntries(pageOf));
+/** Writes page numbers into the places that ask for them, and guesses where one is not known; gives what was written, by id. */
+export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<Record<string, string>> {
+  return page.evaluate(writeNumbers, Object.fromEntries(pageOf));
 }
 
 /** Hides pictures (their room stays) or shows them again: a print for the page numbers alone does not need them. */
