@@ -63,7 +63,7 @@ try {
   gusset('print', 'p60', '--out', join(work, 'mail'), '--photos', 'mail');
   say(`  PDF for mail ${(statSync(join(work, 'mail/submission.pdf')).size / 1e6).toFixed(1)} MB`);
 
-  const many = Number(process.env['BENCH_BUILDS'] ?? 500);
+  const many = Number(process.env['BENCH_BUILDS'] ?? 40);
   const sizes = [Math.ceil(many / 4), many];
   let whole: Ran = { seconds: NaN, processor: NaN, megabytes: NaN };
   for (let n = 0; n < many; n++) makeBuild(join(work, 'shop', 'builds', `b${n}`), 40);
@@ -77,8 +77,9 @@ try {
   const shards = [1, 2, 3, 4].map((k) => gusset('check', ...folders, '--shard', `${k}/4`));
   say(`the same in four shards, one after the other: ${shards.map(shown).join('; ')}; all four / one run ${(shards.reduce((sum, r) => sum + r.processor, 0) / whole.processor).toFixed(2)} in processor time`);
 
-  const grown = Number(process.env['BENCH_LARGE'] ?? 300);
-  for (const notes of [Math.ceil(grown / 4), grown]) {
+  // 300 makes it a workshop's largest: 300 notes and 2,000 photos.
+  const grown = Number(process.env['BENCH_LARGE'] ?? 0);
+  for (const notes of grown > 0 ? [Math.ceil(grown / 4), grown] : []) {
     const name = `large${notes}`;
     makeBuild(join(work, name), notes, await makeManyPhotos(join(work, name), Math.ceil((notes * 20) / 3)));
     say(`print of ${notes} notes and ${Math.ceil((notes * 20) / 3)} photos, photos not prepared before: ${shown(gusset('print', name, '--out', join(work, `out-${name}`)))}`);
@@ -96,8 +97,9 @@ function spawnNode(): Ran {
 
 async function barePreparation(files: string[]): Promise<number> {
   const { preparePhotos } = await import(pathToFileURL(join(root, 'dist/print/photos.js')).href);
+  const { photoSizes } = await import(pathToFileURL(join(root, 'dist/commands/document-photos.js')).href);
   const from = performance.now();
-  await preparePhotos(files, { printWidthMm: 85, ppi: 300, quality: 82, cacheDirectory: join(work, 'bare-cache') });
+  await preparePhotos(files, { ...photoSizes.print, cacheDirectory: join(work, 'bare-cache') });
   return (performance.now() - from) / 1000;
 }
 

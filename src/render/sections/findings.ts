@@ -20,7 +20,7 @@ import { below, table, type Row } from '../table.js';
 export function comparisonsTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
   if (findings.length === 0) return [];
   const groups = grouped(findings, (f) => `${f.item}\n${limitOf(f)}`);
-  const rows = groups.flatMap((group): Row[] => [{ group: limitLine(group[0], subject) }, ...group.map((f) => rowOf(f, subject))]);
+  const rows = groups.flatMap((group): Row[] => [{ group: limitLine(group[0], subject) }, ...group.map((f) => rowOf(f, subject, f === governing(group)))]);
   const drawings = groups.flatMap(drawn);
   return [
     table('findings', 'Measured against limits', [['Of what', 20], ['Measured', 38], ['Margin', 12], ['Outcome', 30]], rows, { id: `${note.name}/findings` }),
@@ -50,10 +50,16 @@ function limitLine(f: Finding, subject: Subject): Element {
   return h('span', [h('b', f.title), ' ', itemCode(f.item, subject), ...limit, ...comparison(item)]);
 }
 
-function rowOf(f: Finding, subject: Subject): (Element | string)[] {
+/** Of several values against one limit, the one with the least margin. */
+function governing(group: readonly Finding[]): Finding | undefined {
+  const margins = group.flatMap((f) => (f.limit && f.margin !== undefined ? [{ f, margin: f.margin }] : []));
+  return margins.length < 2 ? undefined : margins.reduce((least, one) => (one.margin < least.margin ? one : least)).f;
+}
+
+function rowOf(f: Finding, subject: Subject, governs: boolean): (Element | string)[] {
   const margin = f.limit && f.margin !== undefined ? `${f.margin < 0 ? 'beyond by ' : ''}${showQuantity(Math.abs(f.margin), differenceUnit(f.limit.unit))}` : '–';
   const says = f.limit && f.margin !== undefined ? [] : [below(...inline(f.says))];
-  return [h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'), measuredCell(f, subject), margin, h('span', [outcomeMark(f), ...says, ...todo(f)])];
+  return [h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'), measuredCell(f, subject), governs ? h('span', [margin, below('governs')]) : margin, h('span', [outcomeMark(f), ...says, ...todo(f)])];
 }
 
 function measuredCell(f: Finding, subject: Subject): Element | string {
