@@ -13,8 +13,7 @@ interface InPage {
     body: { textContent: string };
     fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
     images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
-    documentElement: { scrollHeight: number; clientWidth: number };
-    getElementById: (id: string) => { getBoundingClientRect: () => { top: number } } | null;
+    documentElement: { scrollHeight: number; clientWidth: number; style: { getPropertyValue: (name: string) => string; setProperty: (name: string, value: string) => void } };
     querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
     adoptedStyleSheets: unknown[];
   };
@@ -47,22 +46,24 @@ export function readContent(): PageContent {
   return { asked: [...new Set(asked)], characters: [...new Set(document.body.textContent)].join('') };
 }
 
-/** Writes page numbers into their places; where one is not known, a guess from how far down the page its target lies, for its digits. */
-export function writeNumbers(pageOf: Record<string, number>): Record<string, string> {
+/**
+ * Writes page numbers into their places. `--page-digits` on the root says how many digits the last page will have, reckoned
+ * from the length of the page as it was loaded, so that a style sheet can keep that room for every number.
+ */
+export function writeNumbers(pageOf: Record<string, number>): void {
   const { document } = globalThis as unknown as InPage;
-  const { scrollHeight, clientWidth } = document.documentElement;
-  const pages = (scrollHeight * clientWidth) / (654 * 971); // what an A4 page of ours holds, in CSS pixels
-  const guess = (id: string) => Math.ceil((pages * (document.getElementById(id)?.getBoundingClientRect().top ?? 0)) / scrollHeight) || 1;
-  const places = [...document.querySelectorAll('.page-of')].map((place) => ({ place, id: place.dataset['target'] ?? '' }));
-  const texts = places.map(({ id }) => String(pageOf[id] ?? guess(id)));
-  places.forEach(({ place }, i) => (place.textContent = texts[i]!));
-  return Object.fromEntries(places.map(({ id }, i) => [id, texts[i]!]));
+  const { style, scrollHeight, clientWidth } = document.documentElement;
+  const paper = 654 * 971; // what stands on an A4 page of ours, in CSS pixels
+  const known = style.getPropertyValue('--page-digits');
+  const digits = known === '' ? String(Math.ceil((1.1 * scrollHeight * clientWidth) / paper)).length : Number(known);
+  style.setProperty('--page-digits', String(digits));
+  for (const place of document.querySelectorAll('.page-of')) place.textContent = String(pageOf[place.dataset['target'] ?? ''] ?? '0'.repeat(digits));
 }
 
-/** Hides or shows pictures by a style sheet of our own, whatever the page's styles say. */
-export function setImagesShown(shown: boolean): void {
+/** Hides all but the links, which a print needs to tell where they lead; what is hidden keeps its room. By a style sheet of our own, whatever the page's styles say. */
+export function showOnlyLinks(only: boolean): void {
   const { document, CSSStyleSheet } = globalThis as unknown as InPage;
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync('img, svg, canvas { visibility: hidden !important }');
-  document.adoptedStyleSheets = shown ? [] : [sheet];
+  sheet.replaceSync('*, *::before, *::after { visibility: hidden !important } a[href] { visibility: visible !important }');
+  document.adoptedStyleSheets = only ? [sheet] : [];
 }

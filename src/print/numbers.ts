@@ -1,7 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { pagesOfDestinations } from './destinations.js';
 import { MachineFailure } from './failure.js';
-import { fillNumbers, type OpenPage, showImages } from './page.js';
+import { fillNumbers, onlyLinks, type OpenPage } from './page.js';
 
 type PageNumbers = ReadonlyMap<string, number>;
 
@@ -16,20 +16,20 @@ const mostPrints = 3;
 
 /**
  * Prints until every page number that the page tells is the one where its target came to stand. Without numbers to begin
- * with, a print without pictures and tags finds them. Throws MachineFailure for a target that no link points to (the PDF has
+ * with, a print of the links alone finds them. Throws MachineFailure for a target that no link points to (the PDF has
  * no place for it), and if the numbers still move after three prints.
  */
 export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers): Promise<Numbered> {
   const { asked } = open.content;
-  const draft = remembered === undefined && asked.length > 0 ? await draftNumbers(open) : { drafts: 0, numbers: remembered ?? new Map<string, number>() };
-  let { numbers } = draft;
+  const drafted = remembered === undefined && asked.length > 0;
+  let numbers = drafted ? await draftNumbers(open) : (remembered ?? new Map<string, number>());
   for (let prints = 1; prints <= mostPrints; prints += 1) {
     await fillNumbers(open.page, numbers);
     const pdf = await load(await open.print({ tagged: true }));
     open.check();
     const pageOf = pagesOfDestinations(pdf);
     refuseUnknown(asked, pageOf);
-    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { pdf, pageOf, passes: draft.drafts + prints };
+    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { pdf, pageOf, passes: prints + (drafted ? 1 : 0) };
     numbers = pageOf;
   }
   throw new MachineFailure({
@@ -39,21 +39,15 @@ export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers)
   });
 }
 
-/** Numbers from prints without pictures and tags, which cost little: again where some have other digits than were guessed, for those move lines. */
-async function draftNumbers(open: OpenPage): Promise<{ drafts: number; numbers: PageNumbers }> {
-  await showImages(open.page, false);
-  let [drafts, numbers]: [number, PageNumbers] = [0, new Map()];
-  while (drafts < mostDrafts) {
-    drafts += 1;
-    const guessed = await fillNumbers(open.page, numbers);
-    numbers = pagesOfDestinations(await load(await open.print({ tagged: false })));
-    refuseUnknown(open.content.asked, numbers);
-    if (open.content.asked.every((id) => String(numbers.get(id)).length === guessed[id]?.length)) break;
-  }
-  await showImages(open.page, true);
-  return { drafts, numbers };
+/** Numbers from a print of nothing but the links, which costs little. */
+async function draftNumbers(open: OpenPage): Promise<PageNumbers> {
+  await fillNumbers(open.page, new Map());
+  await onlyLinks(open.page, true);
+  const numbers = pagesOfDestinations(await load(await open.print({ tagged: false })));
+  await onlyLinks(open.page, false);
+  refuseUnknown(open.content.asked, numbers);
+  return numbers;
 }
-const mostDrafts = 2;
 
 const load = (bytes: Uint8Array): Promise<PDFDocument> => PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
 

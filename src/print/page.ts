@@ -2,7 +2,7 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
 import { MachineFailure } from './failure.js';
 import { guardPage } from './guard.js';
-import { brokenImages, loadFonts, type PageContent, readContent, setImagesShown, writeNumbers } from './in-page.js';
+import { brokenImages, loadFonts, type PageContent, readContent, showOnlyLinks, writeNumbers } from './in-page.js';
 
 /** An HTML file open in the browser, ready to print. */
 export interface OpenPage {
@@ -62,12 +62,12 @@ function refuseTroubles(html: string, troubles: readonly string[]): void {
   });
 }
 
-/** Writes page numbers into the places that ask for them, and guesses where one is not known; gives what was written, by id. */
-export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<Record<string, string>> {
-  return page.evaluate(writeNumbers, Object.fromEntries(pageOf));
+/** Writes page numbers into the places that ask for them; one that is not known becomes as many zeros as the last page has digits. */
+export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<void> {
+  await page.evaluate(writeNumbers, Object.fromEntries(pageOf));
 }
 
-/** Hides pictures (their room stays) or shows them again: a print for the page numbers alone does not need them. */
-export async function showImages(page: Page, shown: boolean): Promise<void> {
-  await page.evaluate(setImagesShown, shown);
+/** Hides all but the links (the room of what is hidden stays), or shows all again. */
+export async function onlyLinks(page: Page, only: boolean): Promise<void> {
+  await page.evaluate(showOnlyLinks, only);
 }

@@ -45,8 +45,7 @@ describe('page numbers', () => {
     expect(told).toHaveLength(40);
     expect(told).toEqual(found);
     expect(printed.pageOf).toEqual(new Map(found as [string, number][]));
-    expect(printed).toMatchObject({ pages: pdf.numPages, browser: browser.version });
-    expect(printed.passes).toBeLessThanOrEqual(3);
+    expect(printed).toMatchObject({ pages: pdf.numPages, passes: 2, browser: browser.version });
     expect(pages.map((text) => /Page (\d+ of \d+)/.exec(text)?.[1])).toEqual(pages.map((_, index) => `${index + 1} of ${pdf.numPages}`));
     expect(pages.every((text) => text.includes('FIX-001-A'))).toBe(true);
   });
@@ -56,14 +55,13 @@ describe('page numbers', () => {
     const { printed: first } = await print(body);
     const { printed: warm } = await print(body, { remembered: first.pageOf });
     const { printed: stale, pdf } = await print(body, { remembered: new Map([...first.pageOf].map(([id, page]) => [id, page + 1])) });
-    expect(first.passes).toBeGreaterThan(1);
-    expect([warm.passes, stale.passes]).toEqual([1, 2]);
+    expect([first.passes, warm.passes, stale.passes]).toEqual([2, 1, 2]);
     expect(stale.pageOf).toEqual(first.pageOf);
     expect((await textOfPages(pdf)).join('')).toContain(`Chapter ch-12 on page ${first.pageOf.get('ch-12')}.`);
   });
 
   test('that move when they are filled in are printed again', async () => {
-    // The paragraph is as wide as the number: another number of digits than was guessed moves what follows.
+    // The paragraph is as wide as the number: zeros of another number of digits move what follows.
     const body = `<p><a href="#end">To the end</a></p><div style="height:200mm"></div><div style="width:min-content"><span class="page-of" data-target="end" style="font-size:40mm"></span>
       <p>a b c d e f g h</p></div><h2 id="end">The end</h2>`;
     const { printed, pdf } = await print(body);
