@@ -29,27 +29,35 @@ export function checklist(subject: Subject): Element {
     ),
     { id: 'own', title: 'Items of the builder’s own', items: raised.filter((i) => i.code === 'own') },
   ];
+  const asked = parts.filter((p) => p.items.some((item) => !isOut(item, subject)));
   return h('section.opens', { id: anchor.section('checklist') }, [
     h('h2', 'Code checklist'),
     h('p', 'Every item that a note of this build raises. What it asks is told in our own words; the text itself decides. Check that each edition is current. Items that do not apply stand below each part with the reason.'),
-    ...parts.filter((p) => p.items.length > 0).flatMap((p) => partOf(p, subject)),
+    ...asked.flatMap((p) => partOf(p, subject)),
+    ...outside(parts.filter((p) => p.items.length > 0 && !asked.includes(p)), subject),
   ]);
 }
 
+const findingsOf = (item: CodeItem, { evaluation }: Subject): Finding[] => evaluation.findings.filter((f) => f.item === item.id);
+const isOut = (item: CodeItem, subject: Subject): boolean => findingsOf(item, subject).length > 0 && findingsOf(item, subject).every((f) => f.outcome === 'notApplicable');
+
 function partOf(part: Part, subject: Subject): Element[] {
-  const of = (item: CodeItem) => subject.evaluation.findings.filter((f) => f.item === item.id);
-  const isOut = (item: CodeItem) => of(item).length > 0 && of(item).every((f) => f.outcome === 'notApplicable');
-  const applies = part.items.filter((i) => !isOut(i));
-  const out = part.items.filter(isOut);
+  const of = (item: CodeItem) => findingsOf(item, subject);
+  const out = part.items.filter((i) => isOut(i, subject));
   return [
     h('h3', part.title),
-    ...(applies.length > 0
-      ? [
-          ...(part.edition ? [h('p.edition', `Edition: ${part.edition}.`)] : []),
-          table('checklist', 'Items that apply', [['Item and what it asks', 60], ['Outcome', 20], ['Shown in', 20]], applies.map((item) => rowOf(item, of(item), subject)), { id: part.id }),
-        ]
-      : []),
-    ...(out.length > 0 ? [outOf(out, of)] : []),
+    ...(part.edition ? [h('p.edition', `Edition: ${part.edition}.`)] : []),
+    table('checklist', 'Items that apply', [['Item and what it asks', 60], ['Outcome', 20], ['Shown in', 20]], part.items.filter((i) => !out.includes(i)).map((item) => rowOf(item, of(item), subject)), { id: part.id }),
+    ...(out.length > 0 ? [h('div.not-applicable', [h('p', [h('span.sign', { ariaHidden: 'true' }, signs.notApplicable), ` ${outcomeSays.notApplicable}:`]), h('ul', outOf(out, of))])] : []),
+  ];
+}
+
+/** Codes none of whose items applies, such as those of other states, together. */
+function outside(parts: readonly Part[], subject: Subject): Element[] {
+  if (parts.length === 0) return [];
+  return [
+    h('h3', 'Codes none of whose items applies'),
+    h('div.not-applicable', h('ul', parts.map((p) => h('li', [h('b', p.title), h('ul', outOf(p.items, (item) => findingsOf(item, subject)))])))),
   ];
 }
 
@@ -88,10 +96,7 @@ function shownIn(findings: readonly Finding[], subject: Subject): Element[] {
 }
 
 /** What does not apply, by the reason. */
-function outOf(items: readonly CodeItem[], of: (item: CodeItem) => readonly Finding[]): Element {
+function outOf(items: readonly CodeItem[], of: (item: CodeItem) => readonly Finding[]): Element[] {
   const reason = (item: CodeItem) => [...new Set(of(item).map((f) => f.says))].join('; ');
-  return h('div.not-applicable', [
-    h('p', [h('span.sign', { ariaHidden: 'true' }, signs.notApplicable), ` ${outcomeSays.notApplicable}:`]),
-    h('ul', grouped(items, reason).map((alike) => h('li', [`${capitalised(reason(alike[0]))}: `, ...joined(alike.map((item) => h('span', { id: anchor.item(item.id) }, [item.title, ' ', h('code', item.id), ...of(item).map((f) => h('span', { id: anchor.finding(f.id) }))])))]))),
-  ]);
+  return grouped(items, reason).map((alike) => h('li', [`${capitalised(reason(alike[0]))}: `, ...joined(alike.map((item) => h('span', { id: anchor.item(item.id) }, [item.title, ' ', h('code', item.id), ...of(item).map((f) => h('span', { id: anchor.finding(f.id) }))])))]));
 }
