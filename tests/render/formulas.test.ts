@@ -1,40 +1,26 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { h } from 'hastscript';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { allSheets } from '../../src/calc/catalogue.js';
 import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
-import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { htmlPage } from '../../src/render/page.js';
 import { sheetGroup } from '../../src/render/sections/sheet.js';
-import type { Subject } from '../../src/render/subject.js';
 import { work } from '../calc/sheet-rules.js';
-import { loaded, subjectOf } from './document.js';
+import { browserAndFolder } from './browser-and-folder.js';
 
-let browser: RunningBrowser;
-let subject: Subject;
-let folder: string;
-beforeAll(async () => {
-  browser = await launchBrowser();
-  subject = await subjectOf(await loaded());
-  folder = mkdtempSync(join(tmpdir(), 'gusset-test-'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+const at = browserAndFolder();
 
 /** Width of the text on paper, and of a phone. */
 it.each([
   ['print', Math.floor((173 / 25.4) * 96)],
   ['screen', 380],
 ] as const)('every formula of every sheet fits its line (%s)', async (media, width) => {
-  const sheets = (await allSheets()).flatMap((sheet) => sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], subject));
-  const file = join(folder, 'sheets.html');
-  writeFileSync(file, htmlPage(h('main', ...sheets), subject, fontFaces(pathToFileURL(fontsDirectory).href)));
-  const page = await browser.browser.newPage();
+  const sheets = (await allSheets()).flatMap((sheet) => sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], at.subject));
+  const file = join(at.folder, 'sheets.html');
+  writeFileSync(file, htmlPage(h('main', ...sheets), at.subject, fontFaces(pathToFileURL(fontsDirectory).href)));
+  const page = await at.browser.browser.newPage();
   await page.setViewport({ width, height: 800 });
   await page.emulateMediaType(media);
   await page.goto(pathToFileURL(file).href);

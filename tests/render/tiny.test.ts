@@ -1,35 +1,22 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
-import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { printDocument } from '../../src/print/pdf.js';
 import { htmlPage } from '../../src/render/page.js';
 import { table } from '../../src/render/table.js';
-import type { Subject } from '../../src/render/subject.js';
 import { details } from '../print/fixtures.js';
 import { readPdf, textOfPages } from '../print/read-pdf.js';
-import { loaded, subjectOf } from './document.js';
+import { browserAndFolder } from './browser-and-folder.js';
 
-let browser: RunningBrowser;
-let subject: Subject;
-let folder: string;
-beforeAll(async () => {
-  browser = await launchBrowser();
-  subject = await subjectOf(await loaded());
-  folder = mkdtempSync(join(tmpdir(), 'gusset-test-'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+const at = browserAndFolder();
 
 /** Pages of a hundred millimetres by sixty, in the document's own style. */
 async function pagesOf(...content: Element[]): Promise<string[]> {
+  const { browser, folder, subject } = at;
   const html = htmlPage(h('main', ...content), subject, fontFaces(pathToFileURL(fontsDirectory).href)).replace('</style>', '@page{size:100mm 60mm;margin:10mm}</style>');
   writeFileSync(join(folder, 'page.html'), html);
   await printDocument({ ...details, html: join(folder, 'page.html'), directory: folder, out: join(folder, 'page.pdf'), browser });

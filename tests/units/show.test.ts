@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { showNumber, showQuantity } from '../../src/units/show.js';
+import { showNumber, showQuantity, showToUncertainty } from '../../src/units/show.js';
 
 describe('a number', () => {
   it.each([
@@ -71,4 +71,13 @@ describe('a quantity', () => {
       }),
     );
   });
+});
+
+describe('a quantity to be reckoned with again', () => {
+  it.each([
+    ['as many digits as the uncertainty leaves', 0.060024, 'mm', 0.000003, '60.024 mm'],
+    ['fewer where it is large', 0.060024, 'mm', 0.002, '60 mm'],
+    ['four where none is stated', 0.060024, 'mm', 0, '60.02 mm'],
+    ['without brackets', 0.95, '%', 0.02, '95 %'],
+  ])('has %s', (_, si, unit, expanded, shown) => expect(showToUncertainty(si, unit, expanded)).toBe(shown));
 });

@@ -10,6 +10,8 @@ describe('hold points', () => {
     ['released the day before welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-14', 'conforming'],
     ['released on the day of welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-13', 'conforming'],
     ['released after welding', release('released: yes'), 'tacked: 2026-03-11, welded: 2026-03-12', 'nonconforming'],
+    ['released by letter on the day of welding', release('released: yes, on: 2026-03-14'), 'tacked: 2026-03-12, welded: 2026-03-14', 'conforming'],
+    ['released by letter the day after welding', release('released: yes, on: 2026-03-15'), 'tacked: 2026-03-12, welded: 2026-03-14', 'nonconforming'],
     ['not released', release('released: no, words: out of square'), 'tacked: 2026-03-12', 'nonconforming'],
     ['never shown', visit, 'tacked: 2026-03-12, welded: 2026-03-14', 'missing'],
     ['not reached', visit, 'as-received: 2026-02-02', 'missing'],

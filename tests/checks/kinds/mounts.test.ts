@@ -28,6 +28,8 @@ describe('torque reaction through first gear', () => {
   it('takes the factor of the load case on the torque', async () => {
     const { runs } = await examineNote(K, side('9 kN'), { ...around, more: loadCase('2') });
     expect(runs.find((r) => r.sheet.id === 'mount-reaction')!.results!['pressed']!.si).toBeCloseTo(4784.532, 3);
+    const { factor } = runs.find((r) => r.sheet.id === 'utilisation')!.inputs;
+    expect(factor).toMatchObject({ si: 1, origin: { kind: 'given', text: 'already in the demand' } });
   });
 
   it('takes the final drive where it sits in the same housing, and the converter', async () => {
