@@ -1,4 +1,5 @@
 import { basename, resolve } from 'node:path';
+import { readBuild } from '../build/read.js';
 import { kinds } from '../checks/kinds/index.js';
 import { historyOf, pointOutLate, type BuildHistory } from '../history/history.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
@@ -7,7 +8,7 @@ import { changesJson, historyJson } from './history-json.js';
 import { changesText, historyText } from './history-text.js';
 import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
-import { load, shapes } from './load.js';
+import { shapes } from './load.js';
 import { UsageError } from './usage.js';
 
 export const form = formOf({
@@ -49,9 +50,11 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
 }
 
 async function readHistory(repo: Repository, folder: string, commit: string, io: Io): Promise<BuildHistory> {
-  const [history, loaded] = [await historyOf(repo, commit, shapes), await load(folder)];
-  if ('build' in loaded) return pointOutLate(history, loaded.build, kinds);
-  io.stderr(`${loaded.problems.length} problem(s) keep the notes from being read (\`gusset check ${folder}\` shows them), so that nothing is said of values changed after the work covered them.\n`);
+  const history = await historyOf(repo, commit, shapes);
+  // What the work covered is read from the notes; nothing that is found in them is shown here.
+  const { build, problems } = readBuild(folder, shapes);
+  if (build) return pointOutLate(history, build, kinds);
+  io.stderr(`${problems.length} problem(s) keep the notes from being read (\`gusset check ${folder}\` shows them), so that nothing is said of values changed after the work covered them.\n`);
   return history;
 }
 

@@ -63,14 +63,7 @@ function quantityText(value: Plain): string | undefined {
   return text !== undefined && isQuantity(text) ? text : undefined;
 }
 
-/** The same texts come again in every commit. */
-const judged = new Map<string, boolean>();
-
 function isQuantity(text: string): boolean {
-  const known = judged.get(text);
-  if (known !== undefined) return known;
   const quantity = writtenQuantity(text);
-  const is = quantity !== undefined && quantity.unit !== '1';
-  if (judged.size < 20_000) judged.set(text, is);
-  return is;
+  return quantity !== undefined && quantity.unit !== '1';
 }

@@ -1,17 +1,30 @@
 import { unitIn } from '../build/fields.js';
 import { readQuantity, type Quantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
-import { readSlope, type Axis } from '../units/slope.js';
+import { endsInDirection, readSlope, type Axis } from '../units/slope.js';
 import { differenceUnit, sameDimension } from '../units/unit.js';
 
 export type WrittenQuantity = Quantity & { axis?: Axis };
 
+/** The same texts come again in every commit, so that most are read once; not more are kept than memory is worth. */
+const kept = new Map<string, WrittenQuantity | undefined>();
+const MOST_KEPT = 20_000;
+
 /** A value as it was written, read as a quantity of whatever dimension, or as a slope; undefined for anything else. */
 export function writtenQuantity(text: string): WrittenQuantity | undefined {
+  if (kept.has(text)) return kept.get(text);
+  const quantity = readWritten(text);
+  if (kept.size < MOST_KEPT) kept.set(text, quantity);
+  return quantity;
+}
+
+function readWritten(text: string): WrittenQuantity | undefined {
+  if (endsInDirection(text)) {
+    const slope = readSlope(text);
+    return slope.ok ? { ...slope.quantity, axis: slope.axis } : undefined;
+  }
   const plain = readQuantity(text, unitIn(text));
-  if (plain.ok) return plain.quantity;
-  const slope = readSlope(text);
-  return slope.ok ? { ...slope.quantity, axis: slope.axis } : undefined;
+  return plain.ok ? plain.quantity : undefined;
 }
 
 /** Whether two texts say the same: `2.5 mm` and `0.25 cm` do; with another uncertainty they do not. */

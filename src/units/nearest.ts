@@ -74,17 +74,22 @@ export function nearestUnits(text: string, like?: Dimension): string[] {
   if (meant.length > 0) return meant;
   const wanted = plain(text.slice(0, 40));
   const close = candidates
-    .map((unit, order) => ({ unit, order, far: distance(plain(unit), wanted), letters: Math.max(plain(unit).length, wanted.length) }))
-    .filter(({ far, letters }) => far <= 2 && far < letters - 1)
+    .map((unit, order) => ({ unit, order, letters: lettersOf(unit) }))
+    .filter(({ letters }) => Math.abs(letters.length - wanted.length) <= FARTHEST)
+    .map(({ unit, order, letters }) => ({ unit, order, far: distance(letters, wanted), longer: Math.max(letters.length, wanted.length) }))
+    .filter(({ far, longer }) => far <= FARTHEST && far < longer - 1)
     .sort((a, b) => a.far - b.far || a.order - b.order)
     .map(({ unit }) => unit);
   return (close.length > 0 || !like ? close : candidates).slice(0, 3);
 }
 
+/** In how many letters a unit may differ from what was written. */
+const FARTHEST = 2;
+
 /** The units that a slip of case or a usual name stands for, such as `N·m` for `nm` or `ft·lbf` for `ft lb`. */
 export function meantUnits(text: string): string[] {
   const wanted = plain(text.slice(0, 40));
-  const sameLetters = everydayUnits().filter((u) => plain(u.text) === wanted).map((u) => u.text);
+  const sameLetters = everydayUnits().filter((u) => lettersOf(u.text) === wanted).map((u) => u.text);
   return [...new Set([...sameLetters, ...(usualNames[wanted] ?? [])])];
 }
 
@@ -98,6 +103,15 @@ function plain(text: string): string {
     .replaceAll(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/gu, (c) => String(digits.indexOf(c)))
     .replaceAll(/[\s*.×⋅-]+/g, '·')
     .replaceAll('^', '');
+}
+
+const known = new Map<string, string>();
+
+/** The letters of an everyday unit, made once: texts that are no quantity come by the thousand. */
+function lettersOf(unit: string): string {
+  const letters = known.get(unit) ?? plain(unit);
+  known.set(unit, letters);
+  return letters;
 }
 
 /** Levenshtein's distance. */

@@ -64,12 +64,17 @@ const longestFirst = directionWords.toSorted((a, b) => b.length - a.length);
 const patterns = longestFirst.map((words) => words.replaceAll(' the ', ' (?:the )?').replaceAll(' ', '[\\s-]+'));
 const DIRECTION = new RegExp(`(?<=[\\s°′'’])(?:${patterns.map((p) => `(${p})`).join('|')})\\s*$`, 'iu');
 
+/** Whether a text ends in words of direction, and so can be nothing but a slope. */
+export const endsInDirection = (text: string): boolean => directionAt(text) !== null;
+
+const directionAt = (text: string): RegExpExecArray | null => (text.length > 500 ? null : DIRECTION.exec(text));
+
 /**
  * Reads `3.2 deg down to the rear` or `2 ± 0.1 deg nose up`. A sign does not stand for the words, because nobody agrees
  * which way is positive.
  */
 export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; problem: QuantityProblem } {
-  const words = text.length > 500 ? null : DIRECTION.exec(text);
+  const words = directionAt(text);
   const angle = readQuantity(words ? text.slice(0, words.index) : text, 'deg');
   if (!words) return { ok: false, problem: noDirection(text, angle) };
   if (!angle.ok) return angle;

@@ -3,37 +3,17 @@ import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSyn
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { makeHistory, plainLog } from './history.js';
 import { makeBuild, makeManyPhotos, makePhotos } from './input.js';
+import { best, commandIn, shown, type Ran } from './metered.js';
 
 /** Measures, in one run, what the documentation promises. Ratios hold better than seconds; nothing here passes or fails. */
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const cli = join(root, 'dist/bundle/cli.js');
 const work = mkdtempSync(join(tmpdir(), 'gusset-bench-'));
 const cache = join(work, 'cache');
+const gusset = commandIn(work, cache);
 const say = (text: string) => process.stdout.write(`${text}\n`);
-
-interface Ran {
-  seconds: number;
-  processor: number;
-  megabytes: number;
-}
-
-/** Makes a process tell what it used when it ends; a browser that it starts is not counted. */
-const meter = `data:text/javascript,${encodeURIComponent("import { writeSync } from 'node:fs'; process.on('exit', () => writeSync(3, JSON.stringify(process.resourceUsage())));")}`;
-
-/** One command in a process of its own, with its time and peak memory. */
-function gusset(...args: string[]): Ran {
-  const before = process.hrtime.bigint();
-  const ran = spawnSync(process.execPath, ['--import', meter, cli, ...args], { stdio: ['ignore', 'ignore', 'pipe', 'pipe'], encoding: 'utf8', cwd: work, env: { ...process.env, GUSSET_CACHE: cache } });
-  const seconds = Number(process.hrtime.bigint() - before) / 1e9;
-  if (ran.status === null || ran.status > 1) throw new Error(`gusset ${args.join(' ')} ended with ${ran.status}: ${ran.stderr.slice(-500)}`);
-  const used = JSON.parse(ran.output[3] ?? '{}') as { userCPUTime: number; systemCPUTime: number; maxRSS: number };
-  return { seconds, processor: (used.userCPUTime + used.systemCPUTime) / 1e6, megabytes: used.maxRSS / 1024 };
-}
-
-const best = (runs: readonly Ran[]): Ran => runs.reduce((a, b) => (b.seconds < a.seconds ? b : a));
-const shown = (r: Ran) => `${r.seconds.toFixed(2)} s (${Number.isFinite(r.processor) ? `${r.processor.toFixed(2)} s of processor, peak ${r.megabytes.toFixed(0)} MB` : 'processor time not measured'})`;
 
 say(`${cpus().length} cores, load ${loadavg().map((l) => l.toFixed(1)).join(' ')}, node ${process.version}`);
 try {
@@ -47,6 +27,13 @@ try {
   makeBuild(join(work, 'b120'), 120);
   const [half, twice] = ['b30', 'b120'].map((b) => best([1, 2].map(() => gusset('check', b))));
   say(`check of 30 and of 120 notes: ${shown(half!)}, ${shown(twice!)}`);
+
+  makeHistory(join(work, 'past'));
+  const plain = plainLog(join(work, 'past'));
+  for (const format of ['json', 'text']) {
+    const told = best([1, 2, 3].map(() => gusset('history', 'past/builds/wagon', '--format', format)));
+    say(`history of 2,000 commits over 60 notes, as ${format}: ${shown(told)}; git log -p ${plain.toFixed(2)} s; ratio ${(told.seconds / plain).toFixed(1)}`);
+  }
 
   const count = Number(process.env['BENCH_PHOTOS'] ?? 200);
   const photos = await makePhotos(join(work, 'p60'), count);

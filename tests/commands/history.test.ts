@@ -1,3 +1,5 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
@@ -23,6 +25,19 @@ describe('gusset history', () => {
     expect(out).toContain('! dated after `painted` on 2026-03-20 covered what it measures');
     expect(out).toMatch(/^t: \d+ values, \d+ of them entered once, 1 changed since, 1 change\(s\) after/m);
     expect(out).not.toContain('joined-to');
+  });
+
+  it('needs nothing but notes that can be read to point out what came too late, and says when they cannot', async () => {
+    const folder = build(step('2026-03-25', { [note]: floorNote({ wall: '0.1 in' }) }));
+    const file = join(folder, 'notes/010-floor.md');
+    writeFileSync(file, floorNote({ wall: '0.1 in', joined: '1.20 mm, photo: nowhere' }));
+    expect((await gusset('check', folder)).code).toBe(2);
+    expect(await gusset('history', folder)).toMatchObject({ code: 0, err: '', out: expect.stringContaining('! dated after `painted`') });
+    writeFileSync(file, 'no measurements');
+    const { code, out, err } = await gusset('history', folder);
+    expect({ code, err }).toEqual({ code: 0, err: expect.stringMatching(/^1 problem\(s\) keep the notes from being read/) });
+    expect(out).toContain('2.48 mm → 0.1 in');
+    expect(out).not.toContain('dated after');
   });
 
   it('lists one note or field whole, and says which there are', async () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { directionWords, directionWordsOf, readSlope, readSlopeAbout } from '../../src/units/slope.js';
+import { unitIn } from '../../src/build/fields.js';
+import { readQuantity } from '../../src/units/quantity.js';
+import { directionWords, directionWordsOf, endsInDirection, readSlope, readSlopeAbout } from '../../src/units/slope.js';
 
 const degrees = (text: string) => {
   const read = readSlope(text);
@@ -30,6 +32,14 @@ describe('angles with their direction in words', () => {
   ])('%s', (text, value, axis) => {
     expect(degrees(text)).toBeCloseTo(value, 12);
     expect(readSlope(text)).toMatchObject({ axis });
+  });
+
+  it('is told from a quantity by the words at its end: none of them ends in a unit that would be read', () => {
+    for (const words of directionWords) {
+      const text = `2 deg ${words}`;
+      expect([text, endsInDirection(text), readQuantity(text, unitIn(text)).ok]).toEqual([text, true, false]);
+    }
+    for (const text of ['2 deg', '2 in', '2 deg stop in', 'level', `${'2'.repeat(500)} deg level`]) expect([text, endsInDirection(text)]).toEqual([text, false]);
   });
 
   it('keeps what was written, its uncertainty, and tells what is positive', () => {
