@@ -3,13 +3,14 @@ import pc from 'picocolors';
 import { memory } from '../build/memory.js';
 import type { Problem } from '../build/problem.js';
 import { visible } from '../build/visible.js';
+import type { Evaluation } from '../checks/examine.js';
 import { isOpen, type Finding } from '../checks/finding.js';
 import { outcomeWord, signs } from '../checks/outcome-words.js';
 import { bySeriousness } from '../checks/seriousness.js';
 import { follow } from '../view/follow.js';
 import type { Printer } from './check-formats.js';
-import { differences, newProblems, type Difference } from './differences.js';
-import { findingLines, nameOf } from './finding-text.js';
+import { differences, newDoubts, newProblems } from './differences.js';
+import { doubtLines, doubtsHeading, findingLines, nameOf, placeText } from './finding-text.js';
 import { exits, untilEnded, type Exit, type Io } from './io.js';
 import { load } from './load.js';
 import { showProblem } from './show-problem.js';
@@ -33,7 +34,7 @@ export async function watchBuilds(folders: readonly string[], print: Printer, io
 
 function looker(folder: string, print: Printer, io: Io): (saved: readonly string[]) => Promise<void> {
   const recall = memory();
-  let findings: readonly Finding[] | undefined;
+  let before: Evaluation | undefined;
   let problems: readonly Problem[] = [];
   return async (saved) => {
     const loaded = await load(folder, process.cwd(), recall);
@@ -44,10 +45,10 @@ function looker(folder: string, print: Printer, io: Io): (saved: readonly string
       problems = loaded.problems;
       return;
     }
-    const now = loaded.evaluation.findings;
-    if (findings === undefined) print.findings(loaded.build, loaded.evaluation, loaded.rules);
-    else io.stdout(differencesText(differences(findings, now), problems.length > 0, now, io));
-    [findings, problems] = [now, []];
+    const now = loaded.evaluation;
+    if (before === undefined) print.findings(loaded.build, now, loaded.rules);
+    else io.stdout(differencesText(before, now, problems.length > 0, io));
+    [before, problems] = [now, []];
   };
 }
 
@@ -57,16 +58,20 @@ function problemsText(before: readonly Problem[], now: readonly Problem[], io: I
   return `${[...fresh, ...(left > 0 ? [`${left} problem(s) as before.`] : [])].join('\n\n')}\n${now.length} problem(s) keep the notes from being read.\n\n`;
 }
 
-function differencesText(of: readonly Difference[], mended: boolean, now: readonly Finding[], io: Io): string {
+function differencesText(before: Evaluation, { findings, doubts }: Evaluation, mended: boolean, io: Io): string {
   const options = { width: io.columns ?? 100, colour: io.colour };
-  const { dim } = pc.createColors(io.colour);
+  const { bold, dim } = pc.createColors(io.colour);
   const was = (f: Finding) => `${signs[f.outcome]} ${outcomeWord(f)}`;
-  const changed = of.filter((d) => d.now).sort((a, b) => bySeriousness(a.now!, b.now!));
+  const differ = differences(before.findings, findings);
+  const changed = differ.filter((d) => d.now).sort((a, b) => bySeriousness(a.now!, b.now!));
+  const { fresh, gone } = newDoubts(before.doubts, doubts);
   const lines = [
     ...(mended ? ['The notes can be read again.'] : []),
-    ...changed.flatMap(({ before, now: finding }) => [...findingLines(finding!, options), dim(`    ${!before ? 'new' : before.outcome === finding!.outcome ? 'as before, with other numbers or words' : `before: ${was(before)}`}`)]),
-    ...of.filter((d) => !d.now).map(({ before }) => dim(`gone: ${nameOf(before!)} (${was(before!)})`)),
-    of.length === 0 ? 'Nothing that was found differs.' : `${of.length} of ${now.length} findings differ; ${now.filter(isOpen).length} are open.`,
+    ...changed.flatMap(({ before: then, now: finding }) => [...findingLines(finding!, options), dim(`    ${!then ? 'new' : then.outcome === finding!.outcome ? 'as before, with other numbers or words' : `before: ${was(then)}`}`)]),
+    ...differ.filter((d) => !d.now).map(({ before: then }) => dim(`gone: ${nameOf(then!)} (${was(then!)})`)),
+    ...(fresh.length > 0 ? [bold(doubtsHeading), ...fresh.flatMap((d) => [...doubtLines(d, options), dim('    new')])] : []),
+    ...gone.map((d) => dim(`gone: the doubt about ${visible(d.place.path)}, ${visible(d.found)} (${placeText(d)})`)),
+    differ.length > 0 ? `${differ.length} of ${findings.length} findings differ; ${findings.filter(isOpen).length} are open.` : fresh.length + gone.length > 0 ? 'No finding differs.' : 'Nothing that was found differs.',
   ];
   return `${lines.join('\n')}\n\n`;
 }

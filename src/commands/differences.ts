@@ -1,5 +1,6 @@
 import { textOf } from '../build/memory.js';
 import type { Problem } from '../build/problem.js';
+import type { Doubt } from '../checks/doubts.js';
 import type { Finding } from '../checks/finding.js';
 
 /** A finding that is new, gone, or no longer what it was. */
@@ -40,4 +41,12 @@ export function newProblems(before: readonly Problem[], now: readonly Problem[])
   const key = ({ code, file, found, expected, source }: Problem) => textOf([code, file, found, expected, source]);
   const known = new Set(before.map(key));
   return now.filter((p) => !known.has(key(p)));
+}
+
+/** Doubts that were not there before, and those whose value is in doubt no more; a value that is doubtful in another way is new. */
+export function newDoubts(before: readonly Doubt[], now: readonly Doubt[]): { fresh: Doubt[]; gone: Doubt[] } {
+  const value = ({ note, place }: Doubt) => textOf([note, place.path]);
+  const whole = (d: Doubt) => textOf([value(d), d.found, d.expected, d.hint]);
+  const [earlier, later] = [new Set(before.map(whole)), new Set(now.map(value))];
+  return { fresh: now.filter((d) => !earlier.has(whole(d))), gone: before.filter((d) => !later.has(value(d))) };
 }

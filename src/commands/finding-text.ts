@@ -1,5 +1,6 @@
 import pc from 'picocolors';
 import { visible } from '../build/visible.js';
+import type { Doubt } from '../checks/doubts.js';
 import type { Finding, Outcome } from '../checks/finding.js';
 import { outcomeWord, signs } from '../checks/outcome-words.js';
 import { wrap } from './wrap.js';
@@ -16,7 +17,7 @@ export const outcomeText = (finding: Finding, paint: Paint): string => colourOf(
 
 export const nameOf = (finding: Finding): string => `${visible(finding.title)}${finding.subject ? ` (${visible(finding.subject)})` : ''}`;
 
-export const placeText = ({ place }: Pick<Finding, 'place'>): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
+export const placeText = ({ place }: Pick<Finding | Doubt, 'place'>): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
 
 /** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given. */
 export function findingLines(f: Finding, { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number }): string[] {
@@ -35,4 +36,12 @@ const cut = (lines: readonly string[], most: number): string[] => (lines.length 
 export function findingLine(f: Finding, { colour }: { colour: boolean }): string {
   const paint = pc.createColors(colour);
   return `${outcomeText(f, paint)}  ${nameOf(f)}  ${paint.dim(placeText(f))}`;
+}
+
+/** Stands over what was probably not meant as it stands. */
+export const doubtsHeading = 'Values to look at again; no finding says so, they are taken as written';
+
+/** A doubt: the value, what is usual, what may have been meant, and where. */
+export function doubtLines(d: Doubt, { width, colour }: { width: number; colour: boolean }): string[] {
+  return [...wrap(visible(`${d.place.path}: found ${d.found}, expected ${d.expected}; ${d.hint}`), width - 2, '    '), pc.createColors(colour).dim(`    ${placeText(d)}`)];
 }

@@ -6,7 +6,7 @@ import type { Evaluation } from '../checks/examine.js';
 import { isOpen, outcomes, type Finding, type Outcome } from '../checks/finding.js';
 import { outcomeSays, signs } from '../checks/outcome-words.js';
 import { bySeriousness } from '../checks/seriousness.js';
-import { colourOf, findingLine, findingLines, placeText } from './finding-text.js';
+import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
 import { wrap } from './wrap.js';
 
 export interface SummaryOptions {
@@ -37,21 +37,16 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
     ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
     ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each, and long texts are cut; --all tells everything in full.`, ''] : []),
-    ...doubtLines(doubts, options),
+    ...doubtsText(doubts, options),
     ...wrap(`${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`, options.width, ''),
     '',
   ].join('\n');
 }
 
 /** What was probably not meant as it stands; the findings take it as it does. */
-function doubtLines(doubts: readonly Doubt[], { width, colour }: SummaryOptions): string[] {
-  const paint = pc.createColors(colour);
+function doubtsText(doubts: readonly Doubt[], options: SummaryOptions): string[] {
   if (doubts.length === 0) return [];
-  return [
-    paint.bold('Values to look at again; no finding says so, they are taken as written'),
-    ...doubts.flatMap((d) => [...wrap(visible(`${d.place.path}: found ${d.found}, expected ${d.expected}; ${d.hint}`), width - 2, '    '), paint.dim(`    ${placeText(d)}`)]),
-    '',
-  ];
+  return [pc.createColors(options.colour).bold(doubtsHeading), ...doubts.flatMap((d) => doubtLines(d, options)), ''];
 }
 
 /** How the findings of each note stand; what there is none of is left blank. */

@@ -58,6 +58,35 @@ it('tells a typing error once, and its mend', { timeout: 120_000 }, async () => 
   expect(await command.finish()).toBe(0);
 });
 
+it('tells a value to look at again once, and when it is in doubt no more', { timeout: 120_000 }, async () => {
+  const { command, edit, next } = await watched();
+  expect(command.out()).not.toContain('look at again');
+
+  edit('notes/020-crossmember.md', 'wall: { value: 2.48 mm', 'wall: { value: 24.8 mm');
+  expect(await next(/findings differ/)).toMatch(/Values to look at again; no finding says so, they are taken as written\n    pieces\.crossmember\.now\.wall: found 24\.8 mm, expected [^]*020-crossmember\.md:9:\d+\n    new\n/);
+
+  edit('notes/020-crossmember.md', 'The pressed one', 'The old one');
+  expect(await next(/Nothing that was found differs/)).not.toContain('24.8 mm');
+
+  edit('notes/020-crossmember.md', '24.8 mm', '25.2 mm');
+  const another = await next(/findings differ/);
+  expect(another).toMatch(/found 25\.2 mm[^]*\n    new\n/);
+  expect(another).not.toContain('gone: the doubt');
+
+  edit('notes/020-crossmember.md', '25.2 mm', '2.48 mm');
+  const mended = await next(/findings differ/);
+  expect(mended).toMatch(/gone: the doubt about pieces\.crossmember\.now\.wall, 25\.2 mm \(\S*020-crossmember\.md:9:\d+\)\n/);
+  expect(mended).not.toContain('look at again');
+});
+
+it('tells a doubt that no finding goes with', { timeout: 120_000 }, async () => {
+  const { edit, next } = await watched();
+  edit('notes/010-engine.md', 'mass: 214 kg', 'mass: 2140 kg');
+  expect(await next(/No finding differs\./)).toMatch(/\n    mass: found 2140 kg, expected [^]*010-engine\.md:10:7\n    new\n/);
+  edit('notes/010-engine.md', '2140 kg', '214 kg');
+  expect(await next(/No finding differs\./)).toContain('gone: the doubt about mass, 2140 kg (');
+});
+
 it('does not go with data for programs', async () => {
   expect(await gusset('check', folderWith(workshop), '--watch', '--format', 'json')).toMatchObject({ code: 2, err: expect.stringContaining('--watch with --format json') });
 });
