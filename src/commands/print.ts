@@ -34,7 +34,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     progress.end();
     if ('problems' in done) return refuse(done.problems);
     const shown = values.out ?? `out/${basename(resolve(folder))}`;
-    io.stdout(`${done.printed.pages} pages, printed ${done.printed.passes} times for true page numbers, by ${done.printed.browser}.\n${done.files.map((f) => `  ${shown}/${f}`).join('\n')}\n`);
+    io.stdout(`${done.printed.pages} pages, printed by ${done.printed.browser}.\n${done.files.map((f) => `  ${shown}/${f}`).join('\n')}\n`);
     return exits.clean;
   } finally {
     progress.end();

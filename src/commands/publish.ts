@@ -21,7 +21,6 @@ import { brokenPhotos, pictureFiles, pictures, prepareAll, type Prepared, type P
 import { identify } from './identity.js';
 import { readInputs, type Input } from './inputs.js';
 import type { Loaded } from './load.js';
-import { recallPages, rememberPages } from './page-memory.js';
 import { unprintableCharacters } from './printable.js';
 import { standingOf, type Standing } from './standing.js';
 
@@ -85,13 +84,11 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
         documentId: documentId(linked),
         date: new Date(`${identity.date}T00:00:00Z`),
         browser,
-        remembered: await recallPages(options.out),
         attachments: (pages, version) => {
           manifest = manifestOf(originOf(linked, options.photos ?? 'print', standing), inputs, carried, pages, version);
           return [...carried, manifestFile(manifest)];
         },
       });
-      await rememberPages(options.out, printed.pageOf);
       await rm(work, { recursive: true });
       const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digestOf(await readFile(join(folder, name))) })));
       const whole = { ...manifest!, outputs };

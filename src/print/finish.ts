@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { AFRelationship, PDFHexString, PDFString, type PDFDocument } from '@cantoo/pdf-lib';
+import type { PrintedPdf } from './printed-pdf.js';
 import { writePdf } from './write-pdf.js';
 
 /** What the PDF says about itself. `date` is written as both its dates, so that printing later gives the same bytes. */
@@ -31,7 +32,8 @@ const noId = '0'.repeat(32);
  * Gives a printed PDF its details, attachments, fixed dates and an /ID that is a digest of the document id and of all its
  * bytes, and writes it. The same input gives the same bytes. Throws RangeError for an attachment name beyond plain ASCII.
  */
-export async function finishPdf(pdf: PDFDocument, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Uint8Array> {
+export async function finishPdf(printed: PrintedPdf, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Uint8Array> {
+  const { pdf } = printed;
   pdf.setTitle(details.title, { showInWindowTitleBar: true });
   pdf.setAuthor(details.author);
   pdf.setSubject(details.subject);
@@ -43,7 +45,7 @@ export async function finishPdf(pdf: PDFDocument, details: DocumentDetails, atta
   for (const file of [...attachments].sort((a, b) => (a.name < b.name ? -1 : 1))) await attach(pdf, file, details.date);
   const lasting = digest(details.documentId);
   pdf.context.trailerInfo.ID = pdf.context.obj([PDFHexString.of(lasting), PDFHexString.of(noId)]);
-  return withId(await writePdf(pdf));
+  return withId(await writePdf(printed));
 }
 
 async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<void> {
@@ -58,8 +60,7 @@ async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<v
 }
 
 /** Puts the digest of the file in the place that was kept for it. */
-function withId(bytes: Uint8Array): Uint8Array {
-  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+function withId(file: Buffer): Buffer {
   const place = file.lastIndexOf(`<${noId}>`);
   if (place < 0) throw new Error('the PDF was written without the place for its /ID');
   file.write(digest(file), place + 1, 'latin1');

@@ -2,22 +2,33 @@
 
 /** What the page holds that the printing must know. */
 export interface PageContent {
-  /** The ids that `<span class="page-of" data-target="…">` ask the page number of. */
+  /** The ids that `<span class="page-of" data-target="…">` ask the page number of, one for each place in the order of the page. */
   asked: string[];
   /** Every character of the text, once. */
   characters: string;
 }
 
+interface Style {
+  setProperty: (name: string, value: string) => void;
+}
+
+interface Font {
+  family: string;
+  weight: string;
+  style: string;
+  status: string;
+  load: () => Promise<Font>;
+}
+
 interface InPage {
   document: {
     body: { textContent: string };
-    fonts: Iterable<{ family: string; weight: string; style: string; status: string; load: () => Promise<unknown> }> & { ready: Promise<unknown> };
+    fonts: Iterable<Font> & { ready: Promise<unknown>; add: (font: Font) => void };
     images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
-    documentElement: { scrollHeight: number; clientWidth: number; style: { getPropertyValue: (name: string) => string; setProperty: (name: string, value: string) => void } };
-    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string> }>;
-    adoptedStyleSheets: unknown[];
+    documentElement: { scrollHeight: number; clientWidth: number; style: Style };
+    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string>; style: Style }>;
   };
-  CSSStyleSheet: new () => { replaceSync: (text: string) => void };
+  FontFace: new (family: string, source: string) => Font;
 }
 
 /** Loads every declared font, used or not; returns a complaint for each that could not be. */
@@ -43,27 +54,36 @@ export async function brokenImages(): Promise<string[]> {
 export function readContent(): PageContent {
   const { document } = globalThis as unknown as InPage;
   const asked = [...document.querySelectorAll('.page-of')].map((place) => place.dataset['target'] ?? '');
-  return { asked: [...new Set(asked)], characters: [...new Set(document.body.textContent)].join('') };
+  return { asked, characters: [...new Set(document.body.textContent)].join('') };
 }
 
 /**
- * Writes page numbers into their places. `--page-digits` on the root says how many digits the last page will have, reckoned
- * from the length of the page as it was loaded, so that a style sheet can keep that room for every number.
+ * Writes into each place of a page number its own place among them, in a font of its own, with leading zeros. `--page-digits`
+ * on the root says how many digits the last page will have, reckoned from the length of the page as it was loaded, so that a
+ * style sheet can keep that room for every number; a stand-in that has more is set closer, to fit there. Returns that room.
  */
-export function writeNumbers(pageOf: Record<string, number>): void {
-  const { document } = globalThis as unknown as InPage;
+export async function standIns(font: string): Promise<number> {
+  const { document, FontFace } = globalThis as unknown as InPage;
+  document.fonts.add(await new FontFace('Page numbers', `url("${font}")`).load());
   const { style, scrollHeight, clientWidth } = document.documentElement;
   const paper = 654 * 971; // what stands on an A4 page of ours, in CSS pixels
-  const known = style.getPropertyValue('--page-digits');
-  const digits = known === '' ? String(Math.ceil((1.1 * scrollHeight * clientWidth) / paper)).length : Number(known);
+  const digits = String(Math.ceil((1.1 * scrollHeight * clientWidth) / paper)).length;
   style.setProperty('--page-digits', String(digits));
-  for (const place of document.querySelectorAll('.page-of')) place.textContent = String(pageOf[place.dataset['target'] ?? ''] ?? '0'.repeat(digits));
+  const places = [...document.querySelectorAll('.page-of')];
+  const cells = Math.max(digits, String(places.length).length);
+  places.forEach((place, index) => {
+    place.style.setProperty('font-family', 'Page numbers');
+    place.style.setProperty('letter-spacing', `${(digits / cells - 1) * 0.572}em`);
+    place.textContent = String(index).padStart(cells, '0');
+  });
+  return digits;
 }
 
-/** Hides all but the links, which a print needs to tell where they lead; what is hidden keeps its room. By a style sheet of our own, whatever the page's styles say. */
-export function showOnlyLinks(only: boolean): void {
-  const { document, CSSStyleSheet } = globalThis as unknown as InPage;
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync('*, *::before, *::after { visibility: hidden !important } a[href] { visibility: visible !important }');
-  document.adoptedStyleSheets = only ? [sheet] : [];
+/** Writes the numbers themselves into their places. */
+export function numbers(pageOf: Record<string, number>): void {
+  const { document } = globalThis as unknown as InPage;
+  for (const place of document.querySelectorAll('.page-of')) {
+    place.style.setProperty('letter-spacing', 'normal');
+    place.textContent = String(pageOf[place.dataset['target'] ?? '']);
+  }
 }

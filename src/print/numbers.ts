@@ -1,36 +1,35 @@
-import { PDFDocument } from '@cantoo/pdf-lib';
 import { pagesOfDestinations } from './destinations.js';
 import { MachineFailure } from './failure.js';
-import { fillNumbers, onlyLinks, type OpenPage } from './page.js';
+import { fillNumbers } from './fill-numbers.js';
+import { writeNumbers, writeStandIns, type OpenPage } from './page.js';
+import { readPrinted, type PrintedPdf } from './printed-pdf.js';
 
 type PageNumbers = ReadonlyMap<string, number>;
 
 /** A PDF whose printed page numbers are true, after so many prints. */
 export interface Numbered {
-  pdf: PDFDocument;
+  printed: PrintedPdf;
   pageOf: Map<string, number>;
   passes: number;
 }
 
-const mostPrints = 3;
+const mostPrints = 4;
 
 /**
- * Prints until every page number that the page tells is the one where its target came to stand. Without numbers to begin
- * with, a print of the links alone finds them. Throws MachineFailure for a target that no link points to (the PDF has
- * no place for it), and if the numbers still move after three prints.
+ * Prints with stand-ins for the page numbers and writes the numbers over them. Where the browser set them in a way that does
+ * not allow that, prints until every number is the one where its target came to stand. Throws MachineFailure for a target
+ * that no link points to (the PDF has no place for it), and if the numbers still move after four prints.
  */
-export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers): Promise<Numbered> {
+export async function printWithNumbers(open: OpenPage): Promise<Numbered> {
   const { asked } = open.content;
-  const drafted = remembered === undefined && asked.length > 0;
-  let numbers = drafted ? await draftNumbers(open) : (remembered ?? new Map<string, number>());
-  for (let prints = 1; prints <= mostPrints; prints += 1) {
-    await fillNumbers(open.page, numbers);
-    const pdf = await load(await open.print({ tagged: true }));
-    open.check();
-    const pageOf = pagesOfDestinations(pdf);
-    refuseUnknown(asked, pageOf);
-    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { pdf, pageOf, passes: prints + (drafted ? 1 : 0) };
-    numbers = pageOf;
+  const room = await writeStandIns(open.page);
+  let { printed, pageOf } = await print(open);
+  if (asked.length === 0 || fillNumbers(printed.pdf, asked.map((id) => pageOf.get(id)!), room)) return { printed, pageOf, passes: 1 };
+  for (let prints = 2; prints <= mostPrints; prints += 1) {
+    const numbers: PageNumbers = pageOf;
+    await writeNumbers(open.page, numbers);
+    ({ printed, pageOf } = await print(open));
+    if (asked.every((id) => pageOf.get(id) === numbers.get(id))) return { printed, pageOf, passes: prints };
   }
   throw new MachineFailure({
     found: `page numbers still moved after ${mostPrints} prints`,
@@ -39,20 +38,16 @@ export async function printWithNumbers(open: OpenPage, remembered?: PageNumbers)
   });
 }
 
-/** Numbers from a print of nothing but the links, which costs little. */
-async function draftNumbers(open: OpenPage): Promise<PageNumbers> {
-  await fillNumbers(open.page, new Map());
-  await onlyLinks(open.page, true);
-  const numbers = pagesOfDestinations(await load(await open.print({ tagged: false })));
-  await onlyLinks(open.page, false);
-  refuseUnknown(open.content.asked, numbers);
-  return numbers;
+async function print(open: OpenPage): Promise<{ printed: PrintedPdf; pageOf: Map<string, number> }> {
+  const printed = await readPrinted(await open.print());
+  open.check();
+  const pageOf = pagesOfDestinations(printed.pdf);
+  refuseUnknown(open.content.asked, pageOf);
+  return { printed, pageOf };
 }
 
-const load = (bytes: Uint8Array): Promise<PDFDocument> => PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
-
 function refuseUnknown(asked: readonly string[], known: PageNumbers): void {
-  const unknown = asked.filter((id) => !known.has(id));
+  const unknown = [...new Set(asked)].filter((id) => !known.has(id));
   if (unknown.length === 0) return;
   throw new MachineFailure({
     found: `no page number for ${unknown.slice(0, 5).join(', ')}${unknown.length > 5 ? ` and ${unknown.length - 5} more` : ''}`,

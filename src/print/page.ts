@@ -1,8 +1,10 @@
+import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
 import { MachineFailure } from './failure.js';
+import { fontsDirectory } from './fonts.js';
 import { guardPage } from './guard.js';
-import { brokenImages, loadFonts, type PageContent, readContent, showOnlyLinks, writeNumbers } from './in-page.js';
+import { brokenImages, loadFonts, numbers, type PageContent, readContent, standIns } from './in-page.js';
 
 /** An HTML file open in the browser, ready to print. */
 export interface OpenPage {
@@ -11,7 +13,7 @@ export interface OpenPage {
   /** Throws MachineFailure if anything was refused, failed or complained so far. */
   check: () => void;
   /** The printed page as PDF bytes. */
-  print: (options: { tagged: boolean }) => Promise<Uint8Array>;
+  print: () => Promise<Uint8Array>;
 }
 
 /** The process that draws the page died; the browser itself may still run. */
@@ -47,8 +49,7 @@ async function openPage(page: Page, html: string, directories: readonly string[]
   } finally {
     check(); // What was refused explains also why the loading failed.
   }
-  const print = ({ tagged }: { tagged: boolean }) =>
-    page.pdf({ preferCSSPageSize: true, printBackground: true, tagged, outline: tagged, timeout: patience });
+  const print = () => page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true, timeout: patience });
   return { page, content: await page.evaluate(readContent), check, print };
 }
 
@@ -62,12 +63,13 @@ function refuseTroubles(html: string, troubles: readonly string[]): void {
   });
 }
 
-/** Writes page numbers into the places that ask for them; one that is not known becomes as many zeros as the last page has digits. */
-export async function fillNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<void> {
-  await page.evaluate(writeNumbers, Object.fromEntries(pageOf));
+/** Writes stand-ins for the page numbers, each the place of the number among all. Returns how many digits there is room for. */
+export async function writeStandIns(page: Page): Promise<number> {
+  // Under the name by which the page has it, it would be the same font in the PDF.
+  return page.evaluate(standIns, `${pathToFileURL(join(fontsDirectory, 'NotoSans-Regular.woff2')).href}?numbers`);
 }
 
-/** Hides all but the links (the room of what is hidden stays), or shows all again. */
-export async function onlyLinks(page: Page, only: boolean): Promise<void> {
-  await page.evaluate(showOnlyLinks, only);
+/** Writes page numbers into the places that ask for them. */
+export async function writeNumbers(page: Page, pageOf: ReadonlyMap<string, number>): Promise<void> {
+  await page.evaluate(numbers, Object.fromEntries(pageOf));
 }

@@ -18,8 +18,6 @@ export interface PrintOptions extends DocumentDetails {
   out: string;
   /** Files to carry inside, or what makes them once the pages are printed. */
   attachments?: readonly Attachment[] | ((printed: PDFDocument, browser: string) => readonly Attachment[]);
-  /** Page numbers of the last print: tried first, so that an unchanged document is printed once. */
-  remembered?: ReadonlyMap<string, number>;
   /** A browser that is already running; else one is started and closed. */
   browser?: RunningBrowser;
 }
@@ -41,10 +39,11 @@ export async function printDocument(options: PrintOptions): Promise<Printed> {
   const running = options.browser ?? (await launchBrowser());
   try {
     return await withPage(running.browser, resolve(options.html), [options.directory, fontsDirectory], async (open) => {
-      const { pdf, pageOf, passes } = await printWithNumbers(open, options.remembered);
+      const { printed, pageOf, passes } = await printWithNumbers(open);
+      const { pdf } = printed;
       refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
       const files = typeof options.attachments === 'function' ? options.attachments(pdf, running.version) : options.attachments;
-      await writeFileWhole(options.out, await finishPdf(pdf, options, files ?? []));
+      await writeFileWhole(options.out, await finishPdf(printed, options, files ?? []));
       return { pages: pdf.getPageCount(), pageOf, passes, browser: running.version };
     });
   } catch (cause) {

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { decodePDFRawStream, PDFArray, PDFDict, PDFName, PDFRawStream, PDFRef, type PDFContext, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib';
+import { PDFArray, PDFDict, PDFName, PDFRawStream, PDFRef, type PDFContext, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib';
+import { streamBytes } from '../print/stream-text.js';
 
 /** What makes a page as it is seen: its size, what is drawn, with which fonts and pictures, and its links. */
 const seen = ['MediaBox', 'CropBox', 'Rotate', 'Resources', 'Contents', 'Annots'];
@@ -46,7 +47,7 @@ function digester(context: PDFContext): (object: PDFObject | undefined) => strin
 /** Unpacked, so that packing it otherwise makes no difference; a photo stays as it is. */
 function content(stream: PDFRawStream): Uint8Array {
   try {
-    return decodePDFRawStream(stream).decode();
+    return streamBytes(stream);
   } catch {
     return stream.getContents();
   }

@@ -1,6 +1,6 @@
 import { PDFArray, PDFDict, PDFName, PDFRawStream, type PDFDocument, type PDFPage } from '@cantoo/pdf-lib';
-import { streamText } from './stream-text.js';
-import { toUnicode } from './to-unicode.js';
+import { streamText } from '../print/stream-text.js';
+import { toUnicode } from '../print/to-unicode.js';
 
 /**
  * The text of each page, in the order in which it is drawn, for comparing what two prints say. Reads what a browser

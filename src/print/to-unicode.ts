@@ -6,7 +6,7 @@ const known = new WeakMap<PDFDict, (hex: string) => string>();
 /** Reads strings of two-byte codes, `<0035 0034>`, in a font by its map to Unicode; what it does not map shows as its code. */
 export function toUnicode(font: PDFDict | undefined): (hex: string) => string {
   if (!font) return (hex) => codes(hex).map(unmapped).join('');
-  const reader = known.get(font) ?? readerOf(mapOf(streamText(font.lookup(PDFName.of('ToUnicode')))));
+  const reader = known.get(font) ?? readerOf(unicodeOf(font));
   known.set(font, reader);
   return reader;
 }
@@ -16,6 +16,9 @@ const readerOf = (map: ReadonlyMap<number, string>) => (hex: string): string => 
 const codes = (hex: string): number[] => (hex.replace(/[^0-9A-Fa-f]/g, '').match(/.{4}/g) ?? []).map((four) => parseInt(four, 16));
 
 const unmapped = (code: number): string => `‹${code.toString(16)}›`;
+
+/** What each code of a font says, by its map to Unicode; empty for a font without one. */
+export const unicodeOf = (font: PDFDict): Map<number, string> => mapOf(streamText(font.lookup(PDFName.of('ToUnicode'))));
 
 /** `bfchar` gives one code its text, `bfrange` a run of codes either counted on from the first text or each its own. */
 function mapOf(cmap: string): Map<number, string> {
