@@ -10,9 +10,9 @@ import { bySeriousness } from '../checks/seriousness.js';
 import { follow } from '../view/follow.js';
 import type { Printer } from './check-formats.js';
 import { differences, newDoubts, newProblems } from './differences.js';
+import { loadWithPapers } from './document-papers.js';
 import { doubtLines, doubtsHeading, findingLines, nameOf, placeText } from './finding-text.js';
 import { exits, untilEnded, type Exit, type Io } from './io.js';
-import { load } from './load.js';
 import { showProblem } from './show-problem.js';
 
 /** Checks builds once in full, and after each save again: then only what differs is printed. */
@@ -37,7 +37,7 @@ function looker(folder: string, print: Printer, io: Io): (saved: readonly string
   let before: Evaluation | undefined;
   let problems: readonly Problem[] = [];
   return async (saved) => {
-    const loaded = await load(folder, process.cwd(), recall);
+    const loaded = await loadWithPapers(folder, recall);
     if (saved.length > 0) io.stdout(`${pc.createColors(io.colour).dim(`${new Date().toLocaleTimeString('en-GB')}  ${visible(saved.join(', '))}`)}\n`);
     if (!('build' in loaded)) {
       if (saved.length === 0) print.problems(folder, loaded.problems);

@@ -2,9 +2,9 @@ import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { outcomes, isOpen, type Finding, type Outcome } from '../checks/finding.js';
 import { printer } from './check-formats.js';
+import { loadWithPapers } from './document-papers.js';
 import { formOf, parse } from './form.js';
 import { exits, type Exit, type Io } from './io.js';
-import { load } from './load.js';
 import { shardOf } from './shard.js';
 import { UsageError } from './usage.js';
 
@@ -32,7 +32,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   if (values.watch) return (await import('./check-watch.js')).watchBuilds(shardOf(folders, values.shard), print, io);
   let worst: Exit = exits.clean;
   for (const folder of shardOf(folders, values.shard)) {
-    const loaded = await load(folder);
+    const loaded = await loadWithPapers(folder);
     if (!('build' in loaded)) {
       worst = exits.usage;
       print.problems(folder, loaded.problems);

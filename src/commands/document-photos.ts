@@ -1,6 +1,5 @@
 import { statSync } from 'node:fs';
 import { copyFile, link } from 'node:fs/promises';
-import { homedir } from 'node:os';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afresh } from '../build/memory.js';
@@ -10,6 +9,7 @@ import type { TakenAt } from '../checks/order.js';
 import { preparePhotos, type PhotoResult } from '../print/photos.js';
 import type { LinkedFile } from '../print/self-contained.js';
 import type { Picture } from '../render/subject.js';
+import { cacheDirectory } from './cache.js';
 
 export type Prepared = ReadonlyMap<string, PhotoResult>;
 
@@ -19,11 +19,6 @@ export const photoSizes = {
   mail: { printWidthMm: 85, ppi: 170, quality: 68 },
 } as const;
 export type PhotoSize = keyof typeof photoSizes;
-
-/** Prepared photos and page numbers are kept between prints, by content. */
-export function cacheDirectory(): string {
-  return process.env['GUSSET_CACHE'] ?? join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset');
-}
 
 /** With a memory, files as they were the last time are not read again. */
 export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void, recall = afresh): Promise<Prepared> {

@@ -6,6 +6,7 @@ import { limitsOf } from '../history/git/limits.js';
 import type { Repository } from '../history/git/repository.js';
 import { tryGit } from '../history/git/run.js';
 import { shown } from '../history/who.js';
+import { activePapers } from './document-papers.js';
 import { brokenPhotos, prepareAll, type PhotoSize } from './document-photos.js';
 import type { Loaded } from './load.js';
 import { unprintableCharacters } from './printable.js';
@@ -49,10 +50,10 @@ export function notIssued({ commit, issue }: Standing): Precondition {
   return { name: 'new', met: false, says: `commit ${commit.slice(0, 8)} is issue ${issue.letter} already: \`gusset print\` prints it again; commit what has changed before the next issue` };
 }
 
-/** Photos can be shown and all characters printed. */
+/** Photos can be shown, papers do no more than show, and all characters can be printed. */
 export async function showable({ build }: Loaded, size: PhotoSize, say: (says: string) => void): Promise<Precondition> {
-  const problems = [...brokenPhotos(build, await prepareAll(build, size, say)), ...unprintableCharacters(build)];
-  return { name: 'showable', met: problems.length === 0, says: problems.length === 0 ? 'every photo can be shown and every character printed' : 'put these right', list: problems.map((p) => showProblem(p)) };
+  const problems = [...brokenPhotos(build, await prepareAll(build, size, say)), ...(await activePapers(build)), ...unprintableCharacters(build)];
+  return { name: 'showable', met: problems.length === 0, says: problems.length === 0 ? 'every photo can be shown, no paper does more than show, and every character can be printed' : 'put these right', list: problems.map((p) => showProblem(p)) };
 }
 
 /** Open findings do not stop an issue, but nobody issues them without knowing. */

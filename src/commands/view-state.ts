@@ -8,8 +8,9 @@ import type { Shown } from '../view/preview.js';
 import type { Source } from '../view/server.js';
 import { brokenPhotos, prepareAll, type Prepared } from './document-photos.js';
 import { documentHistory } from './document-history.js';
+import { loadWithPapers } from './document-papers.js';
 import { identify } from './identity.js';
-import { load, type Loaded } from './load.js';
+import type { Loaded } from './load.js';
 import { standingOf } from './standing.js';
 
 /** What git and the bytes of the files tell; it takes longer than the rest and follows it. */
@@ -55,7 +56,7 @@ export function viewState(folder: string, as: Subject['as'], say: (says: string)
       return () => void listeners.delete(listener);
     },
     look: async (saved) => {
-      const loaded = await load(folder, process.cwd(), recall);
+      const loaded = await loadWithPapers(folder, recall);
       if (!('build' in loaded)) return refuse(loaded.problems, saved);
       const prepared = await prepareAll(loaded.build, 'print', say, recall);
       const broken = brokenPhotos(loaded.build, prepared);

@@ -58,6 +58,12 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
     expect((await dry(directory)).out).toMatch(/✓ committed[^]*✗ recorded: .*\.gitignore.*\n {4}builds\/t\/papers\/tube\.pdf/);
   });
 
+  it('are not met by a paper that does more than show', async () => {
+    const papers = 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n';
+    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>') })]);
+    expect((await dry(directory)).out).toMatch(/✗ showable: put these right\n.*010-floor\.md:13:\d+: found `papers\/tube\.pdf`, which does something when it is opened/);
+  });
+
   it('are not met by open findings unless they are issued knowingly, nor by an unsigned tag where a signature is required', async () => {
     const directory = repository();
     const { code, err } = await gusset('issue', `${directory}/builds/t`, '--require-signature');
