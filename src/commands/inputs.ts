@@ -1,10 +1,11 @@
-import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { posix } from 'node:path';
 import type { Build, BuildFile } from '../build/model.js';
 import { blobId } from '../history/git/blob-id.js';
 import type { Repository } from '../history/git/repository.js';
 import { blobAt, fileAt, treeAt } from '../history/git/tree.js';
+import { several } from '../print/several.js';
+import { sha256Beside } from '../print/sha256.js';
 import { workshopLimits } from './build-at.js';
 import { changed } from './changed.js';
 
@@ -37,8 +38,8 @@ export interface Against {
  */
 export async function readInputs(build: Build, against?: Against): Promise<{ inputs: Input[]; uncommitted: string[] }> {
   const held = against ? await committedFiles(against.repo, against.commit) : new Map<string, string>();
-  const inputs: Input[] = [];
-  for (const file of [...build.inputs].sort((a, b) => (a.path < b.path ? -1 : 1))) inputs.push(await read(file, held.get(file.path), against));
+  const files = [...build.inputs].sort((a, b) => (a.path < b.path ? -1 : 1));
+  const inputs = await several(files, (file) => read(file, held.get(file.path), against));
   return { inputs, uncommitted: inputs.filter((i) => held.get(i.path) !== i.blob).map((i) => i.path) };
 }
 
@@ -46,15 +47,15 @@ async function read(file: BuildFile, held: string | undefined, against: Against 
   const isText = /\.(?:md|yaml|csv|txt)$/i.test(file.path);
   const lying = await readFile(file.absolute);
   if (file.text !== undefined && new TextDecoder().decode(lying) !== file.text) throw changed(file.path);
-  const id = blobId(lying, against?.repo.objectFormat ?? 'sha1');
+  const id = await blobId(lying, against?.repo.objectFormat ?? 'sha1');
   if (!against || !isText || held === undefined || held === id) return described(file, lying, id, isText);
   const path = posix.join(against.repo.prefix, file.path);
   const committed = against.changed.has(path) ? undefined : await fileAt(against.repo, against.commit, path);
   return committed ? described(file, committed, held, isText) : described(file, lying, id, isText);
 }
 
-function described({ path, absolute }: BuildFile, content: Buffer, blob: string, keep: boolean): Input {
-  return { path, absolute, bytes: content.length, sha256: createHash('sha256').update(content).digest('hex'), blob, ...(keep ? { text: content } : {}) };
+async function described({ path, absolute }: BuildFile, content: Buffer, blob: string, keep: boolean): Promise<Input> {
+  return { path, absolute, bytes: content.length, sha256: await sha256Beside(content), blob, ...(keep ? { text: content } : {}) };
 }
 
 /** Ids of the contents of a build's files, and of the workshop's limits beside it, at a commit; by path within the build. */

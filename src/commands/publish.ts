@@ -17,7 +17,7 @@ import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from '.
 import { changed } from './changed.js';
 import { documentHistory } from './document-history.js';
 import { activePapers } from './document-papers.js';
-import { brokenPhotos, pictureFiles, pictures, prepareAll, type Prepared, type PhotoSize } from './document-photos.js';
+import { brokenPhotos, pictureFiles, pictures, prepareAll, type PhotoSize } from './document-photos.js';
 import { identify } from './identity.js';
 import { readInputs, type Input } from './inputs.js';
 import type { Loaded } from './load.js';
@@ -48,9 +48,9 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
   const { build, rules, evaluation, takenAt } = loaded;
   const say = options.progress ?? (() => {});
   return withLock(`${options.out}.lock`, async () => {
-    const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
+    const standingNow = options.standing ? taken(loaded, options.standing) : standingOf(build);
+    const [{ inputs, standing }, photos] = await all(standingNow, prepareAll(build, options.photos ?? 'print', say));
     const identity = await identify(build, inputs, standing);
-    const photos = await prepareAll(build, options.photos ?? 'print', say);
     const problems = [...brokenPhotos(build, photos), ...(await activePapers(build)), ...unprintableCharacters(build)];
     if (problems.length > 0) return { problems };
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
@@ -68,11 +68,13 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       const work = join(folder, 'work');
       await mkdir(work);
       const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work) };
-      await writePages(linked, hashes, photos, { linked: join(work, 'print.html'), alone: join(folder, names.html) });
+      const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
+      await writeFile(join(work, 'print.html'), html);
       say('printing');
       const carried = await carriedFiles(findings, inputs);
       let manifest: Manifest | undefined;
-      const printed = await printDocument({
+      const alone = writeSelfContained(join(folder, names.html), html, new Map([...fontFiles(fonts), ...pictureFiles(photos, linked.pictures)]));
+      const printing = printDocument({
         html: join(work, 'print.html'),
         directory: work,
         out: join(folder, names.pdf),
@@ -89,6 +91,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
           return [...carried, manifestFile(manifest)];
         },
       });
+      const [printed] = await all(printing, alone);
       await rm(work, { recursive: true });
       const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digestOf(await readFile(join(folder, name))) })));
       const whole = { ...manifest!, outputs };
@@ -99,12 +102,12 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
   });
 }
 
-/** The page as the browser prints it, and the same with its pictures and fonts inside, which is handed over. */
-async function writePages(subject: Subject, hashes: ReadonlyMap<string, string>, photos: Prepared, to: { linked: string; alone: string }): Promise<void> {
-  const fonts = pathToFileURL(fontsDirectory).href;
-  const html = htmlPage(compose(subject, hashes), subject, fontFaces(fonts));
-  await writeFile(to.linked, html);
-  await writeSelfContained(to.alone, html, new Map([...fontFiles(fonts), ...pictureFiles(photos, subject.pictures)]));
+const fonts = pathToFileURL(fontsDirectory).href;
+
+/** Both results, once both have ended: nothing of a failed one is left at work. */
+async function all<A, B>(one: Promise<A>, other: Promise<B>): Promise<[A, B]> {
+  await Promise.allSettled([one, other]);
+  return Promise.all([one, other]);
 }
 
 /** The inputs of a build that was taken out of a commit. */

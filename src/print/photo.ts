@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Metadata } from 'sharp';
 import { MachineFailure, wordsOf } from './failure.js';
 import { kindOf, type PictureKind } from './kind.js';
+import { sha256Beside } from './sha256.js';
 import { writeFileWhole } from './whole.js';
 
 export interface PhotoSettings {
@@ -38,7 +38,7 @@ export async function readPhoto(file: string): Promise<Content | Extract<Prepare
     if (state.size === 0) return { ok: false, reason: 'is empty (zero bytes)', hint: copyAgain };
     if (state.size > mostBytes) return { ok: false, reason: `is ${Math.round(state.size / 2 ** 20)} MB, more than a photo can be (256 MB)`, hint: 'export it smaller' };
     const bytes = await readFile(file);
-    return { bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
+    return { bytes, sha256: await sha256Beside(bytes) };
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
     return { ok: false, reason: missing ? 'is not there' : `cannot be read: ${wordsOf(error)}`, hint: missing ? 'check its name and folder' : 'check its permissions' };

@@ -1,15 +1,12 @@
-import { availableParallelism } from 'node:os';
 import sharp from 'sharp';
 import { misnamed } from './kind.js';
 import { type PhotoSettings, type PreparedPhoto, preparePhoto, readPhoto } from './photo.js';
+import { several } from './several.js';
 
 export type { PhotoSettings, PreparedPhoto } from './photo.js';
 
 /** The result for one file; `warning` tells what is odd about one that could be used all the same. */
 export type PhotoResult = { file: string; warning?: string } & PreparedPhoto;
-
-/** At most this many at once: a large photo takes a few hundred megabytes while it is decoded. */
-const mostAtOnce = 4;
 
 /**
  * Prepares photos for printing, as many at a time as the machine has cores; photos of the same content share one result.
@@ -20,9 +17,7 @@ export async function preparePhotos(
   files: readonly string[],
   settings: PhotoSettings & { onProgress?: (done: number, total: number) => void },
 ): Promise<PhotoResult[]> {
-  const results: PhotoResult[] = [];
   const byContent = new Map<string, Promise<PreparedPhoto>>();
-  let next = 0;
   let done = 0;
 
   async function one(file: string): Promise<PreparedPhoto & { warning?: string }> {
@@ -35,21 +30,16 @@ export async function preparePhotos(
     return result.ok && warning !== undefined ? { ...result, warning } : result;
   }
 
-  async function worker(): Promise<void> {
-    for (let index = next++; index < files.length; index = next++) {
-      const file = files[index] as string;
-      results[index] = { file, ...(await one(file)) };
-      settings.onProgress?.(++done, files.length);
-    }
-  }
-
-  const workers = Math.min(availableParallelism(), mostAtOnce, files.length);
+  // As many threads at once as photos: a large one takes a few hundred megabytes while it is decoded.
   const threads = sharp.concurrency();
   sharp.concurrency(1);
   try {
-    await Promise.all(Array.from({ length: workers }, worker));
+    return await several(files, async (file) => {
+      const result = { file, ...(await one(file)) };
+      settings.onProgress?.(++done, files.length);
+      return result;
+    });
   } finally {
     sharp.concurrency(threads);
   }
-  return results;
 }
