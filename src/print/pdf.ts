@@ -7,6 +7,7 @@ import { fontsDirectory } from './fonts.js';
 import { embeddedFonts, refuseForeignFonts } from './embedded.js';
 import { launchBrowser, type RunningBrowser } from './launch.js';
 import { printWithNumbers } from './numbers.js';
+import { packGreys } from './pack-greys.js';
 import { PageCrashed, withPage } from './page.js';
 import { writeFileWhole } from './whole.js';
 
@@ -41,6 +42,7 @@ export async function printDocument(options: PrintOptions): Promise<Printed> {
     return await withPage(running.browser, resolve(options.html), [options.directory, fontsDirectory], async (open) => {
       const { printed, pageOf, passes } = await printWithNumbers(open);
       const { pdf } = printed;
+      packGreys(pdf);
       refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
       const files = typeof options.attachments === 'function' ? options.attachments(pdf, running.version) : options.attachments;
       await writeFileWhole(options.out, await finishPdf(printed, options, files ?? []));
