@@ -66,7 +66,8 @@ export function pictureFiles(photos: Prepared, pictures: ReadonlyMap<string, Pic
   return new Map([...photos].flatMap(([path, photo]) => (photo.ok ? [[pictures.get(path)!.url, { path: photo.prepared, mime: photo.mime }] as const] : [])));
 }
 
-async function placed(prepared: string, folder: string): Promise<string> {
+/** The address of a prepared picture, linked into the folder that the browser may read. */
+export async function placed(prepared: string, folder: string): Promise<string> {
   const target = join(folder, basename(prepared));
   await link(prepared, target).catch(async (cause: NodeJS.ErrnoException) => {
     if (cause.code !== 'EEXIST') await copyFile(prepared, target);

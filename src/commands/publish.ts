@@ -21,6 +21,7 @@ import { brokenPhotos, pictureFiles, pictures, prepareAll, type PhotoSize } from
 import { identify } from './identity.js';
 import { readInputs, type Input } from './inputs.js';
 import type { Loaded } from './load.js';
+import { drawPapers, pageFiles, placedPages } from './paper-pages.js';
 import { unprintableCharacters } from './printable.js';
 import { standingOf, type Standing } from './standing.js';
 
@@ -64,16 +65,17 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
       await writeFile(join(folder, 'findings.json'), findings);
 
+      const drawn = await drawPapers(build, hashes, browser, say);
       say('composing');
       const work = join(folder, 'work');
       await mkdir(work);
-      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work) };
+      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work), paperPages: await placedPages(drawn, work) };
       const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
       await writeFile(join(work, 'print.html'), html);
       say('printing');
       const carried = await carriedFiles(findings, inputs);
       let manifest: Manifest | undefined;
-      const alone = writeSelfContained(join(folder, names.html), html, new Map([...fontFiles(fonts), ...pictureFiles(photos, linked.pictures)]));
+      const alone = writeSelfContained(join(folder, names.html), html, new Map([...fontFiles(fonts), ...pictureFiles(photos, linked.pictures), ...pageFiles(drawn, linked.paperPages)]));
       const printing = printDocument({
         html: join(work, 'print.html'),
         directory: work,

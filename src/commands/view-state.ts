@@ -11,10 +11,11 @@ import { documentHistory } from './document-history.js';
 import { loadWithPapers } from './document-papers.js';
 import { identify } from './identity.js';
 import type { Loaded } from './load.js';
+import { keptPapers, paperPages, type DrawnPapers } from './paper-pages.js';
 import { standingOf } from './standing.js';
 
-/** What git and the bytes of the files tell; it takes longer than the rest and follows it. */
-type Past = Pick<Subject, 'identity' | 'history' | 'changes'> & { hashes: ReadonlyMap<string, string> };
+/** What git and the bytes of the files tell; it takes longer than the rest and follows it. First pages of papers are those that a print has kept. */
+type Past = Pick<Subject, 'identity' | 'history' | 'changes'> & { hashes: ReadonlyMap<string, string>; drawn: DrawnPapers };
 
 export interface ViewState extends Source {
   /** Looks at the files again. */
@@ -41,9 +42,9 @@ export function viewState(folder: string, as: Subject['as'], say: (says: string)
   };
   const refuse = (problems: readonly Problem[], saved: readonly string[]) => show({ ...(shown.document ? { document: shown.document } : {}), problems, saved });
   const compose = ({ loaded, prepared }: NonNullable<typeof last>, saved: readonly string[]) => {
-    const { hashes, ...told } = past!;
-    for (const photo of prepared.values()) if (photo.ok) photos.set(basename(photo.prepared), { file: photo.prepared, mime: photo.mime });
-    const subject: Subject = { build: loaded.build, rules: loaded.rules, evaluation: loaded.evaluation, as, pictures: picturesOf(prepared, loaded), ...told };
+    const { hashes, drawn, ...told } = past!;
+    for (const picture of [...prepared.values(), ...drawn.values()]) if (picture.ok) photos.set(basename(picture.prepared), { file: picture.prepared, mime: picture.mime });
+    const subject: Subject = { build: loaded.build, rules: loaded.rules, evaluation: loaded.evaluation, as, pictures: picturesOf(prepared, loaded), paperPages: paperPages(drawn, address), ...told };
     show({ document: documentOf(subject, hashes, recall), problems: [], saved });
   };
 
@@ -80,11 +81,14 @@ async function pastOf(loaded: Loaded): Promise<Past> {
   const { inputs, standing } = await standingOf(loaded.build);
   const identity: Identity = await identify(loaded.build, inputs, standing);
   const told = standing ? await documentHistory(loaded, inputs, standing) : {};
-  return { identity, ...told, hashes: new Map(inputs.map((i) => [i.path, i.sha256])) };
+  const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
+  return { identity, ...told, hashes, drawn: await keptPapers(loaded.build, hashes) };
 }
+
+const address = (prepared: string): string => `/photos/${basename(prepared)}`;
 
 function picturesOf(prepared: Prepared, { takenAt }: Loaded): Map<string, Picture> {
   return new Map(
-    [...prepared].flatMap(([path, p]): [string, Picture][] => (p.ok ? [[path, { url: `/photos/${basename(p.prepared)}`, width: p.width, height: p.height, sha256: p.sha256, takenAt: takenAt.get(path) }]] : [])),
+    [...prepared].flatMap(([path, p]): [string, Picture][] => (p.ok ? [[path, { url: address(p.prepared), width: p.width, height: p.height, sha256: p.sha256, takenAt: takenAt.get(path) }]] : [])),
   );
 }

@@ -18,6 +18,7 @@ export const anchor = {
   finding: (id: string) => `finding-${plain(id)}`,
   photo: (path: string) => `photo-${plain(path)}`,
   paper: (path: string) => `paper-${plain(path)}`,
+  firstPage: (paper: string) => `first-page-${plain(paper)}`,
   item: (id: string) => `item-${plain(id)}`,
   figure: (name: string) => `figure-${plain(name)}`,
   table: (name: string) => `table-${plain(name)}`,

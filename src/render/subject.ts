@@ -10,8 +10,10 @@ export interface Subject {
   evaluation: Evaluation;
   rules: Rules;
   as: 'submission' | 'proposal';
-  /** Prepared photos and papers by their path relative to the build's folder. */
+  /** Prepared photos by their path relative to the build's folder. */
   pictures: ReadonlyMap<string, Picture>;
+  /** First pages of the papers that are PDFs, as far as they are known. */
+  paperPages: ReadonlyMap<string, PaperPage>;
   identity: Identity;
   /** What git tells of the past; absent outside a repository. */
   history?: DocumentHistory;
@@ -30,6 +32,9 @@ export interface Picture {
   sha256: string;
   takenAt?: string | undefined;
 }
+
+/** The picture of a paper's first page and how many pages it has, or why it could not be drawn. */
+export type PaperPage = (Pick<Picture, 'url' | 'width' | 'height'> & { pages: number }) | { reason: string };
 
 /** Which state of the files the document shows. */
 export interface Identity {

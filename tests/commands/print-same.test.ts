@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { readdirSync, readFileSync } from 'node:fs';
+import { PDFDocument } from '@cantoo/pdf-lib';
+import { describe, expect, it, vi } from 'vitest';
 import { buildFile, emptyPdf, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { jo, mika, temporary } from '../history/throwaway.js';
@@ -33,6 +34,23 @@ describe('the same commit', { timeout: 300_000 }, () => {
     for (const name of Object.keys(one)) expect(one[name]!.equals(other[name]!), name).toBe(true);
     expect(JSON.parse(one['manifest.json']!.toString())).toMatchObject({ folder: 'builds/t', dirty: [], inputs: [{ path: '../limits.yaml' }, { path: 'build.md' }, { path: 'notes/010-floor.md' }] });
     expect(one['findings.json']!.toString()).not.toContain('gusset-test');
+  });
+
+  it('gives the same bytes whether the pages of its papers were drawn before or are drawn now', async () => {
+    const directory = temporary();
+    const pdf = await PDFDocument.create();
+    pdf.addPage().drawText('Mill certificate, invented', { x: 60, y: 700 });
+    makeHistory(directory, [...steps, step('2026-03-13', { [note]: floorNote({ more: 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n  - { file: none.pdf, shows: the receipt }\n' }), 'builds/t/papers/tube.pdf': Buffer.from(await pdf.save()), 'builds/t/papers/none.pdf': emptyPdf })]);
+    const [one, other] = [temporary(), temporary()];
+    const prints: Awaited<ReturnType<typeof printed>>[] = [];
+    for (const cache of [one, one, other]) {
+      vi.stubEnv('GUSSET_CACHE', cache);
+      prints.push(await printed(`${directory}/builds/t`));
+      expect(readdirSync(`${cache}/first-pages`)).toHaveLength(1);
+    }
+    vi.unstubAllEnvs();
+    expect(prints[0]!['submission.html']!.toString()).toContain('alt="The only page: mill certificate"');
+    for (const name of Object.keys(prints[0]!)) for (const print of prints) expect(print[name]!.equals(prints[0]![name]!), name).toBe(true);
   });
 
   it('is a draft where a file differs from it, or is in no commit', async () => {

@@ -70,7 +70,7 @@ describe('the register of queries', () => {
     if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
     const evaluation = examine(loaded.build, loaded.rules);
     const identity = { tool: 'test', date: '2026-03-05', dirty: [], inputs: '' };
-    const subject = { build: loaded.build, rules: loaded.rules, evaluation, as: 'submission' as const, pictures: new Map(), identity };
+    const subject = { build: loaded.build, rules: loaded.rules, evaluation, as: 'submission' as const, pictures: new Map(), paperPages: new Map(), identity };
     return htmlPage(compose(subject, new Map()), subject, '');
   };
 

@@ -50,7 +50,7 @@ it('are read and composed, or refused with places inside their files', async () 
       }
       read++;
       const { build, rules, evaluation } = loaded;
-      const subject = { build, rules, evaluation, as: 'submission' as const, pictures: new Map(), identity: { tool: 'gusset 0', date: '2026-01-01', dirty: [], inputs: '' } };
+      const subject = { build, rules, evaluation, as: 'submission' as const, pictures: new Map(), paperPages: new Map(), identity: { tool: 'gusset 0', date: '2026-01-01', dirty: [], inputs: '' } };
       const words = build.notes.map((note) => note.data.title);
       const page = htmlPage(compose(subject, new Map()), subject, '');
       expect(figuresIn(page, words)).not.toMatch(/\bNaN\b(?! mm)|\bInfinity\b|[\s(=]-0(?:\.0*)?\b(?![.\d])/);

@@ -8,7 +8,7 @@ import { load, type Loaded } from '../../src/commands/load.js';
 import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
 import { compose } from '../../src/render/compose.js';
 import { htmlPage } from '../../src/render/page.js';
-import type { Picture, Subject } from '../../src/render/subject.js';
+import type { PaperPage, Picture, Subject } from '../../src/render/subject.js';
 
 export const fixture = fileURLToPath(new URL('fixture', import.meta.url));
 
@@ -27,7 +27,11 @@ export async function subjectOf({ build, rules, evaluation, takenAt }: Loaded, a
     const { width, height } = await sharp(file.absolute).metadata();
     pictures.set(file.path, { url: pathToFileURL(file.absolute).href, width, height, sha256: 'a1'.repeat(32), takenAt: takenAt.get(file.path) });
   }
-  return { build, rules, evaluation, as, pictures, identity: { tool: 'gusset test', commit: 'c0ffee'.repeat(6), date: '2026-03-25', dirty: [], inputs: 'b2'.repeat(32), letter: 'A', tag: 'fixture-A' } };
+  const paperPages = new Map<string, PaperPage>([
+    ['papers/receipt.pdf', { url: 'data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA=', width: 528, height: 748, pages: 3 }],
+    ['papers/tube certificate.pdf', { reason: 'the file is no whole PDF' }],
+  ]);
+  return { build, rules, evaluation, as, pictures, paperPages, identity: { tool: 'gusset test', commit: 'c0ffee'.repeat(6), date: '2026-03-25', dirty: [], inputs: 'b2'.repeat(32), letter: 'A', tag: 'fixture-A' } };
 }
 
 export const treeOf = (subject: Subject): Element => compose(subject, new Map([...subject.build.files.keys()].map((path) => [path, 'd4'.repeat(32)])));

@@ -34,7 +34,7 @@ beforeAll(async () => {
   const { inputs } = await standingOf(loaded.build);
   const { build, rules, evaluation } = loaded;
   const pictures = new Map(['photos/other.jpg'].map((path) => [path, { url: 'data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA=', width: 30, height: 20, sha256: '0'.repeat(64) }]));
-  const subject = { build, rules, evaluation, as: 'submission' as const, pictures, identity: await identify(build, inputs, standing), ...(await documentHistory(loaded, inputs, standing!)) };
+  const subject = { build, rules, evaluation, as: 'submission' as const, pictures, paperPages: new Map(), identity: await identify(build, inputs, standing), ...(await documentHistory(loaded, inputs, standing!)) };
   html = htmlPage(compose(subject, new Map(inputs.map((i) => [i.path, i.sha256]))), subject, '');
   section = (name) => new RegExp(`<section[^>]* id="section-${name}"[^]*?</section>`).exec(html)?.[0] ?? '';
 });

@@ -65,6 +65,13 @@ describe.each(['submission', 'proposal'] as const)('the tree of a %s', (as) => {
     for (const f of formulas) expect(String(f.properties['ariaLabel'])).toMatch(/^[^\\@{}]+$/);
   });
 
+  it('shows the first page of each paper once, named as in the register, or tells why not', () => {
+    const register = all(tree, (e) => e.properties['id'] === 'section-papers')[0]!;
+    const figures = all(register, (e) => e.tagName === 'figure');
+    expect(figures.map(textOf)).toEqual(['Paper receipt. receipt of the engine; receipt of the tube. First page of 3.', 'No picture: the file is no whole PDF.Paper tube certificate. mill certificate of the tube. ']);
+    expect(all(register, (e) => e.tagName === 'img').map((e) => e.properties['alt'])).toEqual(['First page of 3: receipt of the engine; receipt of the tube']);
+  });
+
   it('gives each table a caption and each head cell a scope', () => {
     const ofWords = all(tree, (e) => classes(e).includes('words')).flatMap((e) => all(e, (inner) => inner.tagName === 'table'));
     expect(ofWords).toHaveLength(1);

@@ -19,7 +19,7 @@ function setUp() {
   const document = async (recall: Recall) => {
     const loaded = await load(build, build, recall);
     if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
-    const subject: Subject = { ...loaded, as: 'submission', pictures: new Map(), identity: { tool: 'test', date: '2026-03-05', dirty: [], inputs: '' } };
+    const subject: Subject = { ...loaded, as: 'submission', pictures: new Map(), paperPages: new Map(), identity: { tool: 'test', date: '2026-03-05', dirty: [], inputs: '' } };
     return documentOf(subject, new Map(), recall);
   };
   return { build, edit, document };

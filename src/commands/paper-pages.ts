@@ -1,0 +1,59 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Build } from '../build/model.js';
+import { firstPages, keptPages, type FirstPage } from '../print/first-pages.js';
+import type { RunningBrowser } from '../print/launch.js';
+import type { LinkedFile } from '../print/self-contained.js';
+import type { PaperPage } from '../render/subject.js';
+import { digestOf } from './attachments.js';
+import { cacheDirectory } from './cache.js';
+import { changed } from './changed.js';
+import { placed } from './document-photos.js';
+
+/** First pages by the paths of their papers. */
+export type DrawnPapers = ReadonlyMap<string, FirstPage>;
+type Hashes = ReadonlyMap<string, string>;
+
+/** The first page of each PDF paper, drawn where no earlier print has kept it. One that cannot be drawn tells why, and keeps nothing from being printed. */
+export async function drawPapers(build: Build, hashes: Hashes, browser: RunningBrowser, say: (says: string) => void): Promise<DrawnPapers> {
+  const read = async (path: string) => {
+    const bytes = await readFile(build.files.get(path)!.absolute);
+    if (digestOf(bytes).sha256 !== hashes.get(path)) throw changed(path);
+    return bytes;
+  };
+  const papers = pdfPapers(build).map((path) => ({ path, sha256: hashes.get(path)!, read: () => read(path) }));
+  const pages = await firstPages(papers, browser, directory(), (done, total) => say(`first pages of papers ${done} of ${total}`));
+  return new Map(papers.map(({ path, sha256 }) => [path, pages.get(sha256)!]));
+}
+
+/** The first pages that earlier prints have kept; no browser is needed for these. */
+export async function keptPapers(build: Build, hashes: Hashes): Promise<DrawnPapers> {
+  const kept = await keptPages(directory());
+  return new Map(pdfPapers(build).flatMap((path): [string, FirstPage][] => {
+    const page = kept(hashes.get(path) ?? '');
+    return page ? [[path, page]] : [];
+  }));
+}
+
+/** First pages for the tree; `address` gives that of a prepared picture. */
+export function paperPages(drawn: DrawnPapers, address: (prepared: string) => string): Map<string, PaperPage> {
+  return new Map([...drawn].map(([path, page]): [string, PaperPage] => [path, page.ok ? { url: address(page.prepared), width: page.width, height: page.height, pages: page.pages } : { reason: page.reason }]));
+}
+
+/** The same, linked into the folder that the browser may read. */
+export async function placedPages(drawn: DrawnPapers, folder: string): Promise<Map<string, PaperPage>> {
+  const files = [...new Set([...drawn.values()].flatMap((page) => (page.ok ? [page.prepared] : [])))];
+  const urls = new Map(await Promise.all(files.map(async (file) => [file, await placed(file, folder)] as const)));
+  return paperPages(drawn, (prepared) => urls.get(prepared)!);
+}
+
+/** The prepared files by the addresses of their pictures. */
+export function pageFiles(drawn: DrawnPapers, shown: ReadonlyMap<string, PaperPage>): Map<string, LinkedFile> {
+  return new Map([...drawn].flatMap(([path, page]) => {
+    const picture = shown.get(path);
+    return page.ok && picture && 'url' in picture ? [[picture.url, { path: page.prepared, mime: page.mime }] as const] : [];
+  }));
+}
+
+const pdfPapers = (build: Build): string[] => [...new Set(build.notes.flatMap((note) => (note.data.papers ?? []).map((p) => p.file)))].filter((path) => /\.pdf$/i.test(path));
+const directory = (): string => join(cacheDirectory(), 'first-pages');
