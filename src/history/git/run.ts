@@ -60,12 +60,16 @@ export function command(folder: GitFolder, args: readonly string[], options: Run
   };
 }
 
-/** Runs git without a shell. Rejects only if git cannot be started (`code` of the error is then `ENOENT`). */
-export function tryGit(folder: GitFolder, args: readonly string[], options: RunOptions = {}): Promise<Ran> {
+/** A program that git asks (ssh-keygen, of a signature that does not fit) may stop reading, and end git with it, or not, as chance has it. */
+const mostTries = 20;
+
+/** Runs git without a shell. Rejects only if git cannot be started (`code` of the error is then `ENOENT`) or is ended by a signal. */
+export function tryGit(folder: GitFolder, args: readonly string[], options: RunOptions = {}, tries = 1): Promise<Ran> {
   const run = command(folder, args, options);
   return new Promise((resolve, reject) => {
     const child = execFile('git', run.args, { env: run.env, encoding: 'buffer', maxBuffer: Infinity }, (error, out, err) => {
-      if (error !== null && typeof error.code !== 'number') reject(error);
+      if (error?.signal === 'SIGPIPE' && tries < mostTries) resolve(tryGit(folder, args, options, tries + 1));
+      else if (error !== null && typeof error.code !== 'number') reject(error);
       else resolve({ code: error === null ? 0 : Number(error.code), out, err: err.toString('utf8') });
     });
     // git may end before it has read everything; how it ended says more than the broken pipe.
