@@ -2,7 +2,7 @@
  * Pure work under a name, which is done again only when what it was made from (`from`) differs from the last time. What
  * comes back is shared between readings and must not be changed.
  */
-export type Recall = <T>(name: string, from: string, make: () => T) => T;
+export type Recall = <T>(name: string, from: string | (() => string), make: () => T) => T;
 
 /** Remembers nothing: for a process that reads a build once. */
 export const afresh: Recall = (_name, _from, make) => make();
@@ -10,7 +10,8 @@ export const afresh: Recall = (_name, _from, make) => make();
 /** Remembers the last result under each name: for a process that reads one build again and again. */
 export function memory(): Recall {
   const kept = new Map<string, { from: string; result: unknown }>();
-  return <T>(name: string, from: string, make: () => T): T => {
+  return <T>(name: string, stated: string | (() => string), make: () => T): T => {
+    const from = typeof stated === 'string' ? stated : stated();
     const known = kept.get(name);
     if (known?.from === from) return known.result as T;
     const result = make();

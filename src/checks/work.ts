@@ -139,7 +139,7 @@ export function workOn(note: Note, kind: Kind, ground: Ground, done: Done): Work
       if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
       const plain = sheet as unknown as Sheet;
       const full = withUsual(plain, inputs as InputValues);
-      const run = ground.recall(`sheet ${id}`, textOf(full), () => workThrough(id, plain, full));
+      const run = ground.recall(`sheet ${id}`, () => textOf(full), () => workThrough(id, plain, full));
       done.runs.push(run);
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },
@@ -224,10 +224,13 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
   if (isMissing(value)) return placeOfField(note, value.missing[0]?.path ?? []);
   if (value.origin.kind === 'note' && value.origin.place.file === note.file) return value.origin.place;
   const { origin } = value;
-  const run = origin.kind === 'sheet' ? runs.find((r) => r.id === origin.run) : undefined;
+  const run = origin.kind === 'sheet' ? runs.findLast((r) => r.id === origin.run) : undefined;
   const inputs = Object.values(run?.inputs ?? {}).filter((i): i is Value => typeof i === 'object' && !Array.isArray(i));
-  const found = inputs.map((i) => placeOfValue(i, note, runs)).find((p) => p.path !== '');
-  return found ?? placeOfField(note, []);
+  for (const input of inputs) {
+    const place = placeOfValue(input, note, runs);
+    if (place.path !== '') return place;
+  }
+  return placeOfField(note, []);
 }
 
 function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
