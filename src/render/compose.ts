@@ -7,6 +7,7 @@ import { chapter } from './sections/chapter.js';
 import { checklist } from './sections/checklist.js';
 import { colophon } from './sections/colophon.js';
 import { cover } from './sections/cover.js';
+import { failureRegister } from './sections/failures.js';
 import { contents, generalCautions, howToRead, summary } from './sections/front.js';
 import { historySection } from './sections/history.js';
 import { identityPage } from './sections/identity.js';
@@ -29,7 +30,7 @@ import type { Subject } from './subject.js';
  */
 export function compose(subject: Subject, hashes: ReadonlyMap<string, string>, chapterOf = chapter): Element {
   const planned = subject.as === 'proposal' ? planSections(planOf(subject.build, subject.rules, subject.evaluation), subject) : [];
-  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), checklist(subject), ...planned];
+  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), failureRegister(subject), checklist(subject), ...planned];
   const chapters = subject.build.notes.map((note) => chapterOf(note, subject));
   const registers = [matrix(subject), photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), ...ownFigureRegister(subject), concessionRegister(subject)];
   const after = [...registers, queryRegister(subject), ...(subject.history ? [historySection(subject.history, subject)] : []), signOff(subject), colophon(subject)];
