@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Build } from '../build/model.js';
@@ -5,7 +6,6 @@ import { firstPages, keptPages, type FirstPage } from '../print/first-pages.js';
 import type { RunningBrowser } from '../print/launch.js';
 import type { LinkedFile } from '../print/self-contained.js';
 import type { PaperPage } from '../render/subject.js';
-import { digestOf } from './attachments.js';
 import { cacheDirectory } from './cache.js';
 import { changed } from './changed.js';
 import { placed } from './document-photos.js';
@@ -18,7 +18,7 @@ type Hashes = ReadonlyMap<string, string>;
 export async function drawPapers(build: Build, hashes: Hashes, browser: RunningBrowser, say: (says: string) => void): Promise<DrawnPapers> {
   const read = async (path: string) => {
     const bytes = await readFile(build.files.get(path)!.absolute);
-    if (digestOf(bytes).sha256 !== hashes.get(path)) throw changed(path);
+    if (createHash('sha256').update(bytes).digest('hex') !== hashes.get(path)) throw changed(path);
     return bytes;
   };
   const papers = pdfPapers(build).map((path) => ({ path, sha256: hashes.get(path)!, read: () => read(path) }));

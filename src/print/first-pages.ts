@@ -2,7 +2,6 @@ import { readdir } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { drawFirstPage } from './first-page.js';
 import type { RunningBrowser } from './launch.js';
 import { readerVersion } from './pdf-reader.js';
 import { linesOrTones } from './tones.js';
@@ -71,10 +70,12 @@ export async function keptPages(directory: string): Promise<(sha256: string, ver
 
 /** What a name tells: the paper and what drew it; how many pages it has; how large the picture is. */
 const told = /_(\d+)_(\d+)x(\d+)\.(png|jpg)$/;
-const stem = (sha256: string): string => [sha256.slice(0, 24), recipe, readerVersion, sharp.versions.vips].join('-');
+const stem = (sha256: string): string => [sha256.slice(0, 24), width, height, recipe, readerVersion, sharp.versions.vips].join('-');
 const plain = (version: string): string => version.replace(/[^A-Za-z\d.]+/g, '-');
 
 async function draw({ sha256, read }: Paper, { browser, version }: RunningBrowser, directory: string): Promise<FirstPage> {
+  // Reading PDF takes long to load, and most papers have been drawn before.
+  const { drawFirstPage } = await import('./first-page.js');
   const drawn = await drawFirstPage(browser, await read(), width, height);
   if (!drawn.ok) return drawn;
   const made = await linesOrTones(drawn.png);

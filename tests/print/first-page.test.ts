@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { degrees, PDFDocument, PDFName, PDFString } from '@cantoo/pdf-lib';
+import { concatTransformationMatrix, degrees, drawObject, PDFDocument, PDFName, PDFRawStream, PDFString, popGraphicsState, pushGraphicsState } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withClosedPage } from '../../src/print/closed-page.js';
@@ -65,6 +65,21 @@ describe('the first page of a PDF', () => {
     expect(await dark(drawn.png, 60 / 595, 1 - 440 / 842, 400 / 595, 40 / 842)).toBeGreaterThan(0.02);
   });
 
+  it('shows what a copier has scanned', async () => {
+    // ISO/IEC 14492, 7.2 and 7.4.8: the one segment of a picture of 64 by 64 dots, white unless something else is said.
+    const picture = Buffer.from('00000000 30 00 01 00000013 00000040 00000040 00000000 00000000 00 0000'.replaceAll(' ', ''), 'hex');
+    const scan = (pdf: PDFDocument) => {
+      const image = PDFRawStream.of(pdf.context.obj({ Type: 'XObject', Subtype: 'Image', Width: 64, Height: 64, ColorSpace: 'DeviceGray', BitsPerComponent: 1, Filter: 'JBIG2Decode' }), picture);
+      const name = pdf.getPage(0).node.newXObject('Scan', pdf.context.register(image));
+      pdf.getPage(0).drawRectangle({ x: 50, y: 150, width: 500, height: 500 });
+      pdf.getPage(0).pushOperators(pushGraphicsState(), concatTransformationMatrix(400, 0, 0, 400, 100, 200), drawObject(name), popGraphicsState());
+    };
+    const drawn = await draw(await certificate(scan));
+    if (!drawn.ok) throw new Error(drawn.reason);
+    expect(await dark(drawn.png, 120 / 595, 1 - 580 / 842, 360 / 595, 360 / 842)).toBe(0);
+    expect(await dark(drawn.png, 60 / 595, 1 - 640 / 842, 30 / 595, 480 / 842)).toBe(1);
+  });
+
   it('comes out the same from another page of the browser', async () => {
     const bytes = await certificate();
     const [one, other] = [await draw(bytes), await draw(bytes)];
@@ -89,20 +104,29 @@ describe('the first page of a PDF', () => {
   });
 });
 
-it('the page that draws runs no script but what it was given, and reaches nothing', async () => {
+it('the page that draws, and its worker, run nothing but what they were given, and reach nothing', async () => {
   let connections = 0;
   const server = createServer((_request, response) => response.end('x')).on('connection', () => (connections += 1));
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const elsewhere = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  const given = async (path: string) => (path === '/' ? { mime: 'text/html', bytes: Buffer.from('<title>x</title><script>document.title = "ran"</script>') } : undefined);
-  const told = await withClosedPage(browser.browser, given, 20_000, (page) =>
-    page.evaluate(`(async () => {
-      const tried = (url) => fetch(url).then(() => 'reached', () => 'refused');
-      return [document.title, await tried(${JSON.stringify(elsewhere)}), await tried('/other'), await tried('file:///etc/hostname')];
-    })()`),
-  );
+  const addresses = [`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, '/other', 'file:///etc/hostname'];
+  const tries = `(async () => {
+    const tried = (url) => fetch(url, { mode: 'no-cors' }).then(() => 'reached', () => 'refused');
+    const evaluated = () => { try { return globalThis.eval('"evaluated"'); } catch { return 'refused'; } };
+    return [${`http://127.0.0.1:${(server.address() as AddressInfo).port}/`}', '/other', 'file:///etc/hostname'].reduce(async (told, url) => [...(await told), await tried(url)], [evaluated()]);
+  })()`.replace('[http', "['http");
+  const files: Record<string, [mime: string, text: string]> = {
+    '/': ['text/html', '<title>x</title><script>document.title = "ran"</script><script src="/page.js"></script>'],
+    '/page.js': ['text/javascript', `onload = () => (globalThis.told = ${tries})`],
+    '/worker.js': ['text/javascript', `${tries}.then(postMessage)`],
+  };
+  const given = async (path: string) => files[path] && { mime: files[path][0], bytes: Buffer.from(files[path][1]) };
+  const open = await launchBrowser(undefined, 'loopback');
+  const told = await withClosedPage(open.browser, given, 20_000, (page) =>
+    page.evaluate(`(async () => [document.title, await globalThis.told, await new Promise((told) => (new Worker('/worker.js').onmessage = (event) => told(event.data)))])()`),
+  ).finally(open.close);
   server.close();
-  expect(told).toEqual(['x', 'refused', 'refused', 'refused']);
+  const refused = ['refused', 'refused', 'refused', 'refused'];
+  expect(told).toEqual(['x', refused, refused]);
   expect(connections).toBe(0);
 });
 

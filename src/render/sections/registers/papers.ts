@@ -16,9 +16,10 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
   const papers = new Map<string, Naming[]>();
   for (const note of subject.build.notes) for (const paper of note.data.papers ?? []) papers.set(paper.file, [...(papers.get(paper.file) ?? []), { paper, note }]);
   const rows = [...papers].map(([file, named]) => {
+    const page = subject.paperPages.get(file);
     const serves = [...new Set(named.flatMap(({ paper }) => paper.serves ?? []))];
     return [
-      h('span', { id: anchor.paper(file) }, [capitalised(label.paper(file)), below(h('code', posix.basename(file))), ...(subject.paperPages.has(file) ? [below(pointer(anchor.firstPage(file), 'its first page'))] : [])]),
+      h('span', { id: anchor.paper(file) }, [capitalised(label.paper(file)), below(h('code', posix.basename(file))), ...(page && 'url' in page ? [below(pointer(anchor.firstPage(file), 'its first page'))] : [])]),
       h('span', [shownBy(named), ...(serves.length > 0 ? [below('for ', ...joined(serves.map((id) => itemCode(id, subject))))] : [])]),
       h('span', joined(named.map(({ note }) => pointer(anchor.note(note.name), label.note(note.name))))),
       h('code.hash', hashes.get(file) ?? '–'),
