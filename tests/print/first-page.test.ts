@@ -9,6 +9,7 @@ import { withClosedPage } from '../../src/print/closed-page.js';
 import { drawFirstPage } from '../../src/print/first-page.js';
 import { firstPages, keptPages, type Paper } from '../../src/print/first-pages.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
+import { PageCrashed } from '../../src/print/page.js';
 import { emptyPdf } from '../history/invented.js';
 import { scratch } from './fixtures.js';
 
@@ -102,6 +103,12 @@ describe('the first page of a PDF', () => {
     expect(Date.now() - from).toBeLessThan(15_000);
     expect(await draw(await certificate())).toMatchObject({ ok: true });
   });
+});
+
+it('a page that dies is not waited for', async () => {
+  const given = async () => ({ mime: 'text/html', bytes: Buffer.from('<title>x</title>') });
+  await expect(withClosedPage(browser.browser, given, 20_000, async (page) => (await page.createCDPSession()).send('Page.crash'))).rejects.toThrow(PageCrashed);
+  expect(await draw(await certificate())).toMatchObject({ ok: true });
 });
 
 it('the page that draws, and its worker, run nothing but what they were given, and reach nothing', async () => {
