@@ -1,15 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { barePreparation, barePrint, convertedPrint } from './bare.js';
 import { makeHistory, plainLog } from './history.js';
 import { makeBuild, makeManyPhotos, makePhotos } from './input.js';
 import { best, commandIn, shown, type Ran } from './metered.js';
 
 /** Measures, in one run, what the documentation promises. Ratios hold better than seconds; nothing here passes or fails. */
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
 const work = mkdtempSync(join(tmpdir(), 'gusset-bench-'));
 const cache = join(work, 'cache');
 const gusset = commandIn(work, cache);
@@ -38,14 +37,17 @@ try {
   const count = Number(process.env['BENCH_PHOTOS'] ?? 200);
   const photos = await makePhotos(join(work, 'p60'), count);
   makeBuild(join(work, 'p60'), 60, photos);
-  const preparation = await barePreparation(photos.map((p) => join(work, 'p60/photos', p)));
+  const preparation = await barePreparation(photos.map((p) => join(work, 'p60/photos', p)), join(work, 'bare-cache'));
   rmSync(cache, { recursive: true, force: true });
   const cold = gusset('print', 'p60', '--out', join(work, 'out'));
   const warm = best([1, 2].map(() => gusset('print', 'p60', '--out', join(work, 'out'))));
-  const one = await barePrint(join(work, 'out/submission.html'));
+  const html = join(work, 'out/submission.html');
+  const one = Math.min(await barePrint(html, work), await barePrint(html, work));
   say(`print of 60 notes and ${count} photos: cold ${shown(cold)}, warm ${shown(warm)}`);
   say(`  one bare print of the same HTML: ${one.toFixed(2)} s; preparing the photos alone: ${preparation.toFixed(2)} s`);
   say(`  ratios: warm / bare ${(warm.seconds / one).toFixed(2)} (wanted: 1.3), cold / (preparation + bare) ${(cold.seconds / (preparation + one)).toFixed(2)} (wanted: 1.5)`);
+  const converted = await convertedPrint(join(work, 'p60'), work);
+  say(`  the words and photos of the same notes by a general-purpose converter and the same browser: ${converted === undefined ? 'not installed (pandoc)' : `${converted.toFixed(2)} s`}`);
   say(`  PDF ${(statSync(join(work, 'out/submission.pdf')).size / 1e6).toFixed(1)} MB`);
   gusset('print', 'p60', '--out', join(work, 'mail'), '--photos', 'mail');
   say(`  PDF for mail ${(statSync(join(work, 'mail/submission.pdf')).size / 1e6).toFixed(1)} MB`);
@@ -80,26 +82,4 @@ function spawnNode(): Ran {
   const before = process.hrtime.bigint();
   spawnSync(process.execPath, ['-e', '0']);
   return { seconds: Number(process.hrtime.bigint() - before) / 1e9, processor: NaN, megabytes: NaN };
-}
-
-async function barePreparation(files: string[]): Promise<number> {
-  const { preparePhotos } = await import(pathToFileURL(join(root, 'dist/print/photos.js')).href);
-  const { photoSizes } = await import(pathToFileURL(join(root, 'dist/commands/document-photos.js')).href);
-  const from = performance.now();
-  await preparePhotos(files, { ...photoSizes.print, cacheDirectory: join(work, 'bare-cache') });
-  return (performance.now() - from) / 1000;
-}
-
-/** What the browser alone takes: start, load, one PDF. */
-async function barePrint(html: string): Promise<number> {
-  const { launchBrowser } = await import(pathToFileURL(join(root, 'dist/print/launch.js')).href);
-  copyFileSync(html, join(work, 'bare.html'));
-  const from = performance.now();
-  const running = await launchBrowser();
-  const page = await running.browser.newPage();
-  await page.goto(pathToFileURL(join(work, 'bare.html')).href, { waitUntil: 'load' });
-  writeFileSync(join(work, 'bare.pdf'), await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 }));
-  await running.close();
-  readFileSync(join(work, 'bare.pdf'));
-  return (performance.now() - from) / 1000;
 }
