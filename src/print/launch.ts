@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import puppeteer, { type Browser } from 'puppeteer';
@@ -7,6 +7,7 @@ import { findBrowser, type FoundBrowser } from './browser.js';
 import { MachineFailure, wordsOf } from './failure.js';
 import { fontsDirectory } from './fonts.js';
 import { onInterrupt } from './interrupt.js';
+import { remove } from './remove.js';
 
 /** A running browser. `version` is what the browser says of itself, such as `HeadlessChrome/147.0.7727.0`. */
 export interface RunningBrowser {
@@ -28,7 +29,7 @@ export async function launchBrowser(found?: FoundBrowser, reach: 'nothing' | 'lo
   const program = found ?? (await findBrowser());
   const profile = mkdtempSync(join(tmpdir(), 'gusset-browser-'));
   const kill = new AbortController();
-  const removeProfile = () => rmSync(profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 50 });
+  const removeProfile = () => remove(profile);
   const forget = onInterrupt(() => {
     kill.abort('interrupted');
     removeProfile();
@@ -63,8 +64,14 @@ export async function launchBrowser(found?: FoundBrowser, reach: 'nothing' | 'lo
   }
 }
 
-/** On Linux the fonts that happen to be installed are kept from it; elsewhere this variable means nothing. */
-const environmentOf = ({ env }: FoundBrowser, profile: string): NodeJS.ProcessEnv => ({ ...process.env, ...env, FONTCONFIG_FILE: join(profile, 'fonts.conf') });
+/** On Linux the fonts that happen to be installed are kept from it, and what it lays aside for a moment goes with its profile. */
+const environmentOf = ({ env }: FoundBrowser, profile: string): NodeJS.ProcessEnv => ({
+  ...process.env,
+  ...env,
+  FONTCONFIG_FILE: join(profile, 'fonts.conf'),
+  // Its sockets lie there too, and the system takes no longer paths for one than 104 characters.
+  ...(profile.length < 60 ? { TMPDIR: profile } : {}),
+});
 
 /** A browser that finds no font at all does not load web fonts either: `fallback.ttf` is there to be found, and not for use. */
 const fontConfig = (profile: string): string => {

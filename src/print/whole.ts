@@ -1,9 +1,10 @@
-import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, linkSync, mkdirSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { isAlive } from './alive.js';
 import { MachineFailure, refusedBySystem, wordsOf } from './failure.js';
 import { onInterrupt } from './interrupt.js';
+import { remove } from './remove.js';
 
 /**
  * Writes the file beside its final place and moves it there in one step: a failure or an interruption leaves the old file.
@@ -100,8 +101,6 @@ function clearUp(target: string): void {
 }
 
 const oldOf = (target: string): string => join(dirname(target), `.${basename(target)}.old`);
-
-const remove = (path: string): void => rmSync(path, { recursive: true, force: true, maxRetries: 3 });
 
 const cannotWrite = (target: string, cause: unknown): MachineFailure =>
   new MachineFailure({

@@ -82,7 +82,8 @@ describe('a clock that jumps back', () => {
     const at = await place();
     const day = new Date('2026-03-20T12:00:00Z');
     for (const file of ['build.md', 'notes/010-floor.md', 'photos/weld.jpg', 'papers/certificate.pdf']) utimesSync(join(at.build, file), day, day);
-    const back = '{ const was = Date.now; let days = 0; Date.now = () => was() - 86_400_000 * days++; }';
+    const back = `{ const Real = Date; let days = 0; const now = () => Real.now() - 86_400_000 * days++;
+      globalThis.Date = class extends Real { constructor(...a) { if (a.length === 0) super(now()); else super(...a); } static now() { return now(); } }; }`;
     expect(await run(at, print(at), back).ended).toMatchObject({ code: 0, err: '' });
     expect(JSON.parse(readFileSync(join(at.out, 'manifest.json'), 'utf8')).date).toBe('2026-03-20');
     expect(lying(at)).toEqual(['out', 'out/findings.json', 'out/manifest.json', 'out/submission.html', 'out/submission.pdf', 'temporary']);

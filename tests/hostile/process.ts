@@ -8,7 +8,7 @@ import { expect, onTestFinished } from 'vitest';
 import { buildFile, folderWith } from '../build/scratch.js';
 import { until } from '../print/fixtures.js';
 
-const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));
 
 export interface Place {
   folder: string;

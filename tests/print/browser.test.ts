@@ -106,6 +106,21 @@ describe('a running browser', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
+  test.skipIf(process.platform !== 'linux')('lays aside in its profile what it needs for a moment, where the path is not too long for a socket', async () => {
+    const asideOf = async (folder: string) => {
+      mkdirSync(folder, { recursive: true });
+      vi.stubEnv('TMPDIR', folder);
+      const { browser, close } = await launchBrowser();
+      const [, aside] = /(?:^|\0)TMPDIR=([^\0]*)/.exec(readFileSync(`/proc/${browser.process()!.pid}/environ`, 'utf8')) ?? [];
+      await close();
+      return aside;
+    };
+    const folder = scratch();
+    expect(await asideOf(folder)).toMatch(new RegExp(`^${folder}/gusset-browser-\\w+$`));
+    const long = join(folder, 'a-folder-with-a-long-name');
+    expect(await asideOf(long)).toBe(long);
+  });
+
   test.skipIf(process.platform === 'win32')('that does not start says so, and leaves nothing', async () => {
     const folder = scratch();
     vi.stubEnv('TMPDIR', folder);
