@@ -2,8 +2,10 @@ import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Build } from '../build/model.js';
+import { isPicture } from '../build/picture-name.js';
 import { firstPages, keptPages, type FirstPage } from '../print/first-pages.js';
 import type { RunningBrowser } from '../print/launch.js';
+import { preparePhotos } from '../print/photos.js';
 import type { LinkedFile } from '../print/self-contained.js';
 import type { PaperPage } from '../render/subject.js';
 import { cacheDirectory } from './cache.js';
@@ -14,7 +16,7 @@ import { placed } from './document-photos.js';
 export type DrawnPapers = ReadonlyMap<string, FirstPage>;
 type Hashes = ReadonlyMap<string, string>;
 
-/** The first page of each PDF paper, drawn where no earlier print has kept it. One that cannot be drawn tells why, and keeps nothing from being printed. */
+/** The first page of each PDF paper, drawn where no earlier print has kept it, and papers that are pictures. One that cannot be drawn tells why, and keeps nothing from being printed. */
 export async function drawPapers(build: Build, hashes: Hashes, browser: RunningBrowser, say: (says: string) => void): Promise<DrawnPapers> {
   const read = async (path: string) => {
     const bytes = await readFile(build.files.get(path)!.absolute);
@@ -23,16 +25,29 @@ export async function drawPapers(build: Build, hashes: Hashes, browser: RunningB
   };
   const papers = pdfPapers(build).map((path) => ({ path, sha256: hashes.get(path)!, read: () => read(path) }));
   const pages = await firstPages(papers, browser, directory(), (done, total) => say(`first pages of papers ${done} of ${total}`));
-  return new Map(papers.map(({ path, sha256 }) => [path, pages.get(sha256)!]));
+  return new Map([...papers.map(({ path, sha256 }): [string, FirstPage] => [path, pages.get(sha256)!]), ...(await picturePapers(build, hashes))]);
 }
 
-/** The first pages that earlier prints have kept; no browser is needed for these. */
+/** The first pages that earlier prints have kept, and papers that are pictures; no browser is needed for these. */
 export async function keptPapers(build: Build, hashes: Hashes): Promise<DrawnPapers> {
   const kept = await keptPages(directory());
-  return new Map(pdfPapers(build).flatMap((path): [string, FirstPage][] => {
+  const pages = pdfPapers(build).flatMap((path): [string, FirstPage][] => {
     const page = kept(hashes.get(path) ?? '');
     return page ? [[path, page]] : [];
-  }));
+  });
+  return new Map([...pages, ...(await picturePapers(build, hashes))]);
+}
+
+/** Scans and photos of papers, made ready like photos: what a camera wrote into them stays behind. */
+async function picturePapers(build: Build, hashes: Hashes): Promise<[string, FirstPage][]> {
+  const paths = papersOf(build).filter(isPicture);
+  const prepared = await preparePhotos(paths.map((path) => build.files.get(path)!.absolute), { printWidthMm: 83.5, ppi: 240, quality: 80, cacheDirectory: directory() });
+  return prepared.map((picture, index): [string, FirstPage] => {
+    const path = paths[index]!;
+    if (!picture.ok) return [path, { ok: false, reason: picture.reason }];
+    if (picture.sha256 !== hashes.get(path)) throw changed(path);
+    return [path, { ...picture, pages: 1 }];
+  });
 }
 
 /** First pages for the tree; `address` gives that of a prepared picture. */
@@ -55,5 +70,6 @@ export function pageFiles(drawn: DrawnPapers, shown: ReadonlyMap<string, PaperPa
   }));
 }
 
-const pdfPapers = (build: Build): string[] => [...new Set(build.notes.flatMap((note) => (note.data.papers ?? []).map((p) => p.file)))].filter((path) => /\.pdf$/i.test(path));
+const papersOf = (build: Build): string[] => [...new Set(build.notes.flatMap((note) => (note.data.papers ?? []).map((p) => p.file)))];
+const pdfPapers = (build: Build): string[] => papersOf(build).filter((path) => /\.pdf$/i.test(path));
 const directory = (): string => join(cacheDirectory(), 'first-pages');

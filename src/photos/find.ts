@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import type { Build } from '../build/model.js';
+import { isPicture } from '../build/picture-name.js';
 import { readExif } from '../print/exif.js';
 
 export interface FoundPhoto {
@@ -19,7 +20,6 @@ export interface Refused {
   hint: string;
 }
 
-const pictures = new Set(['.jpg', '.jpeg', '.png', '.webp', '.tif', '.tiff', '.avif', '.heic', '.heif']);
 const raw = new Set(['.dng', '.cr2', '.nef', '.arw']);
 
 /** New photos of a folder and the folders in it, by content; those that the build has already are counted. */
@@ -33,7 +33,7 @@ export async function findPhotos(folder: string, build: Build, say: (text: strin
     say(`looking at photo ${i + 1} of ${all.length}`);
     const kind = extname(file).toLowerCase();
     if (raw.has(kind)) refused.push({ file, reason: 'a raw file of a camera', hint: 'export it as JPEG' });
-    if (!pictures.has(kind)) continue;
+    if (!isPicture(file)) continue;
     const bytes = await readFile(file);
     const sha256 = createHash('sha256').update(bytes).digest('hex');
     if (here.has(sha256) || photos.some((p) => p.sha256 === sha256)) {

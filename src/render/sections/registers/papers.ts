@@ -3,6 +3,7 @@ import type { Element } from 'hast';
 import { posix } from 'node:path';
 import type { PaperEntry } from '../../../build/common.js';
 import type { Note } from '../../../build/model.js';
+import { isPicture } from '../../../build/picture-name.js';
 import { anchor, capitalised, joined, label, pointer } from '../../anchors.js';
 import { nameFigures } from '../../figures.js';
 import { itemCode } from '../../item.js';
@@ -19,14 +20,15 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
     const page = subject.paperPages.get(file);
     const serves = [...new Set(named.flatMap(({ paper }) => paper.serves ?? []))];
     return [
-      h('span', { id: anchor.paper(file) }, [capitalised(label.paper(file)), below(h('code', posix.basename(file))), ...(page && 'url' in page ? [below(pointer(anchor.firstPage(file), 'its first page'))] : [])]),
+      h('span', { id: anchor.paper(file) }, [capitalised(label.paper(file)), below(h('code', posix.basename(file))), ...(page && 'url' in page ? [below(pointer(anchor.firstPage(file), isPicture(file) ? 'its picture' : 'its first page'))] : [])]),
       h('span', [shownBy(named), ...(serves.length > 0 ? [below('for ', ...joined(serves.map((id) => itemCode(id, subject))))] : [])]),
       h('span', joined(named.map(({ note }) => pointer(anchor.note(note.name), label.note(note.name))))),
       h('code.hash', hashes.get(file) ?? '–'),
     ];
   });
   const figures = [...papers].flatMap(([file, named]) => pageFigure(file, shownBy(named), subject.paperPages.get(file)));
-  const pictures = figures.length > 0 ? [h('h3', 'First pages of the papers'), h('p', 'Each paper can be recognised by its first page; the whole of it is attached to this PDF.'), h('div.photos.first-pages', figures)] : [];
+  const asPictures = [...papers.keys()].some((file) => isPicture(file)) ? ' A paper that is a picture is shown whole and is not attached: its file may tell where it was taken.' : '';
+  const pictures = figures.length > 0 ? [h('h3', 'First pages of the papers'), h('p', `Each PDF paper can be recognised by its first page; the whole of it is attached to this PDF.${asPictures}`), h('div.photos.first-pages', figures)] : [];
   const content = rows.length > 0 ? [h('p', 'Papers that are text or PDF are attached to this PDF under their own names.'), table('paper-register', 'Papers, with the SHA-256 of each file', [['Paper', 22], ['Shows', 34], ['Named in', 18], ['SHA-256', 26]], rows, { id: 'papers' }), ...pictures] : [h('p', 'No paper is named in the notes.')];
   return nameFigures(h('section', { id: anchor.section('papers') }, [h('h2', 'Register of papers'), ...content]));
 }
@@ -38,6 +40,6 @@ function pageFigure(file: string, shows: string, page: PaperPage | undefined): E
   if (!page) return [];
   const figure = (shown: Element, says: string) => [h('figure.photo', { id: anchor.firstPage(file) }, [shown, h('figcaption', [h('b', `${capitalised(label.paper(file))}. `), `${shows}. `, h('span.photo-facts', says)])])];
   if ('reason' in page) return figure(h('p.no-picture', `No picture: ${page.reason}.`), '');
-  const extent = page.pages === 1 ? 'The only page' : `First page of ${page.pages}`;
+  const extent = isPicture(file) ? 'The paper as a picture' : page.pages === 1 ? 'The only page' : `First page of ${page.pages}`;
   return figure(h('div.picture', h('img', { src: page.url, alt: `${extent}: ${shows}`, width: page.width, height: page.height })), `${extent}.`);
 }
