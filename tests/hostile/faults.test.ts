@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmdirSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { until } from '../print/fixtures.js';
@@ -44,7 +45,7 @@ describe.skipIf(process.platform !== 'linux')('a full disk', () => {
     await nothingLost(at);
   });
 
-  const canMount = process.getuid?.() === 0 && mounted('/tmp', () => true);
+  const canMount = process.getuid?.() === 0 && mayMount();
   it.skipIf(!canMount)('that is really full (a file system of 300 kB, which only root can mount)', async () => {
     const at = await place();
     await mounted(at.out, async () => {
@@ -57,9 +58,8 @@ describe.skipIf(process.platform !== 'linux')('a full disk', () => {
   });
 });
 
-/** Works with a small file system mounted; false where it cannot be. */
-function mounted<T>(on: string, work: () => T): T | false {
-  const folder = on === '/tmp' ? execFileSync('mktemp', ['-d']).toString().trim() : on;
+/** Works with a small file system mounted on the folder; false where it cannot be. */
+function mounted<T>(folder: string, work: () => T): T | false {
   try {
     execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=300k', 'tmpfs', folder], { stdio: 'pipe' });
   } catch {
@@ -70,4 +70,11 @@ function mounted<T>(on: string, work: () => T): T | false {
   if (result instanceof Promise) return result.finally(unmount) as T;
   unmount();
   return result;
+}
+
+function mayMount(): boolean {
+  const folder = mkdtempSync(join(tmpdir(), 'gusset-test-'));
+  const may = mounted(folder, () => true);
+  rmdirSync(folder);
+  return may;
 }
