@@ -64,8 +64,8 @@ export function readContent(): PageContent {
  */
 export async function standIns(font: string): Promise<number> {
   const { document, FontFace } = globalThis as unknown as InPage;
+  const { style, scrollHeight, clientWidth } = document.documentElement; // first: what follows would have it laid out again
   document.fonts.add(await new FontFace('Page numbers', `url("${font}")`).load());
-  const { style, scrollHeight, clientWidth } = document.documentElement;
   const paper = 654 * 971; // what stands on an A4 page of ours, in CSS pixels
   const digits = String(Math.ceil((1.1 * scrollHeight * clientWidth) / paper)).length;
   style.setProperty('--page-digits', String(digits));
