@@ -26,7 +26,7 @@ export function doubtsOf(build: Build, kinds: ReadonlyMap<string, Kind>): Doubt[
   return [...inData('build', build.data, buildSchema.shape), ...build.notes.flatMap((note) => inData(note.name, note.data, kinds.get(note.kind)?.shape ?? {}))];
 }
 
-const inData = (note: string, data: unknown, shape: z.ZodRawShape): Doubt[] =>
+const inData = (note: string, data: object, shape: z.ZodRawShape): Doubt[] =>
   measuredIn(data).flatMap((measured) => {
     const usual = usualOf(metaAt(shape, measured.at.path.split('.')));
     const slip = usual && improbable(measured.quantity, usual.si, usual.plainOnly);

@@ -20,8 +20,8 @@ export const photoSizes = {
 } as const;
 export type PhotoSize = keyof typeof photoSizes;
 
-/** With a memory, files as they were the last time are not read again. */
-export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void, recall = afresh): Promise<Prepared> {
+/** With a memory, files as they were the last time are not read again; nor is one of a known SHA-256 that was prepared before. */
+export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void, recall = afresh, hashesOf: ReadonlyMap<string, string> = new Map()): Promise<Prepared> {
   const paths = [...new Set(ownersOf(build).flatMap((o) => (o.data.photos ?? []).map((p) => p.file)))];
   const kept = paths.map((path) => {
     const { absolute } = build.files.get(path)!;
@@ -29,7 +29,8 @@ export async function prepareAll(build: Build, size: PhotoSize, say: (says: stri
     return recall<{ absolute: string; result?: PhotoResult }>(`photo ${size} ${path}`, `${mtimeMs} ${ctimeMs} ${bytes}`, () => ({ absolute }));
   });
   const waiting = kept.filter((k) => !k.result);
-  const results = await preparePhotos(waiting.map((k) => k.absolute), { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), onProgress: (done, total) => say(`photos ${done} of ${total}`) });
+  const hashes = new Map([...hashesOf].flatMap(([path, sha256]): [string, string][] => (build.files.has(path) ? [[build.files.get(path)!.absolute, sha256]] : [])));
+  const results = await preparePhotos(waiting.map((k) => k.absolute), { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), hashes, onProgress: (done, total) => say(`photos ${done} of ${total}`) });
   waiting.forEach((k, i) => (k.result = results[i]!));
   return new Map(kept.map((k, i) => [paths[i]!, k.result!]));
 }

@@ -49,12 +49,12 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
   const { build, rules, evaluation, takenAt } = loaded;
   const say = options.progress ?? (() => {});
   return withLock(`${options.out}.lock`, async () => {
-    const standingNow = options.standing ? taken(loaded, options.standing) : standingOf(build);
-    const [{ inputs, standing }, photos] = await all(standingNow, prepareAll(build, options.photos ?? 'print', say));
+    const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
+    const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     const identity = await identify(build, inputs, standing);
+    const photos = await prepareAll(build, options.photos ?? 'print', say, undefined, hashes);
     const problems = [...brokenPhotos(build, photos), ...(await activePapers(build)), ...unprintableCharacters(build)];
     if (problems.length > 0) return { problems };
-    const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     for (const [path, photo] of photos) if (photo.ok && photo.sha256 !== hashes.get(path)) throw changed(path);
     say('reading the history');
     const past = standing ? await documentHistory(loaded, inputs, standing) : {};

@@ -1,4 +1,3 @@
-import { extname } from 'node:path';
 
 /** Pictures that can be prepared for printing. */
 export type PictureKind = 'jpeg' | 'png' | 'webp' | 'tiff' | 'gif' | 'avif';
@@ -29,16 +28,4 @@ function boxed(brands: string): FileKind {
     return { other: 'a HEIC photo, which cannot be read here', hint: `${exportAsJpeg}, or set the phone's camera to its most compatible format` };
   }
   return { other: 'a video', hint: 'take a single frame from it and save that as JPEG' };
-}
-
-const extensionsOf: Record<PictureKind, readonly string[]> = {
-  jpeg: ['.jpg', '.jpeg', '.jpe', '.jfif'], png: ['.png'], webp: ['.webp'], tiff: ['.tif', '.tiff'], gif: ['.gif'], avif: ['.avif'],
-};
-
-/** Says so if a usable picture's name promises another kind than its bytes hold. */
-export function misnamed(file: string, bytes: Uint8Array): string | undefined {
-  const kind = kindOf(bytes);
-  const extension = extname(file).toLowerCase();
-  if ('other' in kind || extensionsOf[kind.picture].includes(extension)) return undefined;
-  return `is named ${extension || 'without an extension'} and holds ${kind.picture.toUpperCase()}`;
 }

@@ -52,10 +52,8 @@ export async function readPhoto(file: string): Promise<Content | Extract<Prepare
 export async function preparePhoto({ bytes, sha256 }: Content, settings: PhotoSettings): Promise<PreparedPhoto> {
   const kind = kindOf(bytes);
   if ('other' in kind) return { ok: false, reason: `holds ${kind.other}`, hint: kind.hint };
-  const width = Math.ceil((settings.printWidthMm / 25.4) * settings.ppi);
-  const stem = join(settings.cacheDirectory, `${sha256.slice(0, 24)}-${width}-${settings.quality}-${recipe}-${sharp.versions.vips}`);
   try {
-    const made = (await cached(stem)) ?? (await make(bytes, kind.picture, stem, width, settings.quality));
+    const made = (await keptPhoto(sha256, settings)) ?? (await make(bytes, kind.picture, stem(sha256, settings), widthOf(settings), settings.quality));
     return made.ok ? { ...made, sha256 } : made;
   } catch (error) {
     if (error instanceof MachineFailure) throw error;
@@ -64,15 +62,19 @@ export async function preparePhoto({ bytes, sha256 }: Content, settings: PhotoSe
   }
 }
 
+const widthOf = ({ printWidthMm, ppi }: PhotoSettings): number => Math.ceil((printWidthMm / 25.4) * ppi);
+const stem = (sha256: string, settings: PhotoSettings): string => join(settings.cacheDirectory, `${sha256.slice(0, 24)}-${widthOf(settings)}-${settings.quality}-${recipe}-${sharp.versions.vips}`);
+
 type Made = Extract<PreparedPhoto, { ok: false }> | Omit<Extract<PreparedPhoto, { ok: true }>, 'sha256'>;
 
 const formats = [['.jpg', 'image/jpeg'], ['.png', 'image/png']] as const;
 
-async function cached(stem: string): Promise<Made | undefined> {
+/** The photo of this content as an earlier run made it ready. */
+export async function keptPhoto(sha256: string, settings: PhotoSettings): Promise<PreparedPhoto | undefined> {
   for (const [extension, mime] of formats) {
-    const prepared = stem + extension;
+    const prepared = stem(sha256, settings) + extension;
     const found = await sharp(prepared).metadata().catch(() => undefined);
-    if (found) return { ok: true, prepared, mime, width: found.width, height: found.height };
+    if (found) return { ok: true, prepared, mime, width: found.width, height: found.height, sha256 };
   }
   return undefined;
 }

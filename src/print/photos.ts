@@ -1,33 +1,33 @@
 import sharp from 'sharp';
-import { misnamed } from './kind.js';
-import { type PhotoSettings, type PreparedPhoto, preparePhoto, readPhoto } from './photo.js';
+import { type PhotoSettings, type PreparedPhoto, keptPhoto, preparePhoto, readPhoto } from './photo.js';
 import { several } from './several.js';
 
 export type { PhotoSettings, PreparedPhoto } from './photo.js';
 
-/** The result for one file; `warning` tells what is odd about one that could be used all the same. */
-export type PhotoResult = { file: string; warning?: string } & PreparedPhoto;
+/** The result for one file. */
+export type PhotoResult = { file: string } & PreparedPhoto;
 
 /**
  * Prepares photos for printing, as many at a time as the machine has cores; photos of the same content share one result.
- * Results come in the order of `files`. A file that cannot be used gives `ok: false` with reason and hint; only a cache that
+ * Results come in the order of `files`; one whose SHA-256 is in `hashes` and that was prepared before is not read. A file that cannot be used gives `ok: false` with reason and hint; only a cache that
  * cannot be written throws (MachineFailure).
  */
 export async function preparePhotos(
   files: readonly string[],
-  settings: PhotoSettings & { onProgress?: (done: number, total: number) => void },
+  settings: PhotoSettings & { hashes?: ReadonlyMap<string, string>; onProgress?: (done: number, total: number) => void },
 ): Promise<PhotoResult[]> {
   const byContent = new Map<string, Promise<PreparedPhoto>>();
   let done = 0;
 
-  async function one(file: string): Promise<PreparedPhoto & { warning?: string }> {
+  async function one(file: string): Promise<PreparedPhoto> {
+    const sha256 = settings.hashes?.get(file);
+    const kept = sha256 === undefined ? undefined : await keptPhoto(sha256, settings);
+    if (kept) return kept;
     const content = await readPhoto(file);
     if ('ok' in content) return content;
-    const known = byContent.get(content.sha256) ?? preparePhoto(content, settings);
-    byContent.set(content.sha256, known);
-    const result = await known;
-    const warning = misnamed(file, content.bytes);
-    return result.ok && warning !== undefined ? { ...result, warning } : result;
+    const preparing = byContent.get(content.sha256) ?? preparePhoto(content, settings);
+    byContent.set(content.sha256, preparing);
+    return preparing;
   }
 
   // As many threads at once as photos: a large one takes a few hundred megabytes while it is decoded.

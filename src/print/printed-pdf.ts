@@ -1,16 +1,11 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
-
-/** An object of a PDF as its bytes, without `obj` and `endobj`. */
-export interface PackedObject {
-  number: number;
-  bytes: Uint8Array;
-}
+import { packObjects, type ObjectStream, type PlainObject } from './object-streams.js';
 
 /** A PDF as the browser printed it. */
 export interface PrintedPdf {
   pdf: PDFDocument;
-  /** The elements of its structure tree: nine objects in ten. Nothing here changes them, so they stay the bytes that they are. */
-  elements: readonly PackedObject[];
+  /** The elements of its structure tree, nine objects in ten: nothing here changes them, so they are packed as they are, while the rest is worked on. */
+  structure: Promise<readonly ObjectStream[]>;
 }
 
 const elementBegins = '<</Type /StructElem';
@@ -20,10 +15,10 @@ const objectEnds = '\nendobj\n';
 export async function readPrinted(bytes: Uint8Array): Promise<PrintedPdf> {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const table = crossReferences(file);
-  if (!table) return { pdf: await load(file), elements: [] };
+  if (!table) return { pdf: await load(file), structure: Promise.resolve([]) };
   const { offsets, begins } = table;
   const inFile = [...offsets].sort(([, a], [, b]) => a - b);
-  const elements: PackedObject[] = [];
+  const elements: PlainObject[] = [];
   const rest: Uint8Array[] = [];
   let from = 0;
   inFile.forEach(([number, offset], index) => {
@@ -35,10 +30,11 @@ export async function readPrinted(bytes: Uint8Array): Promise<PrintedPdf> {
     if (from < offset) rest.push(file.subarray(from, offset));
     from = end;
   });
+  const structure = packObjects(elements);
   const trailer = file.indexOf('trailer', begins);
   const pdf = await load(Buffer.concat([...rest, file.subarray(from, begins), file.subarray(trailer)]));
   pdf.context.largestObjectNumber = Math.max(...[...offsets.keys()].slice(-1), pdf.context.largestObjectNumber);
-  return { pdf, elements };
+  return { pdf, structure };
 }
 
 const load = (bytes: Uint8Array): Promise<PDFDocument> => PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });

@@ -1,70 +1,44 @@
-import { promisify } from 'node:util';
-import { constants, deflate } from 'node:zlib';
 import { PDFRawStream, PDFStream, type PDFContext, type PDFObject } from '@cantoo/pdf-lib';
-import type { PackedObject, PrintedPdf } from './printed-pdf.js';
-
-/** A tagged document has several hundred objects a page, most of them alike: in large streams they take a third less room. */
-const objectsPerStream = 1000;
+import { pack, packObjects } from './object-streams.js';
+import type { PrintedPdf } from './printed-pdf.js';
 
 /** Where an object lies: at a byte of the file, or at a place in an object stream. */
 type Entry = readonly [type: 0 | 1 | 2, where: number, place: number];
+type Dictionary = Record<string, PDFObject | string | number | number[] | Record<string, number>>;
 
-/**
- * The bytes of a PDF, with object streams and a cross-reference stream (ISO 32000-1:2008, 7.5.7 and 7.5.8), packed on all
- * cores. The same objects give the same bytes.
- */
-export async function writePdf({ pdf, elements }: PrintedPdf): Promise<Buffer> {
+/** The bytes of a PDF, with object streams and a cross-reference stream (ISO 32000-1:2008, 7.5.7 and 7.5.8). The same objects give the same bytes. */
+export async function writePdf({ pdf, structure }: PrintedPdf): Promise<Buffer> {
   await pdf.flush();
   const { context } = pdf;
   const objects = context.enumerateIndirectObjects();
-  const alone = objects.filter(([, object]) => object instanceof PDFStream);
-  const together = [...objects.filter(([, object]) => !(object instanceof PDFStream)).map(([ref, object]) => ({ number: ref.objectNumber, bytes: bytesOf(object) })), ...elements];
-  together.sort((a, b) => a.number - b.number);
+  const together = packObjects(objects.filter(([, object]) => !(object instanceof PDFStream)).map(([ref, object]) => ({ number: ref.objectNumber, bytes: bytesOf(object) })));
 
   const entries: Entry[] = [[0, 0, 65535]];
   const parts: Uint8Array[] = [Buffer.from('%PDF-1.7\n%\x81\x81\x81\x81\n\n', 'latin1')];
   let length = parts[0]!.length;
-  const put = (number: number, object: Uint8Array) => {
+  const put = (number: number, object: PDFObject) => {
     entries[number] = [1, length, 0];
-    for (const part of [Buffer.from(`${number} 0 obj\n`), object, Buffer.from('\nendobj\n\n')]) {
+    for (const part of [Buffer.from(`${number} 0 obj\n`), bytesOf(object), Buffer.from('\nendobj\n\n')]) {
       parts.push(part);
       length += part.length;
     }
   };
-  for (const [ref, object] of alone) put(ref.objectNumber, bytesOf(object));
+  for (const [ref, object] of objects) if (object instanceof PDFStream) put(ref.objectNumber, object);
   let last = context.largestObjectNumber;
-  for (const [chunk, stream] of await Promise.all(chunksOf(together).map(async (each) => [each, await objectStream(context, each)] as const))) {
+  for (const { numbers, first, contents } of [...(await together), ...(await structure)]) {
     last += 1;
-    chunk.forEach(({ number }, place) => (entries[number] = [2, last, place]));
-    put(last, stream);
+    numbers.forEach((number, place) => (entries[number] = [2, last, place]));
+    put(last, stream(context, contents, { Type: 'ObjStm', N: numbers.length, First: first }));
   }
   const begins = length;
   last += 1;
   entries[last] = [1, begins, 0];
-  put(last, await crossReferenceStream(context, entries));
+  put(last, await crossReferences(context, entries));
   return Buffer.concat([...parts, Buffer.from(`startxref\n${begins}\n%%EOF`)]);
 }
 
-function chunksOf(objects: readonly PackedObject[]): PackedObject[][] {
-  return Array.from({ length: Math.ceil(objects.length / objectsPerStream) }, (_, n) => objects.slice(n * objectsPerStream, (n + 1) * objectsPerStream));
-}
-
-async function objectStream(context: PDFContext, objects: readonly PackedObject[]): Promise<Uint8Array> {
-  let offset = 0;
-  const index = objects.map(({ number, bytes }) => {
-    const pair = `${number} ${offset}`;
-    offset += bytes.length + 1;
-    return pair;
-  });
-  const first = Buffer.from(`${index.join(' ')}\n`);
-  const content = Buffer.concat([first, ...objects.flatMap(({ bytes }) => [bytes, newline])]);
-  return packed(context, content, { Type: 'ObjStm', N: objects.length, First: first.length });
-}
-
-const newline = Buffer.from('\n');
-
 /** Each row as its difference from the one above (PNG filter 2): neighbours differ by little. */
-async function crossReferenceStream(context: PDFContext, entries: readonly (Entry | undefined)[]): Promise<Uint8Array> {
+async function crossReferences(context: PDFContext, entries: readonly (Entry | undefined)[]): Promise<PDFObject> {
   const widths = [1, 4, 2];
   const columns = 7;
   const rows = Buffer.alloc(entries.length * columns);
@@ -82,13 +56,10 @@ async function crossReferenceStream(context: PDFContext, entries: readonly (Entr
   }
   const { Root, Info, ID } = context.trailerInfo;
   const trailer = Object.fromEntries(Object.entries({ Root, Info, ID }).filter(([, value]) => value !== undefined));
-  return packed(context, filtered, { Type: 'XRef', Size: entries.length, W: widths, DecodeParms: { Predictor: 12, Columns: columns }, ...trailer });
+  return stream(context, await pack(filtered), { Type: 'XRef', Size: entries.length, W: widths, DecodeParms: { Predictor: 12, Columns: columns }, ...trailer });
 }
 
-async function packed(context: PDFContext, content: Uint8Array, dict: Record<string, PDFObject | string | number | number[] | Record<string, number>>): Promise<Uint8Array> {
-  const contents = await promisify(deflate)(content, { level: constants.Z_BEST_COMPRESSION });
-  return bytesOf(PDFRawStream.of(context.obj({ ...dict, Filter: 'FlateDecode' }), contents));
-}
+const stream = (context: PDFContext, contents: Uint8Array, dict: Dictionary): PDFRawStream => PDFRawStream.of(context.obj({ ...dict, Filter: 'FlateDecode' }), contents);
 
 function bytesOf(object: PDFObject): Uint8Array {
   const bytes = new Uint8Array(object.sizeInBytes());

@@ -11,6 +11,14 @@ import { showToUncertainty } from '../units/show.js';
 
 const placeholder = /@([A-Za-z]\w*)/g;
 
+/** A formula with the symbols of a sheet: there are only so many of them, and each is written once. */
+export function symbolic(tex: string): Element {
+  const written = known.get(tex) ?? math(tex);
+  known.set(tex, written);
+  return structuredClone(written);
+}
+const known = new Map<string, Element>();
+
 /** A formula that breaks between its terms where the line ends; `says` is what is read aloud. */
 export function math(tex: string, says: string = plainTex(tex)): Element {
   const value = temml.renderToString(tex, { throwOnError: true, annotate: false, wrap: 'tex' });

@@ -2,7 +2,7 @@ import type { Evaluation } from '../checks/examine.js';
 import { expressionOf } from '../checks/expression-of.js';
 import type { Finding } from '../checks/finding.js';
 import type { FactName } from '../build/facts.js';
-import { isSeries } from '../calc/run.js';
+import { isSeries, type Run } from '../calc/run.js';
 import type { Place, Value } from '../calc/value.js';
 
 /** What a finding rests on: fields of the notes and of `build.md`, and calculation sheets, the nearest first. */
@@ -22,7 +22,7 @@ export function traceOf(finding: Finding, evaluation: Evaluation): Trace {
     else if (origin.kind === 'given') followNames(origin.text);
   };
   const followRun = (id: string): void => {
-    const run = evaluation.runs.find((r) => r.id === id);
+    const run = runsOf(evaluation).get(id);
     if (!run || runs.has(id)) return;
     runs.add(id);
     for (const input of Object.values(run.inputs)) {
@@ -42,6 +42,16 @@ export function traceOf(finding: Finding, evaluation: Evaluation): Trace {
   if (finding.limit?.from) followNames(finding.limit.from);
   return { fields: [...fields.values()], runs: [...runs] };
 }
+
+function runsOf(evaluation: Evaluation): ReadonlyMap<string, Run> {
+  const before = byId.get(evaluation);
+  if (before) return before;
+  const runs = new Map(evaluation.runs.map((run) => [run.id, run]));
+  byId.set(evaluation, runs);
+  return runs;
+}
+
+const byId = new WeakMap<Evaluation, ReadonlyMap<string, Run>>();
 
 /** The field of a file, as one key. */
 export const keyOf = (place: Pick<Place, 'file' | 'path'>): string => `${place.file}#${place.path}`;

@@ -217,11 +217,22 @@ describe('a bad file', () => {
     expect(results.every((result) => result.ok || result.hint.length > 0)).toBe(true);
   });
 
-  test('a picture under another kind\'s name is used, with a warning', async () => {
+  test('a picture under another kind\'s name is used as what it is', async () => {
     const folder = scratch();
     const file = join(folder, 'shot.jpg');
     writeFileSync(file, await quarters(100, 100).png().toBuffer());
-    expect((await preparePhotos([file], settings(folder)))[0]).toMatchObject({ ok: true, warning: 'is named .jpg and holds PNG' });
+    expect((await preparePhotos([file], settings(folder)))[0]).toMatchObject({ ok: true, mime: 'image/png', width: 100 });
+  });
+
+  test('one that was prepared before is not read where its content is known', async () => {
+    const folder = scratch();
+    const file = join(folder, 'a.jpg');
+    await quarters(100, 100).jpeg().toFile(file);
+    const [first] = (await preparePhotos([file], settings(folder))).map(usable);
+    const hashes = new Map([[file, first!.sha256]]);
+    writeFileSync(file, 'overwritten');
+    expect(await preparePhotos([file], { ...settings(folder), hashes })).toEqual([first]);
+    expect((await preparePhotos([file], { ...settings(folder), hashes: new Map([[file, 'f'.repeat(64)]]) }))[0]).toMatchObject({ ok: false });
   });
 
   test('a cache that cannot be written is a failure of the machine, not of the photo', async () => {

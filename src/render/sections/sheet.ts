@@ -1,6 +1,5 @@
 import { h } from 'hastscript';
 import type { Element, ElementContent } from 'hast';
-import { plainTex } from '../../calc/plain-tex.js';
 import type { Run, SeriesValue } from '../../calc/run.js';
 import { isSeries } from '../../calc/run.js';
 import type { Sheet, Source } from '../../calc/sheet.js';
@@ -8,7 +7,7 @@ import { expanded } from '../../calc/value.js';
 import { showQuantity, showToUncertainty } from '../../units/show.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { drawingsForRun } from '../drawings/for-run.js';
-import { math } from '../formula.js';
+import { symbolic } from '../formula.js';
 import { basisShort } from '../limit-text.js';
 import { originOf } from '../origin.js';
 import { outcomeMark } from '../outcome.js';
@@ -60,7 +59,7 @@ function worked(run: Run, subject: Subject): ElementContent[] {
 function inputsTable(run: Run, subject: Subject): Element {
   const rows = Object.entries(run.sheet.inputs).flatMap(([name, input]): (string | Element)[][] => {
     const value = run.inputs[name];
-    const mark = math(input.symbol, plainTex(input.symbol));
+    const mark = symbolic(input.symbol);
     if (value === undefined) return 'usual' in input ? [[mark, input.says, input.usual ?? '', 'usual value, assumed']] : [];
     if (typeof value === 'string') return [[mark, input.says, value, 'choices' in input ? (input.choices[value] ?? '') : '']];
     if (isSeries(value)) return [[mark, input.says, seriesText(value), `${value.length} rows`]];

@@ -4,7 +4,7 @@ import type { Run } from '../../calc/run.js';
 import { expanded } from '../../calc/value.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { joined } from '../anchors.js';
-import { math, numbersLine, withNumbers, withSymbols } from '../formula.js';
+import { numbersLine, withNumbers, withSymbols, symbolic } from '../formula.js';
 import { fieldOf } from '../origin.js';
 import { grouped } from '../grouped.js';
 
@@ -18,7 +18,7 @@ export function steps(run: Run): Element[] {
       h('div', { className: result.step ? ['step'] : ['step', 'result'] }, [
         h('span.step-says', result.says),
         ' ',
-        h('span.step-formula', [math(withSymbols(run, name)), ...(numbers ? [' ', numbersLine(numbers)] : [])]),
+        h('span.step-formula', [symbolic(withSymbols(run, name)), ...(numbers ? [' ', numbersLine(numbers)] : [])]),
         ' ',
         h('span.step-value', `= ${showQuantity(value.si, result.unit, expanded(value))}`),
       ]),
@@ -39,9 +39,9 @@ function uncertainty(run: Run): Element[] {
   return [
     h('p.shares', [
       h('b', 'U comes mostly from '),
-      ...joined(grouped(results, (r) => r.source).map((group) => h('span', [h('code', fieldOf(group[0].source)), ': ', ...joined(grouped(group, percent).map((alike) => h('span', [`${percent(alike[0])} of `, ...joined(alike.map((r) => math(r.symbol)))])))])), '; '),
+      ...joined(grouped(results, (r) => r.source).map((group) => h('span', [h('code', fieldOf(group[0].source)), ': ', ...joined(grouped(group, percent).map((alike) => h('span', [`${percent(alike[0])} of `, ...joined(alike.map((r) => symbolic(r.symbol)))])))])), '; '),
       '.',
-      ...(simulated.length > 0 ? [' Carried through by simulation: ', ...joined(simulated.map((r) => math(r.symbol))), '.'] : []),
+      ...(simulated.length > 0 ? [' Carried through by simulation: ', ...joined(simulated.map((r) => symbolic(r.symbol))), '.'] : []),
     ]),
   ];
 }

@@ -1,0 +1,47 @@
+import { promisify } from 'node:util';
+import { constants, deflate } from 'node:zlib';
+
+/** An object of a PDF as its bytes, without `obj` and `endobj`. */
+export interface PlainObject {
+  number: number;
+  bytes: Uint8Array;
+}
+
+/** Objects together in one stream (ISO 32000-1:2008, 7.5.7). */
+export interface ObjectStream {
+  /** The numbers of its objects, in their order. */
+  numbers: readonly number[];
+  /** Where the first of them begins, after the index. */
+  first: number;
+  /** Index and objects, packed. */
+  contents: Uint8Array;
+}
+
+/** A tagged document has several hundred objects a page, most of them alike: in large streams they take a third less room. */
+const objectsPerStream = 1000;
+
+/** Puts objects together and packs them, on as many cores as there are; the same objects give the same streams. */
+export function packObjects(objects: readonly PlainObject[]): Promise<ObjectStream[]> {
+  const chunks = Array.from({ length: Math.ceil(objects.length / objectsPerStream) }, (_, n) => objects.slice(n * objectsPerStream, (n + 1) * objectsPerStream));
+  return Promise.all(chunks.map(packed));
+}
+
+async function packed(objects: readonly PlainObject[]): Promise<ObjectStream> {
+  let length = 0;
+  const index = objects.map(({ number, bytes }) => {
+    const pair = `${number} ${length}`;
+    length += bytes.length + 1;
+    return pair;
+  });
+  const head = Buffer.from(`${index.join(' ')}\n`);
+  const content = Buffer.alloc(head.length + length, '\n');
+  content.set(head);
+  let at = head.length;
+  for (const { bytes } of objects) {
+    content.set(bytes, at);
+    at += bytes.length + 1;
+  }
+  return { numbers: objects.map(({ number }) => number), first: head.length, contents: await pack(content) };
+}
+
+export const pack = (content: Uint8Array): Promise<Uint8Array> => promisify(deflate)(content, { level: constants.Z_BEST_COMPRESSION });
