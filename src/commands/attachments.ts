@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import sharp from 'sharp';
@@ -68,4 +69,15 @@ export function manifestFile(manifest: Manifest): Attachment {
   return { name: manifestName, mime: 'application/json', relationship: 'Data', description: 'What this document was made from, with the SHA-256 of every file', bytes: Buffer.from(manifestText(manifest)) };
 }
 
-export const digestOf = (bytes: Uint8Array): Omit<InputHash, 'path'> => ({ bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') });
+const digestOf = (bytes: Uint8Array): Omit<InputHash, 'path'> => ({ bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') });
+
+/** The same of a file, which may be too large to hold. */
+export async function digestOfFile(file: string): Promise<Omit<InputHash, 'path'>> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for await (const part of createReadStream(file, { highWaterMark: 2 ** 20 })) {
+    hash.update(part as Buffer);
+    bytes += (part as Buffer).length;
+  }
+  return { bytes, sha256: hash.digest('hex') };
+}

@@ -13,7 +13,7 @@ import { compose } from '../render/compose.js';
 import { htmlPage } from '../render/page.js';
 import { documentId, type Subject } from '../render/subject.js';
 import { manifestName, manifestText, type Manifest } from '../verify/manifest.js';
-import { carriedFiles, digestOf, manifestFile, manifestOf, type Origin } from './attachments.js';
+import { carriedFiles, digestOfFile, manifestFile, manifestOf, type Origin } from './attachments.js';
 import { changed } from './changed.js';
 import { documentHistory } from './document-history.js';
 import { activePapers } from './document-papers.js';
@@ -95,7 +95,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       });
       const [printed] = await all(printing, alone);
       await rm(work, { recursive: true });
-      const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...digestOf(await readFile(join(folder, name))) })));
+      const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...(await digestOfFile(join(folder, name))) })));
       const whole = { ...manifest!, outputs };
       await writeFile(join(folder, manifestName), manifestText(whole));
       await options.seal?.(whole);

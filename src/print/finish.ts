@@ -30,9 +30,9 @@ const noId = '0'.repeat(32);
 
 /**
  * Gives a printed PDF its details, attachments, fixed dates and an /ID that is a digest of the document id and of all its
- * bytes, and writes it. The same input gives the same bytes. Throws RangeError for an attachment name beyond plain ASCII.
+ * bytes, and gives its bytes in pieces. The same input gives the same bytes. Throws RangeError for an attachment name beyond plain ASCII.
  */
-export async function finishPdf(printed: PrintedPdf, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Uint8Array> {
+export async function finishPdf(printed: PrintedPdf, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Buffer[]> {
   const { pdf } = printed;
   pdf.setTitle(details.title, { showInWindowTitleBar: true });
   pdf.setAuthor(details.author);
@@ -60,11 +60,11 @@ async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<v
 }
 
 /** Puts the digest of the file in the place that was kept for it. */
-function withId(file: Buffer): Buffer {
-  const place = file.lastIndexOf(`<${noId}>`);
-  if (place < 0) throw new Error('the PDF was written without the place for its /ID');
-  file.write(digest(file), place + 1, 'latin1');
-  return file;
+function withId(parts: Buffer[]): Buffer[] {
+  const part = parts.findLast((each) => each.lastIndexOf(`<${noId}>`) >= 0);
+  if (!part) throw new Error('the PDF was written without the place for its /ID');
+  part.write(digest(...parts), part.lastIndexOf(`<${noId}>`) + 1, 'latin1');
+  return parts;
 }
 
 const idAtTheEnd = /\/ID\s*\[\s*<[0-9A-F]{32}>\s*<([0-9A-F]{32})>\s*\](?![^]*\/ID\s*\[)/;
@@ -78,4 +78,8 @@ export function hasOwnDigest(bytes: Uint8Array): boolean {
   return digest(file) === id;
 }
 
-const digest = (content: string | Uint8Array): string => createHash('sha256').update(content).digest('hex').slice(0, 32).toUpperCase();
+function digest(...parts: readonly (string | Uint8Array)[]): string {
+  const hash = createHash('sha256');
+  for (const part of parts) hash.update(part);
+  return hash.digest('hex').slice(0, 32).toUpperCase();
+}

@@ -1,4 +1,4 @@
-import { PDFDocument } from '@cantoo/pdf-lib';
+import { PDFDocument, PDFObjectParser, PDFRawStream, PDFRef, type PDFDict } from '@cantoo/pdf-lib';
 import { packObjects, type ObjectStream, type PlainObject } from './object-streams.js';
 
 /** A PDF as the browser printed it. */
@@ -8,9 +8,6 @@ export interface PrintedPdf {
   structure: Promise<readonly ObjectStream[]>;
 }
 
-const elementBegins = '<</Type /StructElem';
-const objectEnds = '\nendobj\n';
-
 /** Reads a PDF from a browser. One that is not laid out as expected is read whole, which takes longer and gives the same. */
 export async function readPrinted(bytes: Uint8Array): Promise<PrintedPdf> {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
@@ -19,22 +16,33 @@ export async function readPrinted(bytes: Uint8Array): Promise<PrintedPdf> {
   const { offsets, begins } = table;
   const inFile = [...offsets].sort(([, a], [, b]) => a - b);
   const elements: PlainObject[] = [];
-  const rest: Uint8Array[] = [];
-  let from = 0;
+  const streams: { number: number; dict: Buffer; contents: Buffer }[] = [];
+  const rest: Uint8Array[] = [file.subarray(0, inFile[0]?.[1] ?? begins)];
   inFile.forEach(([number, offset], index) => {
-    const start = offset + `${number} 0 obj\n`.length;
     const end = inFile[index + 1]?.[1] ?? begins;
-    const isElement = file.toString('latin1', start, start + elementBegins.length) === elementBegins && file.toString('latin1', end - objectEnds.length, end) === objectEnds;
-    if (!isElement) return;
-    elements.push({ number, bytes: file.subarray(start, end - objectEnds.length) });
-    if (from < offset) rest.push(file.subarray(from, offset));
-    from = end;
+    const object = file.subarray(offset + `${number} 0 obj\n`.length, end - objectEnds.length);
+    const isWhole = file.toString('latin1', end - objectEnds.length, end) === objectEnds;
+    if (isWhole && startsWith(object, '<</Type /StructElem')) elements.push({ number, bytes: object });
+    else if (isWhole && endsWith(object, streamEnds)) streams.push({ number, ...partsOf(object) });
+    else rest.push(file.subarray(offset, end));
   });
   const structure = packObjects(elements);
-  const trailer = file.indexOf('trailer', begins);
-  const pdf = await load(Buffer.concat([...rest, file.subarray(from, begins), file.subarray(trailer)]));
+  const pdf = await load(Buffer.concat([...rest, file.subarray(file.indexOf('trailer', begins))]));
+  for (const { number, dict, contents } of streams) pdf.context.assign(PDFRef.of(number), PDFRawStream.of(PDFObjectParser.forBytes(dict, pdf.context).parseObject() as PDFDict, contents));
   pdf.context.largestObjectNumber = Math.max(...[...offsets.keys()].slice(-1), pdf.context.largestObjectNumber);
   return { pdf, structure };
+}
+
+const objectEnds = '\nendobj\n';
+const [streamBegins, streamEnds] = ['>> stream\n', '\nendstream'];
+
+const startsWith = (bytes: Buffer, text: string): boolean => bytes.toString('latin1', 0, text.length) === text;
+const endsWith = (bytes: Buffer, text: string): boolean => bytes.toString('latin1', bytes.length - text.length) === text;
+
+/** The dictionary of a stream and its contents, which stay where they are. */
+function partsOf(object: Buffer): { dict: Buffer; contents: Buffer } {
+  const dictEnds = object.indexOf(streamBegins);
+  return { dict: object.subarray(0, dictEnds + 2), contents: object.subarray(dictEnds + streamBegins.length, object.length - streamEnds.length) };
 }
 
 const load = (bytes: Uint8Array): Promise<PDFDocument> => PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });

@@ -10,16 +10,31 @@ import { remove } from './remove.js';
  * Writes the file beside its final place and moves it there in one step: a failure or an interruption leaves the old file.
  * Throws MachineFailure if the disk refuses.
  */
-export const writeFileWhole = (target: string, content: Uint8Array | string): Promise<void> =>
+export const writeFileWhole = (target: string, content: Uint8Array | string | readonly Uint8Array[]): Promise<void> =>
   replaceWhole(target, async (partial) => {
     const file = await open(partial, 'wx');
     try {
-      await file.writeFile(content);
+      if (Array.isArray(content)) for (const group of groups(content)) await file.writeFile(group);
+      else await file.writeFile(content as Uint8Array | string);
       await file.sync();
     } finally {
       await file.close();
     }
   });
+
+/** Pieces put together, so that there is not a call of the system for each: a megabyte or more, but for the last. */
+function* groups(pieces: readonly Uint8Array[]): Generator<Uint8Array> {
+  let group: Uint8Array[] = [];
+  let length = 0;
+  for (const piece of pieces) {
+    group.push(piece);
+    length += piece.length;
+    if (length < 2 ** 20) continue;
+    yield Buffer.concat(group);
+    [group, length] = [[], 0];
+  }
+  yield Buffer.concat(group);
+}
 
 /**
  * The same for a file that must not be there yet: gives `false`, and leaves it as it is, where something of that name is.

@@ -1,12 +1,12 @@
 import { deflateSync, inflateSync } from 'node:zlib';
-import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFRawStream, PDFString } from '@cantoo/pdf-lib';
+import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFNumber, PDFRawStream, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { readPrinted } from '../../src/print/printed-pdf.js';
 import { writePdf } from '../../src/print/write-pdf.js';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-const written = async (pdf: PDFDocument) => writePdf({ pdf, structure: Promise.resolve([]) });
+const written = async (pdf: PDFDocument) => Buffer.concat(await writePdf({ pdf, structure: Promise.resolve([]) }));
 
 it('loses no object of a document that fills several object streams', async () => {
   const pdf = await PDFDocument.create();
@@ -43,13 +43,16 @@ it('writes what another reader finds by its cross-reference stream alone, whatev
 it('leaves the structure of a printed document as it is, with or without reading it', async () => {
   const elements = Array.from({ length: 30 }, (_, i) => `<</Type /StructElem\n/S /P\n/P ${i === 0 ? 3 : 4} 0 R\n/T (part ${i})>>`);
   const objects = ['<</Type /Catalog\n/Pages 2 0 R\n/StructTreeRoot 3 0 R>>', '<</Type /Pages\n/Count 0\n/Kids []>>', '<</Type /StructTreeRoot\n/K 4 0 R>>', ...elements];
-  const plain = plainPdf(objects);
+  const [photo, odd] = ['<</Subtype /Image\n/Length 31>> stream\nany byte: \u00ff endstream\nendobj\n1\nendstream', '<</Length 99 0 R>> stream\nindirect\nendstream'];
+  const plain = plainPdf([...objects, photo, odd]);
   const printed = await readPrinted(plain);
   expect((await printed.structure).flatMap(({ numbers }) => numbers).sort((a, b) => a - b)).toEqual(elements.map((_, i) => i + 4));
-  expect(printed.pdf.context.enumerateIndirectObjects()).toHaveLength(3);
-  const { context } = await PDFDocument.load(await writePdf(printed), { updateMetadata: false });
+  expect(printed.pdf.context.enumerateIndirectObjects()).toHaveLength(5);
+  const { context } = await PDFDocument.load(Buffer.concat(await writePdf(printed)), { updateMetadata: false });
   const said = context.enumerateIndirectObjects().map(([ref, object]) => [ref.objectNumber, object.toString().replace(/\s/g, '')]).slice(0, 33);
   expect(said).toEqual(objects.map((object, i) => [i + 1, object.replace(/\s/g, '')]));
+  const contents = [34, 35].map((n) => Buffer.from((context.lookup(PDFRef.of(n)) as PDFRawStream).getContents()).toString('latin1'));
+  expect(contents).toEqual(['any byte: \u00ff endstream\nendobj\n1', 'indirect']);
   // A browser that one day writes its cross-references otherwise is read whole.
   const whole = await readPrinted(await written(await PDFDocument.load(plain)));
   expect(await whole.structure).toEqual([]);

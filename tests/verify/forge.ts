@@ -27,7 +27,7 @@ export async function forge(bytes: Uint8Array, { page, attached = {}, manifest: 
   const all = files.map((f): Attachment => ({ name: f.name, mime: 'text/plain', relationship: 'Data', description: '', bytes: f.name === manifestName ? Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`) : f.bytes }));
   for (const file of files) pdf.detach(file.name);
   const clean = await PDFDocument.load(await pdf.save(), { updateMetadata: false });
-  return finishPdf({ pdf: clean, structure: Promise.resolve([]) }, { title: 'x', author: '', subject: '', keywords: [], language: 'en-AU', documentId: manifest.document, date: new Date('2026-01-01T00:00:00Z') }, all);
+  return Buffer.concat(await finishPdf({ pdf: clean, structure: Promise.resolve([]) }, { title: 'x', author: '', subject: '', keywords: [], language: 'en-AU', documentId: manifest.document, date: new Date('2026-01-01T00:00:00Z') }, all));
 }
 
 const of = (bytes: Uint8Array) => ({ bytes: bytes.length, sha256: sha256Of(bytes) });
