@@ -50,7 +50,7 @@ export const capitalised = (text: string): string => text.replace(/^\p{Ll}/u, (c
 
 /** A pointer that carries the page of its target in print. */
 export function pointer(id: string, text: string, withPage = true): Element {
-  const page = withPage ? [h('span.ref-page', [', p. ', h('span.page-of', { dataTarget: id })])] : [];
+  const page = withPage ? [h('span.ref-page', [', p.\u00a0', h('span.page-of', { dataTarget: id })])] : [];
   return h('a.ref', { href: `#${id}` }, [text, ...page]);
 }
 

@@ -56,4 +56,13 @@ describe('the record of a note', () => {
       }
     }
   });
+
+  it('tells the uncertainty of a temperature as a difference of temperatures', async () => {
+    const cooling = '---\nkind: cooling\ntitle: Radiator\nthermostat: 82 ± 1 degC\n---\n';
+    const folder = folderWith({ ...workshop, 'notes/060-cooling.md': cooling });
+    const subject = await subjectOf((await load(folder, folder)) as never);
+    const text = recordSection(subject.build.notes.at(-1)!, subject).map((e) => textOf(e as never)).join(' ');
+    expect(text).toMatch(/82 ± 1 degC.*± 1 K/);
+    expect(text).not.toMatch(/± −/);
+  });
 });

@@ -23,6 +23,12 @@ describe.each(['submission', 'proposal'] as const)('the tree of a %s', (as) => {
     tree = treeOf(subject);
   });
 
+  it('counts every finding once in the summary', () => {
+    const [summary] = all(tree, (e) => e.properties['id'] === anchor.table('summary'));
+    const cells = all(summary!, (e) => e.tagName === 'td' && /\u2713|\u2717|\u2248|\?|\u25cb|^\u2013/.test(String(e.properties['dataLabel'])));
+    expect(cells.reduce((sum, cell) => sum + (Number(textOf(cell)) || 0), 0)).toBe(subject.evaluation.findings.length);
+  });
+
   it('has every id once', () => {
     const known = ids(tree);
     expect(known.filter((id, i) => known.indexOf(id) !== i)).toEqual([]);

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
 import { plainTex } from '../../calc/plain-tex.js';
-import { showQuantity } from '../../units/show.js';
+import { showQuantity, showToUncertainty } from '../../units/show.js';
 import { ink, mm, paper } from './pen.js';
 
 /** Text of a drawing. `_{…}` within it is set as a subscript. */
@@ -25,7 +25,7 @@ export interface Size {
 export const sized = (size: Size): string => `${size.symbol} = ${amount(size)}`;
 
 export function amount({ si, unit, expanded }: Omit<Size, 'symbol'>): string {
-  return degrees(showQuantity(si, unit, expanded).replace(/ ± [^ ]+/, ''));
+  return degrees(expanded === undefined ? showQuantity(si, unit) : showToUncertainty(si, unit, expanded));
 }
 
 /** `4.0 ± 0.1°` rather than `deg`. */

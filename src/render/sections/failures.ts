@@ -27,7 +27,8 @@ function guards({ guards: ids }: Failure, { evaluation }: Subject): Element | st
   const raised = ids.flatMap((id) => {
     const item = evaluation.raised.find((r) => r.item.id === id)?.item;
     const [worst] = evaluation.findings.filter((f) => f.item === id && f.outcome !== 'notApplicable').sort(bySeriousness);
-    return item && worst ? [h('span', [h('a.ref', { href: `#${anchor.item(id)}` }, item.title), ' ', outcomeMark(worst, false)])] : [];
+    const yesOrNo = /^answered `(yes|no)`/.exec(worst?.says ?? '')?.[1];
+    return item && worst ? [h('span', [h('a.ref', { href: `#${anchor.item(id)}` }, item.title), ' ', outcomeMark(worst, false), ...(yesOrNo ? [`: ${yesOrNo}`] : [])])] : [];
   });
   return raised.length > 0 ? h('span', joined(raised, h('br'))) : 'no item that applies to this build';
 }

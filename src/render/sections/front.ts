@@ -22,8 +22,10 @@ export function summary(subject: Subject): Element {
   const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
   const count = (findings: readonly Finding[], outcome: Finding['outcome']) => findings.filter((f) => f.outcome === outcome).length || '–';
   const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
-  const columns: Column[] = [['Note', 9], ['Modification', 21], ['Kind', 14], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 8]), ['with concession', 8]];
-  const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...outcomes.map((o) => String(count(own(n.name), o))), String(conceded(own(n.name)))]);
+  const columns: Column[] = [['Note', 11], ['Modification', 18], ['Kind', 11], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 8.6]), ['with concession', 8.4]];
+  const counts = (findings: readonly Finding[]) => [...outcomes.map((o) => String(count(findings, o))), String(conceded(findings))];
+  const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...counts(own(n.name))]);
+  if (own('build').length > 0) rows.push(['–', 'The build as a whole: build.md, questions', '–', ...counts(own('build'))]);
   return h('section', { id: anchor.section('summary') }, [h('h2', 'Summary of modifications'), table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' })]);
 }
 

@@ -19,10 +19,18 @@ export function openItems(subject: Subject): Element {
   return h('section', { id: anchor.section('open') }, [
     h('h2', 'Open items'),
     ...(open.length === 0 ? [h('p', 'No finding is open.')] : []),
+    ...settledByConcession(subject),
     ...(serious.length > 0 ? [table('open', 'To be decided or put right, most serious first', [['Finding', 34], ['Outcome', 24], ['What to do', 42]], serious.map((f) => [findingPointer(f), outcomeMark(f), h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])])]), { id: 'open' })] : []),
     ...doubtful(subject),
     ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
   ]);
+}
+
+/** What does not conform and is no longer open, because the certifier accepted it. */
+function settledByConcession({ evaluation }: Subject): Element[] {
+  const count = evaluation.findings.filter((f) => f.concession?.word === 'accepted').length;
+  if (count === 0) return [];
+  return [h('p', [`${count} ${count === 1 ? 'finding' : 'findings'} with an accepted concession ${count === 1 ? 'stands' : 'stand'} under `, pointer(anchor.section('concessions'), 'concessions'), ', not here.'])];
 }
 
 /** Values that were probably not meant as they stand. */

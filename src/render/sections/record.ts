@@ -4,6 +4,7 @@ import type { Note } from '../../build/model.js';
 import { expanded } from '../../calc/value.js';
 import { valueOf } from '../../checks/values.js';
 import { showQuantity } from '../../units/show.js';
+import { differenceUnit } from '../../units/unit.js';
 import { anchor, joined, pointer } from '../anchors.js';
 import { itemCode } from '../item.js';
 import { textOf } from '../markdown.js';
@@ -97,7 +98,7 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   const used = showQuantity(value.si, value.unit);
   const how = [
     ...(measured.direction === undefined && measured.quantity.readings ? [`mean ${used} of ${measured.quantity.readings.length} readings`] : []),
-    ...(u > 0 ? [`± ${showQuantity(u, value.unit)}${value.assumed.size > 0 ? ' assumed' : ''}`] : []),
+    ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${value.assumed.size > 0 ? ' assumed' : ''}`] : []),
     ...(measured.with ? [instrument(measured.with, subject)] : []),
     ...[measured.by ?? one.by, measured.on ?? one.on].filter((x) => x !== undefined),
     ...(measured.photo ? shownPointers(`photo ${measured.photo}`, note, subject) : []),
