@@ -1,10 +1,12 @@
 /**
  * Commits the demo step by step, as its invented people would have, into a repository of its own:
- * `node builds/make/history.mjs <new folder> [--without-issues] [--fresh]`, after `npm run build`. Needs git and no network.
- * Issues A and B are printed to `<new folder>/out/`. `--fresh` first removes what an earlier run made there.
+ * `node builds/make/history.mjs <new folder> [--without-issues] [--fresh] [--document <folder>]`, after `npm run build`. Needs git
+ * and no network. Issues A and B are printed to `<new folder>/out/`, the last of them is copied to the folder of `--document`;
+ * they are not signed, whatever git is set up to do. `--fresh` first removes what an earlier run made there.
  */
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { devNull } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -12,7 +14,7 @@ import { asItStood, isTaken, paperOn } from './history/as-it-stood.mjs';
 import { commits, people } from './history/story.mjs';
 import { typeset } from './papers/typeset.mjs';
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { 'without-issues': { type: 'boolean' }, fresh: { type: 'boolean' } } });
+const { values, positionals } = parseArgs({ allowPositionals: true, options: { 'without-issues': { type: 'boolean' }, fresh: { type: 'boolean' }, document: { type: 'string' } } });
 const [folder] = positionals;
 const mark = 'The demo of Gusset, committed step by step by a script. Invented.\n';
 if (folder && values.fresh && existsSync(join(folder, 'README')) && readFileSync(join(folder, 'README'), 'utf8') === mark) rmSync(folder, { recursive: true });
@@ -23,7 +25,7 @@ if (!folder || existsSync(folder)) {
 const root = resolve(folder);
 const build = join(root, 'builds/sedge');
 const source = fileURLToPath(new URL('../sedge', import.meta.url));
-const cli = fileURLToPath(new URL('../../dist/cli.js', import.meta.url));
+const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));
 mkdirSync(build, { recursive: true });
 git(['init', '--quiet', '--initial-branch=main']);
 writeFileSync(join(root, '.gitignore'), 'out/\n');
@@ -49,7 +51,9 @@ for (const commit of commits) {
   git(['-c', 'commit.gpgSign=false', '-c', 'core.hooksPath=/dev/null', 'commit', '--quiet', '--message', commit.says], names);
   console.log(`${day} ${commit.by} ${commit.says}`);
   if (commit.issue && !values['without-issues']) {
-    execFileSync(process.execPath, [cli, 'issue', 'builds/sedge', '--with-open', '--out', join(root, 'out', commit.issue)], { cwd: root, stdio: 'inherit', env: { ...process.env, ...names } });
+    const out = join(root, 'out', commit.issue);
+    execFileSync(process.execPath, [cli, 'issue', 'builds/sedge', '--with-open', '--out', out], { cwd: root, stdio: 'inherit', env: { ...process.env, GIT_CONFIG_GLOBAL: devNull, ...names } });
+    if (values.document) cpSync(out, values.document, { recursive: true });
   }
 }
 
