@@ -22,37 +22,46 @@ const noiseTest = (number, date, meter, readings, says) => ({
   ],
 });
 
-const brakeTest = (number, date, state, stops, found) => ({
+const columns = { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'], widths: [7, 31, 16, 13, 11, 11, 11] };
+
+const brakeTest = (number, date, { state, friction, weather, stops, found, more = [] }) => ({
   from: track, title: 'Brake test', number, date, ink: [0.4, 0.2, 0.1],
   body: [
-    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state], ['Surface', 'sealed, level within 0.5 %, dry, friction 0.78 by sled'], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
-    { table: { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'], widths: [7, 31, 16, 13, 11, 11, 11], rows: stops } },
+    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state], ['Load', 'light: driver and observer, 1378 kg; laden: with ballast, 1612 kg'], ['Surface', `sealed, level within 0.5 %, dry, friction ${friction} by sled on the day`], ['Weather', weather], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
+    { table: { ...columns, rows: stops } },
     { text: `Decelerations in m/s2, means fully developed. No stop was left out. The car kept its line in all stops; ${found}. Parking brake: held five minutes on 20.5 %, facing up and facing down.` },
+    ...more,
     { signed: ['L. Fenn', 'test driver (invented)'] },
   ],
 });
 
-const brakeStops = [
-  ['1', 'smooth stop', 'light', '30.4 km/h', '210 N', '5.1', '6.0'], ['2', 'service brake', 'light', '80.6 km/h', '285 N', '7.4', '8.3'],
-  ['3', 'service brake', 'laden', '80.2 km/h', '360 N', '7.1', '8.0'], ['4', 'service brake', 'laden', '80.4 km/h', '365 N', '7.2', '8.1'],
-  ['5', 'front circuit open', 'laden', '80.1 km/h', '480 N', '3.3', '3.8'], ['6', 'rear circuit open', 'laden', '80.5 km/h', '470 N', '5.6', '6.2'],
-  ['7', 'front circuit open', 'light', '80.3 km/h', '450 N', '3.6', '4.2'], ['8', 'rear circuit open', 'light', '80.2 km/h', '440 N', '6.0', '6.7'],
+/** Cylinders of 22.2 mm, as the axle came. */
+const firstStops = [
+  ['1', 'smooth stop', 'light', '31.2 km/h', '110 N', '5.1', '5.4'], ['2', 'service brake', 'light', '80.3 km/h', '156 N', '7.2', '7.4'],
+  ['3', 'service brake', 'laden', '81.1 km/h', '186 N', '7.3', '7.7'], ['4', 'service brake', 'laden', '80.7 km/h', '192 N', '7.5', '7.8'],
+  ['5', 'front circuit open', 'laden', '80.9 km/h', '255 N', '3.5', '3.6'], ['6', 'rear circuit open', 'laden', '80.2 km/h', '172 N', '4.4', '4.7'],
+  ['7', 'front circuit open', 'light', '81.0 km/h', '188 N', '3.0', '3.2'], ['8', 'rear circuit open', 'light', '80.6 km/h', '158 N', '4.8', '5.0'],
 ];
 
-/** Mean and peak of the stops that went otherwise with the cylinders that the axle came with. */
-const firstStops = { 2: ['7.0', '7.7'], 3: ['6.7', '7.4'], 4: ['6.8', '7.5'], 5: ['4.2', '4.8'], 7: ['4.1', '4.6'] };
+/** Cylinders of 19.05 mm. */
+const brakeStops = [
+  ['1', 'smooth stop', 'light', '30.4 km/h', '118 N', '4.9', '5.3'], ['2', 'service brake', 'light', '80.6 km/h', '157 N', '6.6', '6.9'],
+  ['3', 'service brake', 'laden', '80.2 km/h', '191 N', '6.8', '7.1'], ['4', 'service brake', 'laden', '80.4 km/h', '202 N', '7.2', '7.5'],
+  ['5', 'front circuit open', 'laden', '80.1 km/h', '470 N', '3.2', '3.5'], ['6', 'rear circuit open', 'laden', '80.5 km/h', '177 N', '4.6', '4.8'],
+  ['7', 'front circuit open', 'light', '80.3 km/h', '262 N', '3.1', '3.2'], ['8', 'rear circuit open', 'light', '80.2 km/h', '165 N', '5.0', '5.2'],
+];
 
 /** What the first issue rests on: the tests before the rear cylinders and the sound level meter were exchanged. */
 export const firstReports = {
   'noise-report': noiseTest('TS-001/N1', '2025-05-19', 'class 2, S-2310, calibrated 2025-01-20; calibrator 94.0 dB before and after', ['89.4', '89.1', '89.2'], 'A better meter will be hired if the certifier asks for it.'),
-  'brake-report': brakeTest('FC-25-058', '2025-05-16', 'wheel cylinders of 22.2 mm in the rear drums, as the axle came', brakeStops.map((stop) => [...stop.slice(0, 5), ...(firstStops[stop[0]] ?? stop.slice(5))]), 'in stop 2 the rear wheels were heard to lock first'),
+  'brake-report': brakeTest('FC-25-058', '2025-05-16', { state: 'wheel cylinders of 22.2 mm in the rear drums, as the axle came', friction: '0.87', weather: 'dry, no wind, 13 degrees', stops: firstStops, found: 'in stop 2 the rear wheels were heard to lock first' }),
 };
 
 export const reports = {
   'weighbridge-before': ticket('20913', '2025-02-03', 595, 530, 'full tank, spare wheel and jack, nobody in it'),
   'weighbridge-after': ticket('21877', '2025-05-12', 675, 565, 'full tank, spare wheel and jack, nobody in it'),
   'noise-report': noiseTest('TS-001/N2', '2025-06-18', 'class 1, S-0871, calibrated 2025-04-11; calibrator 94.0 dB before, 94.1 dB after', ['88.9', '89.2', '89.0'], 'On 2025-05-19 the class 2 meter S-2310 had given 89.4, 89.1 and 89.2 dB(A), which its uncertainty left undecided. The class 1 meter was hired for that reason.'),
-  'brake-report': brakeTest('FC-25-078', '2025-06-20', 'wheel cylinders of 19.05 mm in the rear drums', brakeStops, 'with the rear circuit open the front wheels did not lock'),
+  'brake-report': brakeTest('FC-25-078', '2025-06-20', { state: 'wheel cylinders of 19.05 mm in the rear drums', friction: '0.88', weather: 'dry, light wind, 16 degrees', stops: brakeStops, found: 'no wheel locked', more: [{ head: 'The test of 2025-05-16, FC-25-058, wheel cylinders of 22.2 mm', table: { ...columns, rows: firstStops } }] }),
   'lane-change-report': {
     from: track, title: 'Double lane change', number: 'FC-25-064', date: '2025-05-22', ink: [0.4, 0.2, 0.1],
     body: [
