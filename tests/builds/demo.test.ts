@@ -50,7 +50,10 @@ describe('engine and gearing', () => {
     const pressed = reckon('2 * t * i / s + k * 9.80665', { t: n(engine['torque']!), i: n(item(note('040')['ratios']!, '1st')['ratio']!), s: n(m['spacing']!, 'm'), k: n(item(m['mounts']!, 'left')['load']!, 'kg') });
     expect(sheet('030-mounts/left/mount-reaction')['pressed']).toBeCloseTo(pressed, 3);
     // As the note says: bending at the root on the line of the weld, against what the weld holds for each millimetre.
-    expect(reckon('p * 0.095 * 1000 / (50 * 30 + 50^2 / 3)', { p: pressed })).toBeCloseTo(157, 0);
+    const line = reckon('2 * (18 * 25^2 + 38^3 / 12) + 24 * (19^2 * pi / 2 + 2 * 19 * 6 + 6^2 * pi / 4)') / 25;
+    const bending = reckon('p * 0.095 * 1000 / z', { p: pressed, z: line });
+    expect(bending).toBeCloseTo(178, 0);
+    expect(Math.hypot(bending, pressed / 150) * 150 / 27000).toBeCloseTo(1, 2);
     expect(reckon('0.6 * 0.6 * 490 * 4 / sqrt(2)')).toBeCloseTo(sheet('030-mounts/left-block-side-root/fillet-weld-as4100')['perLength']! / 1000, 6);
   });
 });

@@ -33,14 +33,14 @@ export const makers = {
   'axle-manual': {
     from: maker, title: 'Rear axle 7, manual (extract)', number: 'TP-9-A7', date: '1983-03-01', ink: [0.45, 0.1, 0.1],
     body: [
-      { facts: [['Greatest load (p. 2)', '930 kg'], ['Ratio', '41:12'], ['Width over wheel faces', '1370 mm'], ['Line of the housing (p. 9)', 'out by no more than 0.5 mm over its length'], ['Upper arms to body (p. 12)', 'M12 class 10.9, 85 to 105 N·m'], ['Drums', '228 mm, no larger than 229.5 mm'], ['Wheel cylinders', '22.2 mm; option for light bodies 19.05 mm'], ['Brake factor', '2.3'], ['Oil', '1.4 l']] },
+      { facts: [['Greatest load (p. 2)', '930 kg'], ['Ratio', '41:12'], ['Width over wheel faces', '1370 mm'], ['Line of the housing (p. 9)', 'out by no more than 0.5 mm over its length'], ['Upper arms to body and axle (p. 12)', 'M12 class 10.9, 85 to 105 N·m'], ['Drums', '228 mm, no larger than 229.5 mm'], ['Wheel cylinders', '22.2 mm; option for light bodies 19.05 mm'], ['Brake factor', '2.3'], ['Oil', '1.4 l']] },
     ],
   },
   'mount-data': {
     from: maker, title: 'Engine mounts, data', number: 'TP-6-M', date: '1983-03-01', ink: [0.45, 0.1, 0.1],
     body: [
       { table: { head: ['Part', 'Place', 'Load pressed', 'Load lifted', 'Hardness'], widths: [20, 34, 18, 16, 12], rows: [['6-M-221', 'side mounts, 2.6 and 3.0 l', '9.0 kN', '4.5 kN', '58'], ['7-M-104', 'gearbox, five-speed', '6.0 kN', '2.5 kN', '55']] } },
-      { text: 'Rubber to subframe: M10 class 8.8, 35 to 50 N·m, self-locking nuts. The cup closes over its plate when the rubber parts.' },
+      { text: 'Rubber to subframe, and plate of the gearbox mount: M10 class 8.8, 35 to 50 N·m, self-locking nuts. The cup closes over its plate when the rubber parts.' },
     ],
   },
   'spring-data': {
@@ -54,7 +54,7 @@ export const makers = {
   'rod-end-data': {
     from: ends, title: 'Rod ends FJ-16, data', number: 'FJ-DS-16', date: '2024-06-01', ink: [0.3, 0.15, 0.4],
     body: [
-      { facts: [['Thread', 'M16x1.5, right or left hand, class 8.8'], ['Static radial load', '62 kN'], ['Least engagement', '24 mm, 1.5 times the thread'], ['Greatest misalignment', '17 degrees either way'], ['Bolt', 'M16 class 10.9, 140 to 170 N·m, double shear only'], ['Locknut', '70 N·m, eye square to its bolt']] },
+      { facts: [['Thread', 'M16x1.5, right or left hand, class 8.8, 52 mm long'], ['Static radial load', '62 kN'], ['Least engagement', '24 mm, 1.5 times the thread'], ['Greatest misalignment', '17 degrees either way'], ['Bolt', 'M16 class 10.9, 140 to 170 N·m, double shear only'], ['Locknut', '70 N·m, eye square to its bolt']] },
     ],
   },
   'shaft-balance': {
