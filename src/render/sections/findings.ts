@@ -24,7 +24,7 @@ export function comparisonsTable(note: Note, findings: readonly Finding[], subje
   const drawings = groups.flatMap(drawn);
   return [
     table('findings', 'Measured against limits', [['Of what', 20], ['Measured', 38], ['Margin', 12], ['Outcome', 30]], rows, { id: `${note.name}/findings` }),
-    ...(drawings.length > 0 ? [h('p.list-title', h('b', 'Near a limit, across it or beyond it')), h('div.drawings', drawings)] : []),
+    ...(drawings.length > 0 ? [h('p.list-title', h('b', 'Values against their limits')), h('div.drawings', drawings)] : []),
   ];
 }
 

@@ -1,15 +1,16 @@
 import { h } from 'hastscript';
 import type { Element, ElementContent } from 'hast';
 import type { Run, SeriesValue } from '../../calc/run.js';
+import { hasColumns } from '../../calc/inputs.js';
 import { isSeries } from '../../calc/run.js';
-import type { Sheet, Source } from '../../calc/sheet.js';
-import { expanded } from '../../calc/value.js';
+import type { Input, Sheet, Source } from '../../calc/sheet.js';
+import { expanded, type Value } from '../../calc/value.js';
 import { showQuantity, showToUncertainty } from '../../units/show.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { drawingsForRun } from '../drawings/for-run.js';
 import { symbolic } from '../formula.js';
 import { basisShort } from '../limit-text.js';
-import { originOf } from '../origin.js';
+import { fieldPointers, originOf } from '../origin.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
 import { table } from '../table.js';
@@ -62,12 +63,28 @@ function inputsTable(run: Run, subject: Subject): Element {
     const mark = symbolic(input.symbol);
     if (value === undefined) return 'usual' in input ? [[mark, input.says, input.usual ?? '', 'usual value, assumed']] : [];
     if (typeof value === 'string') return [[mark, input.says, value, 'choices' in input ? (input.choices[value] ?? '') : '']];
-    if (isSeries(value)) return [[mark, input.says, seriesText(value), `${value.length} rows`]];
+    if (isSeries(value)) return seriesRows(input, value, subject);
     return [[mark, input.says, showQuantity(value.si, value.unit, expanded(value)), originOf(value, subject)]];
   });
   return table('inputs', `Inputs of ${label.sheet(run.id)}`, [['Symbol', 8], ['What', 38], ['Value', 17], ['From', 37]], rows);
 }
 
-function seriesText(rows: SeriesValue): string {
-  return rows.map((row) => Object.values(row).map((v) => showToUncertainty(v.si, v.unit, expanded(v))).join(', ')).join('; ');
+function originsOf(values: readonly Value[], subject: Subject): Element[] {
+  const places = values.flatMap(({ origin }) => (origin.kind === 'note' ? [origin.place] : []));
+  return places.length === values.length ? fieldPointers(places, subject) : values.map((v) => originOf(v, subject));
+}
+
+/** What the columns of a series are, and each of its rows by its number. */
+function seriesRows(input: Input, rows: SeriesValue, subject: Subject): (string | Element)[][] {
+  const columns = hasColumns(input) ? Object.values(input.columns) : [];
+  const head = h('span', [`${input.says}: `, ...joined(columns.map((c) => h('span', [symbolic(c.symbol), ` ${c.says}`])), '; ')]);
+  return [
+    [h('span', joined(columns.map((c) => symbolic(c.symbol)))), head, `${rows.length} rows`, ''],
+    ...rows.map((row, index) => [
+      `row ${index + 1}`,
+      Object.values(row).map((v) => showToUncertainty(v.si, v.unit, expanded(v))).join(', '),
+      '',
+      h('span', joined(originsOf(Object.values(row), subject))),
+    ]),
+  ];
 }
