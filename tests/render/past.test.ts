@@ -58,6 +58,10 @@ describe('the past in the document', () => {
     expect(words(past)).toMatch(/\d+ values and designations are recorded .*; \d+ were entered once and never changed, \d+ changed since\./);
   });
 
+  it('tells among the open items what was changed when the work had covered it', () => {
+    expect(words(section('open'))).toMatch(/Changed after it was covered What was recorded.* 010 pieces\.\S+\.joined-to/);
+  });
+
   it('is valid HTML whose every pointer lands', async () => {
     const ids = new Set([...html.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id));
     const lost = [...html.matchAll(/(?:href="#|data-target=")([^"]+)"/g)].map(([, id]) => id).filter((id) => !ids.has(id));

@@ -10,6 +10,7 @@ import { table } from '../table.js';
 import { isBlank } from './answers.js';
 import { grouped } from '../grouped.js';
 import { nameOf, todo } from './findings.js';
+import { fieldPointer } from './history.js';
 
 /** All that is left to do or to decide: what somebody must decide first, then what still waits for a record. */
 export function openItems(subject: Subject): Element {
@@ -21,9 +22,21 @@ export function openItems(subject: Subject): Element {
     ...(open.length === 0 ? [h('p', 'No finding is open.')] : []),
     ...settledByConcession(subject),
     ...(serious.length > 0 ? [table('open', 'To be decided or put right, most serious first', [['Finding', 34], ['Outcome', 24], ['What to do', 42]], serious.map((f) => [findingPointer(f), outcomeMark(f), h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])])]), { id: 'open' })] : []),
+    ...changedLate(subject),
     ...doubtful(subject),
     ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
   ]);
+}
+
+/** Values that somebody changed when the work had covered what they measure: nobody has seen what they tell now. */
+function changedLate(subject: Subject): Element[] {
+  const fields = subject.history?.values.fields.filter((f) => f.events.some((e) => e.late)) ?? [];
+  if (fields.length === 0) return [];
+  return [
+    h('h3', 'Changed after it was covered'),
+    h('p', ['What was recorded, or released, before the work went on was another value of these. From what to what, by whom and when stands in the ', pointer(anchor.section('history'), 'history'), '.']),
+    h('ul.columns', fields.map((f) => h('li', [`${noteNumber(f.note.replace(/^.*\//, ''))} `, fieldPointer(f.note, f.field, subject)]))),
+  ];
 }
 
 /** What does not conform and is no longer open, because the certifier accepted it. */
