@@ -16,7 +16,7 @@ export const certifying = {
     from: certifier, title: 'Release of the axle brackets', number: 'RA-25-024', date: '2025-03-19', ink: [0.15, 0.2, 0.4],
     body: [
       { facts: [['To', 'J. Okoro, Bench Two Garage'], ['About', 'TS-001, hold point of note 070, brackets tacked']] },
-      { text: 'The photograph of 18 March shows the lower brackets tacked at four places each, the bar in the bearing seats and the pinion at its slope. Weld them by WP-08. Photograph the welds bare with the bar still in, and tell me by how much the housing has moved.' },
+      { text: 'The photograph of 18 March shows the left lower bracket tacked, and a plain bar through the ears that lines it up with the right one. The bar in the bearing seats lies inside the housing and cannot be seen, nor the slope of the pinion; M. Brandt states both in writing, and I take that for the photograph that I asked for. Weld the brackets by WP-08 with the bar in the bearing seats. Photograph the welds bare, and tell me by how much the housing has moved.' },
       { signed: ['R. Ansell', 'EX-114 (invented)'] },
     ],
   },

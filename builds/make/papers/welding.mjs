@@ -42,7 +42,7 @@ export const welding = {
   'hoop-sketch': {
     from: bench, title: 'Hoop round the tailshaft', number: 'TS-001/S3', date: '2025-06-14',
     body: [
-      { text: 'Flat steel 50 by 5, S275, bent round a former, ears welded by WP-08. Four bolts M8, class 8.8, through the 3 mm doubler of the tunnel, washers of 24 mm above, self-locking nuts. 200 mm behind the centre of the front joint; the shaft passes at least 18 mm from it everywhere.' },
+      { text: 'Flat steel 50 by 5, S275, bent round a former, ears welded by M. Brandt by WP-08. Four bolts M8, class 8.8, through the 3 mm doubler of the tunnel, which lies from 140 to 240 mm behind the centre of the front joint, washers of 24 mm above, self-locking nuts. 200 mm behind the centre of the front joint; the shaft passes at least 18 mm from it everywhere.' },
       {
         sketch: {
           height: 250,
