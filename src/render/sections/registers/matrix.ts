@@ -46,7 +46,7 @@ function tables(findings: readonly Finding[], subject: Subject): Element[] {
   });
   const [numbers, words] = [(t: Traced) => t.fields.length + t.runs.length > 0, (t: Traced) => t.fields.length + t.runs.length === 0].map((are) => alike(traced.filter(are)));
   return [
-    table('matrix', 'From each item that compares numbers to findings, their outcomes, measured fields, sheets, photos and papers', [['Finding', 20], ['Outcome', 14], ['Measured', 33], ['Sheets', 21], ['Photos, papers', 12]], byItem(numbers!, subject), { id: 'traceability' }),
+    table('matrix', 'From each item that compares numbers to findings, their outcomes, measured fields, sheets, photos and papers', [['Finding and its outcome', 31], ['Measured', 34], ['Sheets', 21], ['Photos, papers', 14]], byItem(numbers!, subject), { id: 'traceability' }),
     table('matrix', 'From each item that asks for an answer or for evidence to finding and outcome, photos and papers', [['Item', 20], ['Findings and their outcomes', 46], ['Photos, papers', 34]], words!.map((group) => [
       itemCode(group[0].f.item, subject),
       cell(group.map(({ f }) => h('span', [findingPointer(f), ' ', outcomeMark(f, false)]))),
@@ -60,8 +60,7 @@ function byItem(rows: readonly [Traced, ...Traced[]][], subject: Subject): Row[]
   return grouped(rows, ([{ f }]) => f.item).flatMap((ofItem): Row[] => [
     { group: h('span', [h('b', ofItem[0][0].f.title), ' ', itemCode(ofItem[0][0].f.item, subject)]) },
     ...ofItem.map((group) => [
-      cell(group.map(({ f }) => findingPointer(f, false))),
-      cell(group.map(({ f }) => outcomeMark(f, false))),
+      cell(group.map(({ f }) => h('span', [findingPointer(f, false), ' ', outcomeMark(f, false)]))),
       cell(fieldPointers(group[0].fields, subject)),
       cell(group[0].runs.map((run) => pointer(anchor.sheet(run), label.sheet(run).replace(/^sheet /, '')))),
       cell(group[0].shown),
