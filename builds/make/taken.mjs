@@ -9,7 +9,7 @@ export const taken = {
   'coupon-macro': '2025-02-25 16:02:44',
   'timing-mark': '2025-03-07 08:40:09',
   'tube-wall': '2025-03-10 09:41:12',
-  'crossmember-tacked': '2025-03-12 16:20:37',
+  'crossmember-tacked': '2025-03-13 09:20:37',
   'crossmember-weld': '2025-03-14 11:05:51',
   'link-locknuts': '2025-05-08 15:12:26',
   'engine-mount': '2025-04-02 17:25:03',

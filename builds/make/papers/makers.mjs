@@ -9,7 +9,7 @@ export const makers = {
     from: trader, title: 'Receipt', number: '40771', date: '2025-01-30', ink: [0.35, 0.3, 0.1],
     body: [
       { facts: [['Sold to', 'Bench Two Garage'], ['From vehicle', 'Tarrawin saloon 3.0, built 1983-09, chassis TWSALOON83DX002216, written off 2024-11, hit at the rear'], ['Counter', '131 208 km']] },
-      { table: { head: ['Part', 'Number', 'Price'], widths: [50, 30, 20], rows: [['Engine, six cylinders, complete with carburettor and emission equipment', 'TW30-771920', '900.00'], ['Gearbox, five-speed, with clutch housing', '30412', '350.00'], ['Rear axle, 41:12, with drums', 'TWA-7-44091', '300.00']] } },
+      { table: { head: ['Part', 'Number', 'Price'], widths: [50, 30, 20], rows: [['Engine, six cylinders, complete with carburettor and emission equipment', 'TW30-771920', '900.00'], ['Gearbox, five-speed, with clutch housing', '30412', '350.00'], ['Rear axle, 41:12, with drums', 'TWA-7-44091', '300.00'], ['Intermediate steering shaft with two joints', '12-114', '40.00']] } },
       { text: 'Paid by transfer. Parts taken from the vehicle named above and from no other.' },
       { signed: ['D. Pell', 'for the dismantlers (invented)'] },
     ],
@@ -17,7 +17,7 @@ export const makers = {
   'engine-manual': {
     from: maker, title: 'Engine manual, six-cylinder engines (extract)', number: 'TP-6-3.0', date: '1983-03-01', ink: [0.45, 0.1, 0.1],
     body: [
-      { head: '6-3 to 6-5  General', table: { head: ['', 'Least', 'Greatest', 'Page'], widths: [52, 16, 16, 16], rows: [['Compression ratio', '9.0', '9.5', '6-3'], ['Cranking pressure, warm', '1050 kPa', '1350 kPa', '6-4'], ['Oil pressure, hot, idle', '100 kPa', '', '6-5'], ['Oil pressure, hot, 3000 rpm', '300 kPa', '550 kPa', '6-5'], ['Fuel pressure at the carburettor', '20 kPa', '32 kPa', '6-60'], ['Thermostat begins to open', '80 °C', '84 °C', '6-52'], ['Radiator cap opens', '95 kPa', '110 kPa', '6-52'], ['Coolant, settled', '', '102 °C', '6-52']] } },
+      { head: 'General', table: { head: ['', 'Least', 'Greatest', 'Page'], widths: [52, 16, 16, 16], rows: [['Compression ratio', '9.0', '9.5', '6-3'], ['Cranking pressure, warm', '1050 kPa', '1350 kPa', '6-4'], ['Oil pressure, hot, idle', '100 kPa', '', '6-5'], ['Oil pressure, hot, 3000 rpm', '300 kPa', '550 kPa', '6-5'], ['Fuel pressure at the carburettor', '20 kPa', '32 kPa', '6-60'], ['Thermostat begins to open', '80 °C', '84 °C', '6-52'], ['Radiator cap opens', '95 kPa', '110 kPa', '6-52'], ['Coolant, settled', '', '102 °C', '6-52'], ['Crankcase pressure, warm idle', '-1.0 kPa', '0 kPa', '6-58'], ['Charging voltage', '13.5 V', '14.6 V', '8-2']] } },
       { head: '6-12 to 6-28  Clearances', table: { head: ['', 'Least', 'Greatest', 'Page'], widths: [52, 16, 16, 16], rows: [['Main bearings', '0.025 mm', '0.060 mm', '6-12'], ['End float', '0.05 mm', '0.25 mm', '6-12'], ['Big ends', '0.025 mm', '0.055 mm', '6-14'], ['Piston in bore', '0.030 mm', '0.070 mm', '6-20'], ['Head, out of flat along its length', '', '0.10 mm', '6-28'], ['Timing mark from top dead centre', '', '1.0°', '6-40']] } },
       { head: '6-31 to 6-45  Torques', table: { head: ['Joint', 'Steps', 'Fasteners', 'Page'], widths: [28, 36, 24, 12], rows: [['Main caps, M12', '50 ± 5, 95 ± 5 N·m, oiled, from the middle', 'may be used again', '6-31'], ['Rods, M9', '30 ± 3, 48 ± 3 N·m, oiled', 'new', '6-32'], ['Head, M11', '40 ± 4, 70 ± 4 N·m, 90 ± 5°, oiled', 'new, not tightened again', '6-34'], ['Flywheel, M12x1.25', '105 ± 8 N·m, thread lock', 'new', '6-36'], ['Damper, M16', '160 ± 10 N·m, oiled', 'may be used again', '6-36'], ['Mount bracket to block, M10', '48 to 62 N·m', 'class 10.9', '6-45']] } },
       { head: 'Rings', text: 'Least end gap as on the sheet in the packet of the ring maker: top 0.0040, second 0.0050 of the bore.' },
@@ -40,13 +40,13 @@ export const makers = {
     from: maker, title: 'Engine mounts, data', number: 'TP-6-M', date: '1983-03-01', ink: [0.45, 0.1, 0.1],
     body: [
       { table: { head: ['Part', 'Place', 'Load pressed', 'Load lifted', 'Hardness'], widths: [20, 34, 18, 16, 12], rows: [['6-M-221', 'side mounts, 2.6 and 3.0 l', '9.0 kN', '4.5 kN', '58'], ['7-M-104', 'gearbox, five-speed', '6.0 kN', '2.5 kN', '55']] } },
-      { text: 'Rubber to subframe, and plate of the gearbox mount: M10 class 8.8, 35 to 50 N·m, self-locking nuts. The cup closes over its plate when the rubber parts.' },
+      { text: 'Rubber to subframe, and plate of the gearbox mount: M10 class 8.8, 35 to 50 N·m, self-locking nuts. The cup closes over its plate when the rubber parts. Rubber no warmer than 90 °C.' },
     ],
   },
   'spring-data': {
     from: springs, title: 'Test sheet of springs', number: 'CS-25-114', date: '2025-03-19', ink: [0.1, 0.3, 0.45],
     body: [
-      { table: { head: ['', '114-F, front', '114-R, rear'], widths: [40, 30, 30], rows: [['Wire', '12.6 mm', '12.4 mm'], ['Outside diameter', '128 mm', '124 mm'], ['Coils, active', '8, 6.5', '8, 6.5'], ['Free length', '331 mm', '327 mm'], ['Rate, measured', '25.2 N/mm', '26.2 N/mm'], ['Load at 208 mm / 236 mm', '3100 N', '2384 N'], ['Solid length', '101 mm', '99 mm'], ['Steel', 'EN 10270-1 class SH, shot peened, painted', 'the same']] } },
+      { table: { head: ['', '114-F, front', '114-R, rear'], widths: [40, 30, 30], rows: [['Wire', '12.6 mm', '12.4 mm'], ['Outside diameter', '128 mm', '124 mm'], ['Coils, active', '8, 6.5', '8, 6.5'], ['Free length', '331 mm', '327 mm'], ['Rate, measured', '25.2 N/mm', '26.2 N/mm'], ['Load at 208 mm / 236 mm', '3100 N', '2384 N'], ['Solid length', '113 mm', '112 mm'], ['Steel', 'EN 10270-1 class SH, shot peened, painted', 'the same']] } },
       { text: 'Damper bolts, lower: 70 to 90 N·m. Springs are marked on their last coil.' },
       { signed: ['T. Cobb', 'test bench (invented)'] },
     ],

@@ -27,7 +27,7 @@ const columns = { head: ['No.', 'Test', 'Load', 'Speed', 'Pedal', 'Mean', 'Peak'
 const brakeTest = (number, date, { state, friction, weather, stops, found, more = [] }) => ({
   from: track, title: 'Brake test', number, date, ink: [0.4, 0.2, 0.1],
   body: [
-    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state], ['Load', 'light: driver and observer, 1378 kg; laden: with ballast, 1612 kg'], ['Surface', `sealed, level within 0.5 %, dry, friction ${friction} by sled on the day`], ['Weather', weather], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, cold at each stop']] },
+    { facts: [['Vehicle', 'Tarrawin Sedge estate, chassis TWSEDGE84EX000417'], ['State', state], ['Load', 'light: driver and observer, 1378 kg; laden: with ballast, 1612 kg'], ['Surface', `sealed, level within 0.5 %, dry, friction ${friction} by sled on the day`], ['Weather', weather], ['Instruments', 'decelerometer G-556, pedal gauge, satellite logger; calibrated 2025-04-11'], ['Driver, observer', 'L. Fenn, R. Ansell'], ['Tyres', '195/60R15 88H, 220 kPa cold, laden 240 kPa at the rear, cold at each stop']] },
     { table: { ...columns, rows: stops } },
     { text: `Decelerations in m/s2, means fully developed. No stop was left out. The car kept its line in all stops; ${found}. Parking brake: held five minutes on 20.5 %, facing up and facing down.` },
     ...more,
@@ -65,7 +65,7 @@ export const reports = {
   'lane-change-report': {
     from: track, title: 'Double lane change', number: 'FC-25-064', date: '2025-05-22', ink: [0.4, 0.2, 0.1],
     body: [
-      { facts: [['Vehicle', 'Tarrawin Sedge estate, 1648 mm wide without mirrors'], ['Load', 'driver, ballast to 1612 kg'], ['Track', 'sealed, dry, 21 degrees, wind 2 m/s; gates set by tape for the width of the car'], ['Driver', 'L. Fenn, under R. Ansell']] },
+      { facts: [['Vehicle', 'Tarrawin Sedge estate, 1648 mm wide without mirrors'], ['Load', 'driver, ballast to 1612 kg; tyres 220 kPa in front, 240 at the rear'], ['Track', 'sealed, dry, 21 degrees, wind 2 m/s; gates set by tape for the width of the car'], ['Driver', 'L. Fenn, under R. Ansell']] },
       { table: { head: ['Run', 'Speed at entry', 'Cones touched'], widths: [20, 40, 40], rows: [['1', '72.1 km/h', '0'], ['2', '77.4 km/h', '0'], ['3', '80.6 km/h', '0'], ['4', '80.2 km/h', '0']] } },
       { text: 'The car answers without delay and comes back straight. It leans more than it did before at the rear, not unpleasantly. No wheel lifted. I had confidence in it in every run.' },
       { signed: ['L. Fenn', 'test driver (invented)'] },
@@ -75,8 +75,10 @@ export const reports = {
     from: garage, title: 'Alignment', number: 'TS-001/A1', date: '2025-05-26',
     body: [
       { facts: [['Gauge', 'four-wheel gauge A-114, checked 2025-04-28'], ['State', 'kerb, full tank, 366 mm front, 352 mm rear, 220 kPa']] },
-      { table: { head: ['Wheel', 'Toe', 'Camber', 'Caster'], widths: [34, 22, 22, 22], rows: [['Front left', '0.05 in', '-0.45', '3.4'], ['Front right', '0.06 in', '-0.55', '3.5'], ['Rear left', '0.04 in', '-0.05', ''], ['Rear right', '0.03 in', '-0.05', '']] } },
-      { head: 'Figures of the maker, front, for this car and the 2.6 l', table: { head: ['', 'Least', 'Greatest'], widths: [50, 25, 25], rows: [['Toe, both wheels together', '0.0', '0.3 in'], ['Camber', '-1.0', '0.0'], ['Caster', '2.5', '4.5'], ['Change of toe over the middle two thirds of travel', '', '0.30'], ['Rear axle, toe together and direction', '0.0', '0.25']] } },
+      { table: { head: ['Wheel', 'Toe', 'Camber', 'Caster'], widths: [34, 22, 22, 22], rows: [['Front left', '0.05 toe in', '-0.45', '3.4'], ['Front right', '0.06 toe in', '-0.55', '3.5'], ['Rear left', '0.04 toe in', '-0.05', ''], ['Rear right', '0.03 toe in', '-0.05', '']] } },
+      { text: 'All in degrees. Camber top in and toe out are negative.' },
+      { head: 'Figures of the maker, front, for this car and the 2.6 l', table: { head: ['', 'Least', 'Greatest'], widths: [50, 25, 25], rows: [['Toe, both wheels together', '0.00', '0.30'], ['Camber', '-1.0', '0.0'], ['Caster', '2.5', '4.5'], ['Change of toe over the middle two thirds of travel', '', '0.30']] } },
+      { head: 'Figures of the maker, rear axle of the larger saloon', table: { head: ['', 'Least', 'Greatest'], widths: [50, 25, 25], rows: [['Toe, both wheels together', '-0.10', '0.25'], ['Camber', '-0.5', '0.5'], ['Direction of the axle (thrust), either way', '', '0.15']] } },
       { signed: ['J. Okoro', 'Bench Two Garage (invented)'] },
     ],
   },
