@@ -5,11 +5,14 @@ import { load } from '../../src/commands/load.js';
 import { temporary } from '../history/throwaway.js';
 import { sedge } from './demo.js';
 
-interface Story { commits: { on: string; by: string; says: string; issue?: string }[]; before: Record<string, { until: string; now: string; then: string }[]> }
+interface Story { commits: { on: string; by: string; says: string; issue?: string }[] }
+interface Before { before: Record<string, { until: string; now: string; then: string }[]> }
 interface Stood { asItStood: (path: string, text: string, day: string) => string | undefined; isTaken: (name: string, day: string) => boolean; paperOn: (name: string, day: string) => { date: string } | undefined }
 
 // @ts-expect-error plain JavaScript
-const { commits, before } = (await import('../../builds/make/history/story.mjs')) as Story;
+const { commits } = (await import('../../builds/make/history/story.mjs')) as Story;
+// @ts-expect-error plain JavaScript
+const { before } = (await import('../../builds/make/history/before.mjs')) as Before;
 // @ts-expect-error plain JavaScript
 const { asItStood, isTaken, paperOn } = (await import('../../builds/make/history/as-it-stood.mjs')) as Stood;
 

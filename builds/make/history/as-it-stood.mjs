@@ -2,7 +2,8 @@ import { parse, stringify } from 'yaml';
 import { papers } from '../papers/index.mjs';
 import { firstReports } from '../papers/reports.mjs';
 import { taken } from '../taken.mjs';
-import { before, closed, recorded } from './story.mjs';
+import { before } from './before.mjs';
+import { closed, recorded } from './story.mjs';
 
 /** Whether a picture was taken by the end of that day. */
 export const isTaken = (name, day) => taken[name].slice(0, 10) <= day;
