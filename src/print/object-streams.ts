@@ -20,10 +20,33 @@ export interface ObjectStream {
 /** A tagged document has several hundred objects a page, most of them alike: in large streams they take a third less room. */
 const objectsPerStream = 1000;
 
+/** At most so many streams are packed at once, so that a million objects do not stand beside their packed form. */
+const mostAtOnce = 4;
+
 /** Puts objects together and packs them, on as many cores as there are; the same objects give the same streams. */
-export function packObjects(objects: readonly PlainObject[]): Promise<ObjectStream[]> {
-  const chunks = Array.from({ length: Math.ceil(objects.length / objectsPerStream) }, (_, n) => objects.slice(n * objectsPerStream, (n + 1) * objectsPerStream));
-  return Promise.all(chunks.map(packed));
+export async function packObjects(objects: Iterable<PlainObject>): Promise<ObjectStream[]> {
+  const chunks = chunksOf(objects);
+  const streams: ObjectStream[] = [];
+  let count = 0;
+  const worker = async (): Promise<void> => {
+    for (let next = chunks.next(); !next.done; next = chunks.next()) {
+      const place = count++;
+      streams[place] = await packed(next.value);
+    }
+  };
+  await Promise.all(Array.from({ length: mostAtOnce }, worker));
+  return streams;
+}
+
+function* chunksOf(objects: Iterable<PlainObject>): Generator<PlainObject[], void> {
+  let chunk: PlainObject[] = [];
+  for (const object of objects) {
+    chunk.push(object);
+    if (chunk.length < objectsPerStream) continue;
+    yield chunk;
+    chunk = [];
+  }
+  if (chunk.length > 0) yield chunk;
 }
 
 async function packed(objects: readonly PlainObject[]): Promise<ObjectStream> {

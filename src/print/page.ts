@@ -1,6 +1,7 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
+import { collected } from './collected.js';
 import { MachineFailure } from './failure.js';
 import { fontsDirectory } from './fonts.js';
 import { guardPage } from './guard.js';
@@ -49,7 +50,7 @@ async function openPage(page: Page, html: string, directories: readonly string[]
   } finally {
     check(); // What was refused explains also why the loading failed.
   }
-  const print = () => page.pdf({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true, timeout: patience });
+  const print = async () => collected(await page.createPDFStream({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true, timeout: patience }), dirname(html));
   return { page, content: await page.evaluate(readContent), check, print };
 }
 
