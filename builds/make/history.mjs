@@ -57,6 +57,8 @@ for (const commit of commits) {
   }
 }
 
+if (values.document && existsSync(values.document)) console.log(`The document with its last issue: ${join(values.document, 'submission.pdf')}`);
+
 function put(path, content) {
   const file = join(build, path);
   if (content === undefined) return rmSync(file, { force: true });
