@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
 import { cautions, type CautionName } from '../../checks/kind.js';
-import { outcomes, type Finding } from '../../checks/finding.js';
+import { outcomes, type Finding, type Outcome } from '../../checks/finding.js';
 import { outcomeSays, signs } from '../../checks/outcome-words.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import type { Subject } from '../subject.js';
@@ -16,13 +16,16 @@ export function contents(entries: readonly { id: string; title: string; level: 1
   ]);
 }
 
+/** In per cent: the longest word of each head stays whole. */
+const widths: Readonly<Record<Outcome, number>> = { conforming: 7.6, nonconforming: 7.6, undecided: 8.4, unconfirmed: 10.4, missing: 8.4, notApplicable: 9.4 };
+
 /** What was modified and how each note stands; concessions are counted apart. */
 export function summary(subject: Subject): Element {
   const { build, evaluation, rules } = subject;
   const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
   const count = (findings: readonly Finding[], outcome: Finding['outcome']) => findings.filter((f) => f.outcome === outcome).length || '–';
   const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
-  const columns: Column[] = [['Note', 11], ['Modification', 18], ['Kind', 11], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, 8.6]), ['with concession', 8.4]];
+  const columns: Column[] = [['Note', 10.5], ['Modification', 17.5], ['Kind', 11], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, widths[o]]), ['with concession', 9.2]];
   const counts = (findings: readonly Finding[]) => [...outcomes.map((o) => String(count(findings, o))), String(conceded(findings))];
   const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...counts(own(n.name))]);
   if (own('build').length > 0) rows.push(['–', 'The build as a whole: build.md, questions', '–', ...counts(own('build'))]);
