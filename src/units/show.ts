@@ -53,7 +53,7 @@ function withUncertainty(value: Decimal, uncertainty: Decimal): string {
   const rounded = atPlace(value, last);
   const spare = [up, rounded].every((x) => x.eq(atPlace(x, last + 1)));
   const places = Math.max(0, -(spare ? last + 1 : last));
-  if (places > 20 || rounded.e > 15) return `${scientific(rounded, 15)} ± ${scientific(up, 2)}`;
+  if (places > 20 || rounded.e > 15 || up.e > 15) return `${rounded.isZero() ? '0' : scientific(rounded, 15)} ± ${scientific(up, 2)}`;
   return `${signed(rounded.toFixed(places))} ± ${up.toFixed(places)}`;
 }
 

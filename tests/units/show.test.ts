@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readQuantity } from '../../src/units/quantity.js';
 import { showNumber, showQuantity, showToUncertainty } from '../../src/units/show.js';
 
 describe('a number', () => {
@@ -80,4 +81,14 @@ describe('a quantity to be reckoned with again', () => {
     ['four where none is stated', 0.060024, 'mm', 0, '60.02 mm'],
     ['without brackets', 0.95, '%', 0.02, '95 %'],
   ])('has %s', (_, si, unit, expanded, shown) => expect(showToUncertainty(si, unit, expanded)).toBe(shown));
+});
+
+describe('an uncertainty beyond all measure', () => {
+  it.each([
+    [0.95, '%', 9.9e27, '(0 ± 9.9×10²⁹) %'],
+    [1e-6, 'mm', 1e17, '0 ± 1×10²⁰ mm'],
+  ])('%f in %s ± %f is shown in a way that can be read again', (si, unit, expanded, shown) => {
+    expect(showQuantity(si, unit, expanded)).toBe(shown);
+    expect(readQuantity(shown, unit).ok).toBe(true);
+  });
 });
