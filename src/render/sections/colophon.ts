@@ -21,7 +21,7 @@ export function colophon(subject: Subject): Element {
     h('h2', 'How this document was made'),
     table('colophon', 'Origin of this document', ['', ''], rows, { id: 'origin' }),
     h('p', 'The findings as data and the list of all inputs with their digests are attached to the PDF. A signature of the tag proves who signed which bytes; the dates are as they were declared, unless a time stamp says otherwise.'),
-    h('p', 'Keep this PDF as it was received, and the repository with notes, photos and papers, for as long as the vehicle is in use or local rules ask: saved again by another program it may lose its attachments, and is no longer the file that was signed. An issue that was replaced is kept beside the one that names it.'),
+    h('p', 'Keep this PDF as it was received, with the issues before it and the repository, for as long as the vehicle is in use or local rules ask: saved again by another program it may lose its attachments, and is no longer the file that was signed.'),
     h('p.end-mark', '— end of document —'),
   ]);
 }
