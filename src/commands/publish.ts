@@ -10,7 +10,7 @@ import { printDocument, type Printed } from '../print/pdf.js';
 import { writeSelfContained } from '../print/self-contained.js';
 import { writeFolderWhole } from '../print/whole.js';
 import { compose } from '../render/compose.js';
-import { htmlPage } from '../render/page.js';
+import { htmlPage, notForScreens } from '../render/page.js';
 import { documentId, type Subject } from '../render/subject.js';
 import { manifestName, manifestText, type Manifest } from '../verify/manifest.js';
 import { carriedFiles, digestOfFile, manifestFile, manifestOf, type Origin } from './attachments.js';
@@ -71,7 +71,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       await mkdir(work);
       const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work), paperPages: await placedPages(drawn, work) };
       const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
-      await writeFile(join(work, 'print.html'), html);
+      await writeFile(join(work, 'print.html'), notForScreens(html));
       say('printing');
       const carried = await carriedFiles(findings, inputs);
       let manifest: Manifest | undefined;

@@ -25,10 +25,11 @@ interface InPage {
     body: { textContent: string };
     fonts: Iterable<Font> & { ready: Promise<unknown>; add: (font: Font) => void };
     images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
-    documentElement: { scrollHeight: number; clientWidth: number; style: Style };
+    documentElement: object;
     querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string>; style: Style }>;
   };
   FontFace: new (family: string, source: string) => Font;
+  getComputedStyle: (element: object) => { getPropertyValue: (name: string) => string };
 }
 
 /** Loads every declared font, used or not; returns a complaint for each that could not be. */
@@ -58,17 +59,13 @@ export function readContent(): PageContent {
 }
 
 /**
- * Writes into each place of a page number its own place among them, in a font of its own, with leading zeros. `--page-digits`
- * on the root says how many digits the last page will have, reckoned from the length of the page as it was loaded, so that a
- * style sheet can keep that room for every number; a stand-in that has more is set closer, to fit there. Returns that room.
+ * Writes into each place of a page number its own place among them, in a font of its own, with leading zeros. A stand-in of
+ * more digits than the document keeps room for (`--page-digits` of its root) is set closer, to fit there. Returns that room.
  */
 export async function standIns(font: string): Promise<number> {
-  const { document, FontFace } = globalThis as unknown as InPage;
-  const { style, scrollHeight, clientWidth } = document.documentElement; // first: what follows would have it laid out again
+  const { document, FontFace, getComputedStyle } = globalThis as unknown as InPage;
   document.fonts.add(await new FontFace('Page numbers', `url("${font}")`).load());
-  const paper = 654 * 971; // what stands on an A4 page of ours, in CSS pixels
-  const digits = String(Math.ceil((1.1 * scrollHeight * clientWidth) / paper)).length;
-  style.setProperty('--page-digits', String(digits));
+  const digits = Number(getComputedStyle(document.documentElement).getPropertyValue('--page-digits')) || 1;
   const places = [...document.querySelectorAll('.page-of')];
   const cells = Math.max(digits, String(places.length).length);
   places.forEach((place, index) => {

@@ -4,6 +4,7 @@ import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import type { Element, Root, RootContent } from 'hast';
 import { visible } from '../build/visible.js';
+import { pageDigits } from './page-digits.js';
 import { documentId, isDraft, type Subject } from './subject.js';
 import { templateText } from './texts.js';
 
@@ -13,7 +14,7 @@ export function htmlPage(main: Element, subject: Subject, fonts: string): string
   const style = [fonts, ...['document.css', 'narrow.css', 'print.css'].map(templateText), pageMargins(subject)].join('\n');
   return htmlOf([
     { type: 'doctype' } as never,
-    h('html', { lang: 'en-AU' }, [
+    h('html', { lang: 'en-AU', style: `--page-digits: ${pageDigits(main)}` }, [
       h('head', [
         h('meta', { charSet: 'utf-8' }),
         h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
@@ -25,6 +26,9 @@ export function htmlPage(main: Element, subject: Subject, fonts: string): string
     ]),
   ]);
 }
+
+/** The same page for a browser that is only to print it: for a screen, too, it would lay out the whole of it. */
+export const notForScreens = (html: string): string => html.replace('</head>', '<style media="screen">body{display:none}</style></head>');
 
 const stringifier = unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false });
 

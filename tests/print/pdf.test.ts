@@ -18,7 +18,7 @@ beforeAll(async () => { browser = await launchBrowser(); });
 afterAll(() => browser.close());
 
 const look = `${fontFaces(pathToFileURL(fontsDirectory).href)}
-  body { font: 10pt/1.4 var(--font-text); } math { font-family: var(--font-math); } code { font-family: var(--font-mono); }
+  :root { --page-digits: 2 } body { font: 10pt/1.4 var(--font-text); } math { font-family: var(--font-math); } code { font-family: var(--font-mono); }
   @page { size: A4; margin: 20mm; @bottom-center { font: 8pt 'Noto Sans'; content: 'Page ' counter(page) ' of ' counter(pages); } @top-left { font: 8pt 'Noto Sans'; content: 'FIX-001-A'; } }`;
 
 async function print(body: string, { style = '', ...more }: Partial<PrintOptions> & { style?: string } = {}) {
@@ -78,6 +78,15 @@ describe('page numbers', () => {
     const said = [...(await textOfPages(pdf)).join('').replace(/\s/g, '').matchAll(/to(t-\d+)\[(\d+)\]/g)].map(([, id = '', page]) => [id, Number(page)]);
     expect(said).toEqual(ids.map((id) => [id, printed.pageOf.get(id)]));
     for (const gap of await gapsAfterNumbers(pdf)) expect(gap).toBeLessThan(0.5);
+  });
+
+  test('for which the document kept too little room are printed once more', async () => {
+    const { printed, pdf } = await print(book(40), { style: ':root { --page-digits: 1 }' });
+    const pages = await textOfPages(pdf);
+    const told = [...pages.join('').matchAll(/Chapter (ch-\d+) on page (\d+)\./g)].map(([, id, page]) => [id, Number(page)]);
+    expect(told.some(([, page]) => Number(page) > 9)).toBe(true);
+    expect(told).toEqual(told.map(([id]) => [id, pages.findIndex((text) => new RegExp(`Title of ${id}\\b`).test(text)) + 1]));
+    expect(printed.passes).toBeGreaterThan(1);
   });
 
   test('of which there are too few to write over stand-ins are printed once more', async () => {
@@ -215,6 +224,13 @@ describe('the file', () => {
     expect(String(one.get(0))).toBe(String(two.get(0)));
     expect(String(one.get(1))).not.toBe(String(two.get(1)));
     expect(String(one.get(1))).not.toMatch(/^<0+>$/);
+  });
+
+  test('is the same to the byte from a page that shows nothing on a screen', async () => {
+    const body = `${book(12)}<p><img src="data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg' width='40' height='30'%3E%3Crect width='30' height='20'/%3E%3C/svg%3E" width="40" height="30" alt="A plate"></p><p lang="en">x<sub>2</sub></p>`;
+    const [shown, hidden] = [await print(body), await print(body, { style: '@media screen { body { display: none } }' })];
+    expect(hidden.printed).toEqual(shown.printed);
+    expect(readFileSync(hidden.out).equals(readFileSync(shown.out))).toBe(true);
   });
 
   test('stays as it was if the print fails, with nothing beside it', async () => {

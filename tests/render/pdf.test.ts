@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { printDocument, type Printed } from '../../src/print/pdf.js';
 import { shippedFonts } from '../../src/print/fonts.js';
+import { notForScreens } from '../../src/render/page.js';
 import type { Subject } from '../../src/render/subject.js';
 import { details } from '../print/fixtures.js';
 import { readPdf, textOfPages } from '../print/read-pdf.js';
@@ -25,7 +26,7 @@ beforeAll(async () => {
   subject = await subjectOf(await loaded());
   folder = mkdtempSync(join(tmpdir(), 'gusset-test-'));
   const html = join(folder, 'document.html');
-  writeFileSync(html, htmlIn(folder, subject, (t) => (tree = t)));
+  writeFileSync(html, notForScreens(htmlIn(folder, subject, (t) => (tree = t))));
   printed = await printDocument({ ...details, html, directory: folder, out: join(folder, 'document.pdf'), browser });
   pdf = await readPdf(join(folder, 'document.pdf'));
   pages = await textOfPages(pdf);
