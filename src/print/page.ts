@@ -26,7 +26,8 @@ const patience = 600_000;
 
 /**
  * Loads the HTML file with its scripts off and nothing but the files of `directories` in reach, fonts included, lets `work`
- * use the page, and closes it. A page that shows nothing on a screen is laid out once only, when it is printed. Throws MachineFailure if the page is not self-sufficient, PageCrashed if it dies.
+ * use the page, and closes it. A page that shows nothing on a screen is laid out once only, when it is printed. Throws
+ * MachineFailure if the page is not self-sufficient, PageCrashed if it dies.
  */
 export async function withPage<T>(browser: Browser, html: string, directories: readonly string[], work: (open: OpenPage) => Promise<T>): Promise<T> {
   const page = await browser.newPage();

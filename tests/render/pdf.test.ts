@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Element } from 'hast';
 import type { PDFDocumentProxy } from 'pdfjs-dist';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -58,6 +59,17 @@ function segments(node: Element): string[] {
 }
 
 describe('the printed document', () => {
+  it('is laid out for paper alone, in one print with room for all its page numbers', async () => {
+    const page = await browser.browser.newPage();
+    await page.goto(pathToFileURL(join(folder, 'document.html')).href);
+    const display = () => page.evaluate('getComputedStyle(document.body).display');
+    expect(await display()).toBe('none');
+    await page.emulateMediaType('print');
+    expect(await display()).toBe('block');
+    await page.close();
+    expect(printed).toMatchObject({ passes: 1, pages: pdf.numPages });
+  });
+
   it('is numbered and named on every page, and ends with its mark', () => {
     pages.forEach((text, i) => {
       expect(text).toContain(`page ${i + 1} of ${pages.length}`);
