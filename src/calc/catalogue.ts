@@ -1,4 +1,4 @@
-import { near } from '../build/near.js';
+import { near } from '../platform/near.js';
 import { subjects, type Sheet, type Subject } from './sheet.js';
 
 /** All sheets, without loading one: the ids of each subject, in the order in which they are listed. */

@@ -19,7 +19,7 @@ export interface Model {
   nominal: Numbers;
 }
 
-export type Numbers = Readonly<Record<string, number | string | undefined | readonly Readonly<Record<string, number>>[]>>;
+type Numbers = Readonly<Record<string, number | string | undefined | readonly Readonly<Record<string, number>>[]>>;
 
 export function model(sheet: Sheet, inputs: InputValues): Model {
   const values = valuesOf(inputs);

@@ -5,7 +5,7 @@ import { normals } from './random.js';
 import { OutOfRange, type Sheet } from './sheet.js';
 
 /** What the trials say of one result, in SI units. */
-export interface Spread {
+interface Spread {
   /** The result of the inputs as they stand. */
   value: number;
   mean: number;

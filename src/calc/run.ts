@@ -5,9 +5,9 @@ import { spreads } from './monte-carlo.js';
 import { OutOfRange, type Sheet } from './sheet.js';
 import { expanded, type Value } from './value.js';
 
-export { isQuantity, isSeries, type InputValue, type InputValues, type SeriesValue } from './inputs.js';
+export { isSeries, type InputValue, type InputValues, type SeriesValue } from './inputs.js';
 
-export type Method = 'linear' | 'monte-carlo';
+type Method = 'linear' | 'monte-carlo';
 
 /** One sheet worked through with one set of inputs. */
 export interface Run {

@@ -52,10 +52,10 @@ type Seen<I extends Input> = I extends { choices: infer C }
       ? number | undefined
       : number;
 
-export type Given<I extends Inputs> = { readonly [K in keyof I]: Seen<I[K]> };
+type Given<I extends Inputs> = { readonly [K in keyof I]: Seen<I[K]> };
 
 /** A step or a result. Steps are printed in the order in which they are declared. */
-export interface Result {
+interface Result {
   symbol: string;
   unit: string;
   says: string;

@@ -9,7 +9,7 @@ export interface Place {
 }
 
 /** Where a number comes from, so that the document can point there. */
-export type Origin =
+type Origin =
   | { kind: 'note'; place: Place; text: string }
   | { kind: 'sheet'; run: string; result: string }
   | { kind: 'given'; text: string }

@@ -5,14 +5,14 @@ import { run as workThrough, type Run } from '../calc/run.js';
 import type { Sheet } from '../calc/sheet.js';
 import { withUsual } from '../calc/usual.js';
 import { expanded } from '../calc/value.js';
-import { describeText, listText } from './calc-describe.js';
-import { readInputs, wantAll } from './calc-inputs.js';
-import { json, runJson, sheetsJson } from './calc-json.js';
-import { solve } from './calc-solve.js';
-import { monteCarloText, runText } from './calc-text.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { UsageError } from './usage.js';
+import { describeText, listText } from './text/calc-describe.js';
+import { readInputs, wantAll } from './calc/read-inputs.js';
+import { json, runJson, sheetsJson } from './text/calc-json.js';
+import { solve, type Options } from './calc/solve.js';
+import { monteCarloText, runText } from './text/calc-text.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'calc',
@@ -36,8 +36,6 @@ Exit codes: 0 a number; 1 no number (outside the range of validity, no solution)
     'gusset calc engine-capacity stroke=86mm cylinders=4 --find bore --for capacity=2000cm3',
   ],
 });
-
-export type Options = { find?: string | undefined; for?: string | undefined; format: string; 'monte-carlo': boolean };
 
 export async function run(args: readonly string[], io: Pick<Io, 'stdout' | 'stderr' | 'columns'>): Promise<Exit> {
   const { values, names } = parse(form, args);

@@ -1,12 +1,12 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { outcomes, isOpen, type Finding, type Outcome } from '../checks/finding.js';
-import { printer } from './check-formats.js';
-import { loadWithPapers } from './document-papers.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { shardOf } from './shard.js';
-import { UsageError } from './usage.js';
+import { outcomes, isOpen, type Finding, type Outcome } from '../checks/engine/finding.js';
+import { printer } from './text/check-formats.js';
+import { loadWithPapers } from '../app/publish/document-papers.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { shardOf } from './check/shard.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'check',
@@ -29,7 +29,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const folders = names.length > 0 ? names : allBuilds();
   if (folders.length === 0) throw new UsageError('found no build here, expected folders with a build.md under builds/; name one, or make one with `gusset start`');
   const print = printer(values.format, io, values.all, folders.length > 1);
-  if (values.watch) return (await import('./check-watch.js')).watchBuilds(shardOf(folders, values.shard), print, io);
+  if (values.watch) return (await import('./check/watch.js')).watchBuilds(shardOf(folders, values.shard), print, io);
   let worst: Exit = exits.clean;
   for (const folder of shardOf(folders, values.shard)) {
     const loaded = await loadWithPapers(folder);

@@ -1,7 +1,8 @@
-import { didYouMean } from '../build/near.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { UsageError } from './usage.js';
+import { didYouMean } from '../platform/near.js';
+import type { Commands } from './terminal/command.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'completion',
@@ -11,13 +12,13 @@ export const form = formOf({
   examples: ['gusset completion bash > ~/.gusset-completion.bash', 'gusset completion zsh > ~/.zfunc/_gusset', 'gusset completion fish > ~/.config/fish/completions/gusset.fish'],
 });
 
-export async function run(args: readonly string[], io: Io): Promise<Exit> {
+export async function run(args: readonly string[], io: Io, commands: Commands): Promise<Exit> {
   const { names } = parse(form, args);
   const [shell] = names as [string];
-  const [{ completionTable, shells }, { bashScript }, { zshScript }, { fishScript }] = await Promise.all([import('../completion/table.js'), import('../completion/bash.js'), import('../completion/zsh.js'), import('../completion/fish.js')]);
+  const [{ completionTable, shells }, { bashScript }, { zshScript }, { fishScript }] = await Promise.all([import('./completion/table.js'), import('./completion/bash.js'), import('./completion/zsh.js'), import('./completion/fish.js')]);
   const scripts = { bash: bashScript, zsh: zshScript, fish: fishScript };
   const known = shells.find((s) => s === shell);
   if (!known) throw new UsageError(`found the shell \`${shell}\`, expected ${shells.join(', ')}; ${didYouMean(shell, shells)}`);
-  io.stdout(scripts[known](await completionTable()));
+  io.stdout(scripts[known](await completionTable(commands)));
   return exits.clean;
 }

@@ -1,15 +1,15 @@
 import { basename, resolve } from 'node:path';
-import { readBuild } from '../build/read.js';
+import { readBuild } from '../project/read.js';
 import { kinds } from '../checks/kinds/index.js';
 import { historyOf, pointOutLate, type BuildHistory } from '../history/history.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
-import { changesBetween, checkedOut, named } from './changes.js';
-import { changesJson, historyJson } from './history-json.js';
-import { changesText, historyText } from './history-text.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { shapes } from './load.js';
-import { UsageError } from './usage.js';
+import { changesBetween, checkedOut, named } from '../app/repository/changes.js';
+import { changesJson, historyJson } from './text/history-json.js';
+import { changesText, historyText } from './text/history-text.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { shapes } from '../app/load.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'history',

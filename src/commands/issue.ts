@@ -1,20 +1,20 @@
 import { basename, resolve } from 'node:path';
-import type { Problem } from '../build/problem.js';
+import type { Problem } from '../project/problem.js';
 import { signingSetUp } from '../history/git/create-tag.js';
 import { nextLetter } from '../history/git/issue-letter.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
-import { withBuildAt } from './build-at.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { load, type Loaded } from './load.js';
-import { committed, notIssued, openFindings, repositoryFit, showable, tagger, type Precondition } from './preconditions.js';
-import { progressLine } from './progress.js';
-import { sealWithTag } from './seal.js';
-import { showProblem } from './show-problem.js';
-import { standingOf, type Issue, type Standing } from './standing.js';
-import { UsageError } from './usage.js';
+import { withBuildAt } from '../app/repository/build-at.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { load, type Loaded } from '../app/load.js';
+import { committed, notIssued, openFindings, repositoryFit, showable, tagger, type Precondition } from '../app/issue/preconditions.js';
+import { progressLine } from './terminal/progress.js';
+import { sealWithTag } from '../app/issue/seal.js';
+import { showProblem } from '../project/show-problem.js';
+import { standingOf, type Issue, type Standing } from '../app/repository/standing.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'issue',
@@ -75,7 +75,7 @@ type Making = { as: 'submission' | 'proposal'; photos: 'print' | 'mail'; out: st
 /** Prints from the commit and not from the folder, as whoever verifies the issue will do. */
 async function make({ build }: Loaded, standing: Standing, options: Making, requireSignature: boolean) {
   const { repo, commit } = standing;
-  const { publish } = await import('./publish.js');
+  const { publish } = await import('../app/publish/publish.js');
   return withBuildAt(repo, { commit, prefix: repo.prefix, name: build.name }, async (folder) => {
     const loaded = await load(folder, folder);
     if (!('build' in loaded)) return loaded;

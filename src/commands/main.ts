@@ -1,18 +1,13 @@
 import { tmpdir } from 'node:os';
-import { didYouMean } from '../build/near.js';
-import { refusedBySystem } from '../print/failure.js';
-import type { Form } from './form.js';
-import { helpText, twoColumns } from './help.js';
-import { exits, type Exit, type Io } from './io.js';
-import { wrap } from './wrap.js';
-
-interface Command {
-  run: (args: readonly string[], io: Io) => Promise<Exit>;
-  form: Form;
-}
+import { didYouMean } from '../platform/near.js';
+import { refusedBySystem } from '../platform/failure.js';
+import type { Commands } from './terminal/command.js';
+import { helpText, twoColumns } from './terminal/help.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { wrap } from './terminal/wrap.js';
 
 /** Commands with what they are for; each is loaded only when it is asked for. */
-export const commands: Readonly<Record<string, { says: string; load: () => Promise<Command> }>> = {
+export const commands: Commands = {
   start: { says: 'a new build folder', load: () => import('./start.js') },
   note: { says: 'the next note from the template of its kind', load: () => import('./note.js') },
   check: { says: 'findings in the terminal', load: () => import('./check.js') },
@@ -48,7 +43,7 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
     return name === undefined ? exits.usage : exits.clean;
   }
   if (name === '--version') {
-    const { tool } = await import('./tool.js');
+    const { tool } = await import('../platform/tool.js');
     io.stdout(`${tool}\n`);
     return exits.clean;
   }
@@ -63,7 +58,7 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
       io.stdout(helpText(command.form, io.columns));
       return exits.clean;
     }
-    return await command.run(rest, io);
+    return await command.run(rest, io, commands);
   } catch (error) {
     return explain(error, name, io);
   }

@@ -1,22 +1,22 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
-import { afresh } from '../build/memory.js';
-import { didYouMean } from '../build/near.js';
-import { readBuild } from '../build/read.js';
-import { noteTemplate } from '../build/template.js';
-import { loadCodes } from '../checks/codes.js';
-import type { Kind } from '../checks/kind.js';
+import { afresh } from '../project/memory.js';
+import { didYouMean } from '../platform/near.js';
+import { readBuild } from '../project/read.js';
+import { noteTemplate } from '../app/notes/note-template.js';
+import { loadCodes } from '../checks/codes/codes.js';
+import type { Kind } from '../checks/engine/kind.js';
 import { kinds } from '../checks/kinds/index.js';
-import { writeNewFileWhole } from '../print/whole.js';
-import { formOf, parse, usageLine } from './form.js';
-import { twoColumns } from './help.js';
-import { exits, type Exit, type Io } from './io.js';
-import { shapes } from './load.js';
-import { fileName } from './note-name.js';
-import { measureFirst } from './note-text.js';
-import { UsageError } from './usage.js';
-import { wrap } from './wrap.js';
+import { writeNewFileWhole } from '../platform/whole.js';
+import { formOf, parse, usageLine } from './terminal/form.js';
+import { twoColumns } from './terminal/help.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { shapes } from '../app/load.js';
+import { fileName } from '../app/notes/note-name.js';
+import { measureFirst } from './text/note-text.js';
+import { UsageError } from '../platform/usage.js';
+import { wrap } from './terminal/wrap.js';
 
 export const form = formOf({
   command: 'note',

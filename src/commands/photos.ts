@@ -1,15 +1,15 @@
 import { basename, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { load } from './load.js';
-import { takeIn, type Taken } from '../photos/take-in.js';
-import { findPhotos } from '../photos/find.js';
-import { propose, type Proposal } from '../photos/propose.js';
-import { showProblem } from './show-problem.js';
-import { progressLine } from './progress.js';
-import { UsageError } from './usage.js';
-import { visible } from '../build/visible.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { load } from '../app/load.js';
+import { takeIn, type Taken } from '../app/intake/take-in.js';
+import { findPhotos } from '../app/intake/find.js';
+import { propose, type Proposal } from '../app/intake/propose.js';
+import { showProblem } from '../project/show-problem.js';
+import { progressLine } from './terminal/progress.js';
+import { UsageError } from '../platform/usage.js';
+import { visible } from '../platform/visible.js';
 
 export const form = formOf({
   command: 'photos',

@@ -1,14 +1,14 @@
-import { didYouMean } from '../build/near.js';
-import { afresh } from '../build/memory.js';
+import { didYouMean } from '../platform/near.js';
+import { afresh } from '../project/memory.js';
 import { kinds } from '../checks/kinds/index.js';
-import { planOf } from '../checks/plan.js';
-import { planJson } from '../checks/plan-json.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { load } from './load.js';
-import { planText } from './plan-text.js';
-import { showProblem } from './show-problem.js';
-import { UsageError } from './usage.js';
+import { planOf } from '../checks/plan/plan.js';
+import { planJson } from '../app/results/plan-json.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { load } from '../app/load.js';
+import { planText } from './text/plan-text.js';
+import { showProblem } from '../project/show-problem.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'plan',

@@ -1,10 +1,10 @@
 import { basename, resolve } from 'node:path';
-import type { Problem } from '../build/problem.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { load } from './load.js';
-import { progressLine } from './progress.js';
-import { showProblem } from './show-problem.js';
+import type { Problem } from '../project/problem.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { load } from '../app/load.js';
+import { progressLine } from './terminal/progress.js';
+import { showProblem } from '../project/show-problem.js';
 
 export const form = formOf({
   command: 'print',
@@ -27,7 +27,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   };
   const loaded = await load(folder);
   if (!('build' in loaded)) return refuse(loaded.problems);
-  const { publish } = await import('./publish.js');
+  const { publish } = await import('../app/publish/publish.js');
   const progress = progressLine(io);
   try {
     const done = await publish(loaded, { as: values.as, out: resolve(values.out ?? `out/${basename(resolve(folder))}`), photos: values.photos, progress: progress.say });

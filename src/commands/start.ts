@@ -1,13 +1,14 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, join, relative, resolve } from 'node:path';
-import { buildTemplate } from '../build/build-template.js';
-import { writeFolderWhole } from '../print/whole.js';
-import { formOf, parse } from './form.js';
-import { ignoreOutputs } from './ignore-outputs.js';
-import { exits, type Exit, type Io } from './io.js';
-import { UsageError } from './usage.js';
-import { wrap } from './wrap.js';
+import { buildTemplate } from '../project/build-template.js';
+import { packageFile } from '../platform/package-file.js';
+import { writeFolderWhole } from '../platform/whole.js';
+import { formOf, parse } from './terminal/form.js';
+import { ignoreOutputs } from '../app/notes/ignore-outputs.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { UsageError } from '../platform/usage.js';
+import { wrap } from './terminal/wrap.js';
 
 export const form = formOf({
   command: 'start',
@@ -27,7 +28,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const ignored = await writeFolderWhole(target, async (partial) => {
     for (const name of folders) mkdirSync(join(partial, name));
     await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target))));
-    await writeFile(join(partial, 'limits.yaml'), readFileSync(new URL('../../templates/start/limits.yaml', import.meta.url)));
+    await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
     return ignoreOutputs(process.cwd());
   });
   io.stdout(nextText(folder, ignored && relative(process.cwd(), ignored), Math.min(io.columns ?? 100, 100)));

@@ -1,19 +1,19 @@
 import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { visible } from '../build/visible.js';
-import { checkAlone } from '../verify/alone.js';
-import { checkBeside } from '../verify/beside.js';
-import { differs, none, unchecked, type Checked } from '../verify/checked.js';
-import { openDocument, type VerifiedDocument } from '../verify/document.js';
-import { manifestName } from '../verify/manifest.js';
-import { formOf, parse } from './form.js';
-import { exits, type Exit, type Io } from './io.js';
-import { progressLine } from './progress.js';
-import { UsageError } from './usage.js';
-import { checkAgain } from './verify-again.js';
-import { checkInputs, checkTag, repositoryOf } from './verify-repository.js';
-import { wrap } from './wrap.js';
+import { visible } from '../platform/visible.js';
+import { checkAlone } from '../app/verify/alone.js';
+import { checkBeside } from '../app/verify/beside.js';
+import { differs, none, unchecked, type Checked } from '../app/verify/checked.js';
+import { openDocument, type VerifiedDocument } from '../app/verify/document.js';
+import { manifestName } from '../history/manifest.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, type Exit, type Io } from './terminal/io.js';
+import { progressLine } from './terminal/progress.js';
+import { UsageError } from '../platform/usage.js';
+import { checkAgain } from '../app/verify/print-again.js';
+import { checkInputs, checkTag, repositoryOf } from '../app/verify/repository.js';
+import { wrap } from './terminal/wrap.js';
 
 export const form = formOf({
   command: 'verify',

@@ -1,10 +1,10 @@
 import { resolve } from 'node:path';
-import { visible } from '../build/visible.js';
-import { formOf, parse } from './form.js';
-import { exits, untilEnded, type Exit, type Io } from './io.js';
-import { progressLine } from './progress.js';
-import { showProblem } from './show-problem.js';
-import { UsageError } from './usage.js';
+import { visible } from '../platform/visible.js';
+import { formOf, parse } from './terminal/form.js';
+import { exits, untilEnded, type Exit, type Io } from './terminal/io.js';
+import { progressLine } from './terminal/progress.js';
+import { showProblem } from '../project/show-problem.js';
+import { UsageError } from '../platform/usage.js';
 
 export const form = formOf({
   command: 'view',
@@ -28,7 +28,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   if (!(port <= 65535)) throw new UsageError(`found --port ${values.port}, expected a number up to 65535`);
 
   const ended = untilEnded(io);
-  const [{ viewState }, { serve }, { follow }] = await Promise.all([import('./view-state.js'), import('../view/server.js'), import('../view/follow.js')]);
+  const [{ viewState }, { serve }, { follow }] = await Promise.all([import('../app/view-state.js'), import('../view/server.js'), import('../view/follow.js')]);
   const progress = progressLine(io);
   const state = viewState(folder, values.as, progress.say);
   await state.look([]).finally(progress.end);
@@ -65,7 +65,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   return exits.clean;
 }
 
-type Shown = ReturnType<import('./view-state.js').ViewState['shown']>;
+type Shown = ReturnType<import('../app/view-state.js').ViewState['shown']>;
 
 function told(before: Shown, now: Shown): string {
   if (now.problems.length > 0) return `${now.problems.length} problem(s); the last document stays`;

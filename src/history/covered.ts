@@ -1,9 +1,9 @@
-import type { Stage } from '../build/common.js';
-import type { Plain } from '../build/frontmatter.js';
-import type { Note } from '../build/model.js';
-import type { Kind } from '../checks/kind.js';
-import { coveredOn } from '../checks/order.js';
-import { spellings } from '../checks/shown.js';
+import type { Stage } from '../project/common.js';
+import type { Plain } from '../project/frontmatter.js';
+import type { Note } from '../project/model.js';
+import type { Kind } from '../checks/engine/kind.js';
+import { coveredOn } from '../checks/engine/order.js';
+import { spellings } from '../checks/engine/shown.js';
 
 /** The stage from which something can be measured no more, and its day. */
 export interface Covered {

@@ -1,6 +1,6 @@
-import type { Build } from '../build/model.js';
-import type { KindShapes } from '../build/read.js';
-import type { Kind } from '../checks/kind.js';
+import type { Build } from '../project/model.js';
+import type { KindShapes } from '../project/read.js';
+import type { Kind } from '../checks/engine/kind.js';
 import { coveredBy, type Covered } from './covered.js';
 import { readBlobs } from './git/blobs.js';
 import type { Repository } from './git/repository.js';

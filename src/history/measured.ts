@@ -1,11 +1,11 @@
 import type { z } from 'zod';
-import { withBodyTables } from '../build/body-table.js';
-import { commonShape } from '../build/common.js';
-import { readings } from '../build/fields.js';
-import { metaAt, type NamedPath } from '../build/find-field.js';
-import { readFrontmatter, type Frontmatter, type Plain } from '../build/frontmatter.js';
-import type { KindShapes } from '../build/read.js';
-import { buildSchema } from '../build/vehicle.js';
+import { withBodyTables } from '../project/body-table.js';
+import { commonShape } from '../project/common.js';
+import { readings } from '../project/fields.js';
+import { metaAt, type NamedPath } from '../project/find-field.js';
+import { readFrontmatter, type Frontmatter, type Plain } from '../project/frontmatter.js';
+import type { KindShapes } from '../project/read.js';
+import { buildSchema } from '../project/vehicle.js';
 import type { ParseNote } from './values.js';
 import { writtenQuantity } from './written.js';
 

@@ -1,4 +1,4 @@
-import type { Manifest } from '../verify/manifest.js';
+import type { Manifest } from './manifest.js';
 import { shown } from './who.js';
 
 /** What the tag of an issue vouches for: with the commit, the very document that was printed of it. */

@@ -1,4 +1,4 @@
-import { visible } from '../build/visible.js';
+import { visible } from '../platform/visible.js';
 
 /** A name and an address as git recorded them; anybody can write anything here. */
 export interface Person {

@@ -1,4 +1,4 @@
-import { unitIn } from '../build/fields.js';
+import { unitIn } from '../project/fields.js';
 import { readQuantity, type Quantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
 import { endsInDirection, readSlope, type Axis } from '../units/slope.js';

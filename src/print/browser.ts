@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import puppeteer from 'puppeteer';
 import { bundledPackage, unpackBundled } from './bundled.js';
-import { MachineFailure } from './failure.js';
+import { MachineFailure } from '../platform/failure.js';
 import { type Machine, usualPlaces } from './places.js';
 
 /** A browser to launch: the program, where it was found, and what its environment needs beyond ours. */

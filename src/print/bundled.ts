@@ -5,8 +5,8 @@ import { homedir, tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { MachineFailure, wordsOf } from './failure.js';
-import { onInterrupt } from './interrupt.js';
+import { MachineFailure, wordsOf } from '../platform/failure.js';
+import { onInterrupt } from '../platform/interrupt.js';
 
 /** A browser that came with the packages, with the environment it needs to find its own libraries. */
 export interface Bundled {

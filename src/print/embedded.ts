@@ -1,6 +1,6 @@
 import { PDFDict, PDFName, type PDFDocument } from '@cantoo/pdf-lib';
-import { MachineFailure } from './failure.js';
-import { shippedFonts, unprintable } from './fonts.js';
+import { MachineFailure } from '../platform/failure.js';
+import { shippedFonts, unprintable } from '../platform/fonts.js';
 
 /** The PostScript names, without the subset tag, of the fonts that the PDF carries. */
 export function embeddedFonts(pdf: PDFDocument): string[] {

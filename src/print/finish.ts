@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { AFRelationship, PDFHexString, PDFString, type PDFDocument } from '@cantoo/pdf-lib';
+import { AFRelationship, PDFHexString, type PDFDocument } from '@cantoo/pdf-lib';
 import type { PrintedPdf } from './printed-pdf.js';
 import { writePdf } from './write-pdf.js';
 

@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import type { RunningBrowser } from './launch.js';
 import { readerVersion } from './pdf-reader.js';
 import { linesOrTones } from './tones.js';
-import { writeFileWhole } from './whole.js';
+import { writeFileWhole } from '../platform/whole.js';
 
 /** The picture of a PDF's first page, or in words why there is none. */
 export type FirstPage = KeptPage | { ok: false; reason: string };

@@ -4,10 +4,10 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import puppeteer, { type Browser } from 'puppeteer';
 import { findBrowser, type FoundBrowser } from './browser.js';
-import { MachineFailure, wordsOf } from './failure.js';
-import { fontsDirectory } from './fonts.js';
-import { onInterrupt } from './interrupt.js';
-import { remove } from './remove.js';
+import { MachineFailure, wordsOf } from '../platform/failure.js';
+import { fontsDirectory } from '../platform/fonts.js';
+import { onInterrupt } from '../platform/interrupt.js';
+import { remove } from '../platform/remove.js';
 
 /** A running browser. `version` is what the browser says of itself, such as `HeadlessChrome/147.0.7727.0`. */
 export interface RunningBrowser {

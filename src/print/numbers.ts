@@ -1,5 +1,5 @@
 import { pagesOfDestinations } from './destinations.js';
-import { MachineFailure } from './failure.js';
+import { MachineFailure } from '../platform/failure.js';
 import { fillNumbers } from './fill-numbers.js';
 import { writeNumbers, writeStandIns, type OpenPage } from './page.js';
 import { readPrinted, type PrintedPdf } from './printed-pdf.js';

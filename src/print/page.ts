@@ -2,8 +2,8 @@ import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
 import { collected } from './collected.js';
-import { MachineFailure } from './failure.js';
-import { fontsDirectory } from './fonts.js';
+import { MachineFailure } from '../platform/failure.js';
+import { fontsDirectory } from '../platform/fonts.js';
 import { guardPage } from './guard.js';
 import { brokenImages, loadFonts, numbers, type PageContent, readContent, standIns } from './in-page.js';
 

@@ -1,15 +1,15 @@
 import { resolve } from 'node:path';
 import type { PDFDocument } from '@cantoo/pdf-lib';
 import { ProtocolError, TimeoutError } from 'puppeteer';
-import { MachineFailure, wordsOf } from './failure.js';
+import { MachineFailure, wordsOf } from '../platform/failure.js';
 import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
-import { fontsDirectory } from './fonts.js';
+import { fontsDirectory } from '../platform/fonts.js';
 import { embeddedFonts, refuseForeignFonts } from './embedded.js';
 import { launchBrowser, type RunningBrowser } from './launch.js';
 import { printWithNumbers } from './numbers.js';
 import { packGreys } from './pack-greys.js';
 import { PageCrashed, withPage } from './page.js';
-import { writeFileWhole } from './whole.js';
+import { writeFileWhole } from '../platform/whole.js';
 
 export interface PrintOptions extends DocumentDetails {
   /** The finished HTML file. Its own style sheet gives page size, margins and margin boxes. */

@@ -1,10 +1,10 @@
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Metadata } from 'sharp';
-import { MachineFailure, wordsOf } from './failure.js';
+import { MachineFailure, wordsOf } from '../platform/failure.js';
 import { kindOf, type PictureKind } from './kind.js';
-import { sha256Beside } from './sha256.js';
-import { writeFileWhole } from './whole.js';
+import { sha256Beside } from '../platform/sha256.js';
+import { writeFileWhole } from '../platform/whole.js';
 
 export interface PhotoSettings {
   /** The widest it is printed, in millimetres. */

@@ -1,8 +1,8 @@
 import sharp from 'sharp';
 import { type PhotoSettings, type PreparedPhoto, keptPhoto, preparePhoto, readPhoto } from './photo.js';
-import { several } from './several.js';
+import { several } from '../platform/several.js';
 
-export type { PhotoSettings, PreparedPhoto } from './photo.js';
+export type { PhotoSettings,  } from './photo.js';
 
 /** The result for one file. */
 export type PhotoResult = { file: string } & PreparedPhoto;

@@ -1,6 +1,6 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { planOf } from '../checks/plan.js';
+import { planOf } from '../checks/plan/plan.js';
 import { textOf } from './markdown.js';
 import { changesSection } from './sections/changes.js';
 import { chapter } from './sections/chapter.js';

@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { CodeItem } from '../checks/codes.js';
-import type { Rests } from '../checks/limit.js';
-import type { Item } from '../checks/item.js';
+import type { CodeItem } from '../checks/codes/codes.js';
+import type { Rests } from '../checks/codes/limit.js';
+import type { Item } from '../checks/codes/item.js';
 import { anchor } from './anchors.js';
 import { restsText } from './limit-text.js';
 import type { Subject } from './subject.js';

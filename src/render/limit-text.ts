@@ -1,4 +1,4 @@
-import type { Basis, Limit, Rests } from '../checks/limit.js';
+import type { Basis, Limit, Rests } from '../checks/codes/limit.js';
 import { showQuantity } from '../units/show.js';
 
 /** What a limit rests on, in two words; the page on how to read the document explains each. */

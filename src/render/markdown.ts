@@ -69,7 +69,7 @@ function completeTables(tree: Root): void {
   visit(tree, 'element', (node) => {
     if (node.tagName !== 'table') return;
     const heads: string[] = [];
-    visit(node, 'element', (cell, index, row) => {
+    visit(node, 'element', (cell, _index, row) => {
       if (cell.tagName === 'th') {
         cell.properties['scope'] ??= 'col';
         heads.push(textOf(cell));

@@ -1,10 +1,10 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Finding } from '../checks/finding.js';
-import { outcomeWord, signs } from '../checks/outcome-words.js';
+import type { Finding } from '../checks/engine/finding.js';
+import { outcomeWord, signs } from '../checks/engine/outcome-words.js';
 
 /** Short forms of the marks, each explained on the page on how to read the document; any other mark stands in full. */
-export const shortMarks: Readonly<Record<string, string>> = {
+const shortMarks: Readonly<Record<string, string>> = {
   'confirm against your copy': 'confirm',
   'common practice': 'common practice',
   'recalled, not confirmed': 'recalled',

@@ -3,7 +3,7 @@ import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import type { Element, Root, RootContent } from 'hast';
-import { visible } from '../build/visible.js';
+import { visible } from '../platform/visible.js';
 import { pageDigits } from './page-digits.js';
 import { documentId, isDraft, type Subject } from './subject.js';
 import { templateText } from './texts.js';

@@ -1,5 +1,5 @@
-import { visible } from '../build/visible.js';
-import { unprintable } from '../print/fonts.js';
+import { visible } from '../platform/visible.js';
+import { unprintable } from '../platform/fonts.js';
 
 /** Text that git holds, fit for the page: what cannot be seen, and what no shipped font has, is told by its code. */
 export function printable(text: string): string {

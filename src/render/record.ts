@@ -1,8 +1,8 @@
-import type { FieldMeta, Measured } from '../build/fields.js';
-import { metaAt } from '../build/find-field.js';
-import type { Note } from '../build/model.js';
-import { commonShape } from '../build/common.js';
-import type { Kind } from '../checks/kind.js';
+import type { FieldMeta, Measured } from '../project/fields.js';
+import { metaAt } from '../project/find-field.js';
+import type { Note } from '../project/model.js';
+import { commonShape } from '../project/common.js';
+import type { Kind } from '../checks/engine/kind.js';
 import { grouped } from './grouped.js';
 
 /** One field of a note as it was filled in. */
@@ -91,7 +91,7 @@ export function sideBySide(record: readonly Recorded[]): { compared: Compared[];
 }
 
 /** A field of like items, with what stands in it for each. */
-export interface Alike {
+interface Alike {
   field: string;
   meta: Partial<FieldMeta>;
   of: ReadonlyMap<string, Recorded>;

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
-import type { Note } from '../build/model.js';
-import { shownBy, type Shown } from '../checks/shown.js';
-import type { Finding } from '../checks/finding.js';
+import type { Note } from '../project/model.js';
+import { shownBy, type Shown } from '../checks/engine/shown.js';
+import type { Finding } from '../checks/engine/finding.js';
 import { anchor, label, pointer } from './anchors.js';
 import type { Subject } from './subject.js';
 

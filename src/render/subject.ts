@@ -1,6 +1,6 @@
-import type { Build } from '../build/model.js';
-import type { Evaluation } from '../checks/examine.js';
-import type { Rules } from '../checks/examine.js';
+import type { Build } from '../project/model.js';
+import type { Evaluation } from '../checks/engine/examine.js';
+import type { Rules } from '../checks/engine/examine.js';
 import type { Changes } from '../history/compare/compare.js';
 import type { DocumentHistory } from '../history/issues.js';
 

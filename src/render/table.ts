@@ -15,7 +15,7 @@ export interface TableOptions {
 }
 
 /** A line over the rows that follow it, which says what they have in common. */
-export interface Group {
+interface Group {
   group: Child;
 }
 export type Row = readonly Child[] | Group;

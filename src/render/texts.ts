@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
+import { packageFile } from '../platform/package-file.js';
 import { renderMarkdown } from './markdown.js';
 import type { ElementContent } from 'hast';
 
 /** Fixed texts and the style sheet of the document, from `templates/document/`. */
-const folder = new URL('../../templates/document/', import.meta.url);
+const folder = packageFile('templates/document/');
 
 export const templateText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
 

@@ -1,7 +1,7 @@
-import type { Evaluation } from '../checks/examine.js';
-import { expressionOf } from '../checks/expression-of.js';
-import type { Finding } from '../checks/finding.js';
-import type { FactName } from '../build/facts.js';
+import type { Evaluation } from '../checks/engine/examine.js';
+import { expressionOf } from '../checks/codes/expression-of.js';
+import type { Finding } from '../checks/engine/finding.js';
+import type { FactName } from '../project/facts.js';
 import { isSeries, type Run } from '../calc/run.js';
 import type { Place, Value } from '../calc/value.js';
 

@@ -1,7 +1,8 @@
 import { h } from 'hastscript';
 import type { ElementContent } from 'hast';
-import { targetOf } from '../build/links.js';
-import type { Note, Query } from '../build/model.js';
+import { targetOf } from '../project/links.js';
+import type { Note } from '../project/model.js';
+import type { Query } from '../project/queries.js';
 import { anchor, label, noteNumber, pointer } from './anchors.js';
 import { renderMarkdown, type ResolveLink } from './markdown.js';
 import { photoLabel } from './sections/photos.js';

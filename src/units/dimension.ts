@@ -2,7 +2,7 @@
  * Exponents of base dimensions. Angle and sound level are base dimensions here, so that `deg` cannot pass as a ratio and
  * `dB(A)` cannot be added to a number without one.
  */
-export type Base = 'length' | 'mass' | 'time' | 'temperature' | 'angle' | 'current' | 'level';
+type Base = 'length' | 'mass' | 'time' | 'temperature' | 'angle' | 'current' | 'level';
 export type Dimension = Readonly<Partial<Record<Base, number>>>;
 
 const bases: readonly Base[] = ['length', 'mass', 'time', 'temperature', 'angle', 'current', 'level'];

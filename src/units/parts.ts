@@ -5,7 +5,7 @@ import { commaProblem, isRatio, notANumber, rangeProblem, readingsProblem, uncer
 import type { Unit } from './unit.js';
 
 /** Some of the text, and where it stands. */
-export interface Span {
+interface Span {
   text: string;
   at: readonly [start: number, end: number];
 }

@@ -1,5 +1,5 @@
 /** Why a text could not be read. The codes are closed, so that others can tell one from another. */
-export const quantityCodes = [
+const quantityCodes = [
   'empty',
   'number',
   'decimal-comma',

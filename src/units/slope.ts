@@ -12,7 +12,7 @@ import { readQuantity, type Quantity } from './quantity.js';
  */
 export type Axis = 'pitch' | 'plan' | 'camber' | 'caster' | 'toe';
 
-export const positive: Readonly<Record<Axis, string>> = {
+const positive: Readonly<Record<Axis, string>> = {
   pitch: 'front end higher',
   plan: 'to the left, followed from front to rear',
   camber: 'top leaning outwards',

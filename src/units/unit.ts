@@ -3,7 +3,6 @@ import { readUnit, type Unit } from './compose.js';
 
 export { sameDimension, type Dimension } from './dimension.js';
 export { readUnit, type Unit } from './compose.js';
-export { nearestUnits } from './nearest.js';
 
 /** A unit that the program itself names. @throws Error if it is none, which is a programmer's mistake */
 export function unit(text: string): Unit {

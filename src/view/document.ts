@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
-import { numberOf, textOf, type Recall } from '../build/memory.js';
-import type { Note } from '../build/model.js';
+import { numberOf, textOf, type Recall } from '../project/memory.js';
+import type { Note } from '../project/model.js';
 import { compose } from '../render/compose.js';
 import { htmlOf } from '../render/page.js';
 import { chapter } from '../render/sections/chapter.js';

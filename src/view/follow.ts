@@ -1,6 +1,6 @@
 import { basename, dirname, relative } from 'node:path';
 import { watch } from 'chokidar';
-import { MachineFailure, wordsOf } from '../print/failure.js';
+import { MachineFailure, wordsOf } from '../platform/failure.js';
 
 /** Files that systems and editors put beside the notes for a moment, and folders that hold nothing of a build. */
 const passing = /^(?:\..*|.*~|#.*#|4913|.*\.(?:sw[a-z]|tmp|bak|partial|crdownload)|out|node_modules)$/i;

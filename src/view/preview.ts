@@ -1,4 +1,4 @@
-import type { Problem } from '../build/problem.js';
+import type { Problem } from '../project/problem.js';
 
 /** One section of the document, by the id that it carries. */
 export interface Part {

@@ -1,8 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { fontsDirectory, fontFaces } from '../print/fonts.js';
-import { MachineFailure } from '../print/failure.js';
+import { fontsDirectory, fontFaces } from '../platform/fonts.js';
+import { MachineFailure } from '../platform/failure.js';
 import { refusalOf } from './refuse.js';
 import { script, scripts, shell, style } from './shell.js';
 import { updateFrom, type Shown } from './preview.js';

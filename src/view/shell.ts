@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { h } from 'hastscript';
-import { fontFaces } from '../print/fonts.js';
+import { fontFaces } from '../platform/fonts.js';
+import { packageFile } from '../platform/package-file.js';
 import { htmlOf } from '../render/page.js';
 import { templateText } from '../render/texts.js';
 import type { Shown } from './preview.js';
 
-const folder = new URL('../../templates/view/', import.meta.url);
+const folder = packageFile('templates/view/');
 
 /** The scripts of the preview itself; the document has none. */
 export const scripts = new Set(['view.js', 'become.js']);

@@ -9,7 +9,7 @@ const own = (file: string) => import(new URL(`../../dist/${file}`, import.meta.u
 
 export async function barePreparation(files: readonly string[], cacheDirectory: string): Promise<number> {
   const { preparePhotos } = await own('print/photos.js');
-  const { photoSizes } = await own('commands/document-photos.js');
+  const { photoSizes } = await own('app/publish/document-photos.js');
   return seconds(() => preparePhotos(files, { ...photoSizes.print, cacheDirectory }));
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { load } from '../../src/commands/load.js';
+import { load } from '../../src/app/load.js';
 import { item, n, note, reckon, sedge, frontOf } from './demo.js';
 
 /**

@@ -13,7 +13,7 @@ export function frontOf(path: string): Typed {
 }
 
 export const notes = readdirSync(`${sedge}/notes`).sort();
-export const fronts = new Map(notes.map((file) => [file.slice(0, 3), frontOf(`notes/${file}`)]));
+const fronts = new Map(notes.map((file) => [file.slice(0, 3), frontOf(`notes/${file}`)]));
 export const note = (number: string): Typed => fronts.get(number)!;
 /** The item of a list that has the id. */
 export const item = (list: Typed, id: string): Typed => (list as unknown as Typed[]).find((one) => (one['id'] as unknown as string) === id)!;

@@ -1,7 +1,7 @@
 import { cpSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { load } from '../../src/commands/load.js';
+import { load } from '../../src/app/load.js';
 import { temporary } from '../history/throwaway.js';
 import { sedge } from './demo.js';
 

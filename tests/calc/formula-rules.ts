@@ -5,7 +5,7 @@ import { math, withNumbers, withSymbols } from '../../src/render/formula.js';
 import { work } from './sheet-rules.js';
 
 /** Rewrites a formula line as an expression that mathjs reads; undefined where it holds a sum, cases or words. */
-export function asExpression(tex: string): string | undefined {
+function asExpression(tex: string): string | undefined {
   let text = tex
     .replaceAll(/\\(sin|cos|tan)\^(\d) ?@(\w+)/g, '(\\$1 @$3)^$2')
     .replaceAll(/\\[ ,]/g, ' ')

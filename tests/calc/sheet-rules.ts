@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isQuantity, run, type InputValue, type InputValues, type Run } from '../../src/calc/run.js';
+import { run, type InputValue, type InputValues, type Run } from '../../src/calc/run.js';
+import { isQuantity } from '../../src/calc/inputs.js';
 import type { Example, Input, Sheet } from '../../src/calc/sheet.js';
 import { exactly } from '../../src/calc/value.js';
 import { readQuantity, type Quantity } from '../../src/units/quantity.js';

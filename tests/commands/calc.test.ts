@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { allSheets } from '../../src/calc/catalogue.js';
 import { typedName } from '../../src/calc/names.js';
-import { exampleArgs } from '../../src/commands/calc-describe.js';
-import { folderWith } from '../build/scratch.js';
+import { exampleArgs } from '../../src/commands/text/calc-describe.js';
+import { folderWith } from '../project/scratch.js';
 import { quantity } from '../calc/sheet-rules.js';
 import { gusset } from './run.js';
 

@@ -1,7 +1,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 import { running } from './running.js';
 import { workshop } from './workshop.js';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 const body = (was: string, now: string) => `---

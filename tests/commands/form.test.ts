@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { formOf, parse, type Form } from '../../src/commands/form.js';
-import { helpText } from '../../src/commands/help.js';
+import { formOf, parse, type Form } from '../../src/commands/terminal/form.js';
+import { helpText } from '../../src/commands/terminal/help.js';
 import { commands } from '../../src/commands/main.js';
-import { UsageError } from '../../src/commands/usage.js';
+import { UsageError } from '../../src/platform/usage.js';
 import { gusset } from './run.js';
 
 const form = formOf({

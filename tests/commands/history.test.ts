@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { jo, mika, temporary } from '../history/throwaway.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 const note = 'builds/t/notes/010-floor.md';

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { appendFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { textOfPages } from '../../src/verify/page-text.js';
+import { textOfPages } from '../../src/app/verify/page-text.js';
 import { buildFile, emptyPdf, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { configure, jo, mika, temporary } from '../history/throwaway.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { planJson } from '../../src/checks/plan-json.js';
-import { folderWith } from '../build/scratch.js';
+import type { planJson } from '../../src/app/results/plan-json.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 type Json = ReturnType<typeof planJson>;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parse } from '../../src/commands/form.js';
+import { parse } from '../../src/commands/terminal/form.js';
 import { commands } from '../../src/commands/main.js';
 
 /** Lines and words of the documentation that call the program, without what a shell makes of them. */

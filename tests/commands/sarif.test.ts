@@ -2,7 +2,7 @@ import { Ajv } from 'ajv';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { expect, it } from 'vitest';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 // The schema that OASIS published with SARIF 2.1.0, as a package of the registry ships it; of draft 4 it uses only what later drafts keep.

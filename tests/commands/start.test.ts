@@ -2,12 +2,12 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, onTestFinished } from 'vitest';
-import { buildTemplate } from '../../src/build/build-template.js';
-import { readYamlFile } from '../../src/build/frontmatter.js';
-import { readLimits } from '../../src/checks/own-copy.js';
-import { fileName, slug } from '../../src/commands/note-name.js';
-import { fillTypical } from '../build/fill-typical.js';
-import { folderWith } from '../build/scratch.js';
+import { buildTemplate } from '../../src/project/build-template.js';
+import { readYamlFile } from '../../src/project/frontmatter.js';
+import { readLimits } from '../../src/checks/codes/own-copy.js';
+import { fileName, slug } from '../../src/app/notes/note-name.js';
+import { fillTypical } from '../project/fill-typical.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 /** Each test works in an empty folder of its own, as a new user does. */

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, it, onTestFinished } from 'vitest';
 import { launchBrowser } from '../../src/print/launch.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 import { running } from './running.js';
 

@@ -3,7 +3,7 @@ import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { forge, type Forgery } from '../verify/forge.js';
+import { forge, type Forgery } from '../app/verify/forge.js';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { configure, has, jo, temporary } from '../history/throwaway.js';

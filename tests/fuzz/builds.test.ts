@@ -2,12 +2,12 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, expect, it } from 'vitest';
-import { load } from '../../src/commands/load.js';
-import { findingsJson } from '../../src/checks/findings-json.js';
+import { load } from '../../src/app/load.js';
+import { findingsJson } from '../../src/app/results/findings-json.js';
 import { compose } from '../../src/render/compose.js';
 import { htmlPage } from '../../src/render/page.js';
 import { makeBuild } from '../bench/input.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { readFileSync, readdirSync } from 'node:fs';
 
 /** Whole builds, changed at random: each is either read and composed, or refused with places inside its files; never both, never a crash. */

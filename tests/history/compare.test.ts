@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { changesBetween, named } from '../../src/commands/changes.js';
+import { changesBetween, named } from '../../src/app/repository/changes.js';
 import { isSame, type Changes } from '../../src/history/compare/compare.js';
 import { openRepository } from '../../src/history/git/repository.js';
 import { buildFile, floorNote } from './invented.js';

@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { kinds } from '../../src/checks/kinds/index.js';
-import { load } from '../../src/commands/load.js';
+import { load } from '../../src/app/load.js';
 import { historyOf, pointOutLate, type BuildHistory, type FieldThroughTime } from '../../src/history/history.js';
 import { headCommit } from '../../src/history/git/commits.js';
 import { openRepository } from '../../src/history/git/repository.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chains } from '../../src/history/git/chains.js';
+import { chains } from './chains.js';
 import { fileVersions, type VersionsOptions } from '../../src/history/git/versions.js';
 import { configure, history, jo, mika, note, temporary, throwaway, type Throwaway } from './throwaway.js';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { readFrontmatter } from '../../src/build/frontmatter.js';
-import { readBuild } from '../../src/build/read.js';
+import { readFrontmatter } from '../../src/project/frontmatter.js';
+import { readBuild } from '../../src/project/read.js';
 import { kinds } from '../../src/checks/kinds/index.js';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { gusset } from '../commands/run.js';
 
 const shapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));

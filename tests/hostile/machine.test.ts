@@ -2,7 +2,7 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, utimesSync, writeFileSy
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { findBrowser } from '../../src/print/browser.js';
-import { withLock } from '../../src/print/lock.js';
+import { withLock } from '../../src/platform/lock.js';
 import { until } from '../print/fixtures.js';
 import { before, lying, nothingLost, oneMessage, place, print, run } from './process.js';
 

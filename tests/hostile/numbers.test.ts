@@ -1,11 +1,11 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { findingsJson } from '../../src/checks/findings-json.js';
-import { load } from '../../src/commands/load.js';
+import { findingsJson } from '../../src/app/results/findings-json.js';
+import { load } from '../../src/app/load.js';
 import { compose } from '../../src/render/compose.js';
 import { htmlPage } from '../../src/render/page.js';
 import { showNumber, showQuantity } from '../../src/units/show.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from '../commands/run.js';
 import { workshop } from '../commands/workshop.js';
 import { subjectOf } from '../render/document.js';

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterEach, expect, it, vi } from 'vitest';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { gusset } from '../commands/run.js';
 
 /**

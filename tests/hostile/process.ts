@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { expect, onTestFinished } from 'vitest';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { until } from '../print/fixtures.js';
 
 const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));

@@ -3,9 +3,9 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { activeContent } from '../../src/print/active-pdf.js';
-import { activePapers } from '../../src/commands/document-papers.js';
-import { load } from '../../src/commands/load.js';
-import { buildFile, folderWith } from '../build/scratch.js';
+import { activePapers } from '../../src/app/publish/document-papers.js';
+import { load } from '../../src/app/load.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 import { emptyPdf } from '../history/invented.js';
 
 /** A page with what `change` does to it. Names of keys and actions: ISO 32000-1:2008, 12.6 and 7.7. */

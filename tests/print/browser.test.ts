@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { findBrowser } from '../../src/print/browser.js';
 import { bundledPackage, unpackBundled } from '../../src/print/bundled.js';
-import { MachineFailure } from '../../src/print/failure.js';
+import { MachineFailure } from '../../src/platform/failure.js';
 import { launchBrowser, refuseOld } from '../../src/print/launch.js';
 import type { Machine } from '../../src/print/places.js';
 import { runInChild, scratch, until } from './fixtures.js';
@@ -142,7 +142,7 @@ describe('a running browser', () => {
 
   test.skipIf(process.platform !== 'linux').each(['SIGINT', 'SIGTERM'] as const)('is gone with its profile after %s', async (signal) => {
     const folder = scratch();
-    const child = runInChild('launch.ts', `
+    const child = runInChild('print/launch.js', `
       process.env.TMPDIR = ${JSON.stringify(folder)};
       const { browser } = await launchBrowser();
       console.log(browser.process().pid);

@@ -115,7 +115,6 @@ it('the page that draws, and its worker, run nothing but what they were given, a
   let connections = 0;
   const server = createServer((_request, response) => response.end('x')).on('connection', () => (connections += 1));
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  const addresses = [`http://127.0.0.1:${(server.address() as AddressInfo).port}/`, '/other', 'file:///etc/hostname'];
   const tries = `(async () => {
     // What a worker asks for before anybody listens to it is never answered: that reaches nothing either.
     const tried = (url) => Promise.race([fetch(url, { mode: 'no-cors' }).then(() => 'reached', () => 'refused'), new Promise((told) => setTimeout(told, 3000, 'refused'))]);

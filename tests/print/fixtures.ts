@@ -1,9 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { ModuleKind, ScriptTarget, transpileModule } from 'typescript';
 import { onTestFinished } from 'vitest';
 
 /** A folder that goes when the test ends. */
@@ -30,21 +28,10 @@ export const details = {
   date: new Date('2026-03-20T10:00:00Z'),
 };
 
-const project = fileURLToPath(new URL('../../', import.meta.url));
-
-/** Runs `script` in a Node process of its own, with `names` imported from a module of src/print. */
+/** Runs `script` in a Node process of its own, with `names` imported from a module of the program as it was built. */
 export function runInChild(module: string, script: string, names: string): ChildProcess {
-  // Beside src, so that packages and templates are found as from there.
-  mkdirSync(join(project, '.cache'), { recursive: true });
-  const folder = mkdtempSync(join(project, '.cache', 'print-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  for (const file of readdirSync(join(project, 'src/print'))) {
-    const source = readFileSync(join(project, 'src/print', file), 'utf8');
-    const { outputText } = transpileModule(source, { compilerOptions: { module: ModuleKind.ESNext, target: ScriptTarget.ES2023, verbatimModuleSyntax: true } });
-    writeFileSync(join(folder, file.replace(/\.ts$/, '.js')), outputText);
-  }
-  const main = join(folder, 'main.mjs');
-  writeFileSync(main, `import { ${names} } from './${module.replace(/\.ts$/, '.js')}';\n${script}\n`);
+  const main = join(scratch(), 'main.mjs');
+  writeFileSync(main, `import { ${names} } from ${JSON.stringify(new URL(`../../dist/${module}`, import.meta.url).href)};\n${script}\n`);
   return spawn(process.execPath, [main], { stdio: ['ignore', 'pipe', 'inherit'] });
 }
 

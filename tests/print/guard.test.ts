@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/platform/fonts.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { printDocument } from '../../src/print/pdf.js';
 import { details, scratch, writePage } from './fixtures.js';

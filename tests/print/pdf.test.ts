@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import temml from 'temml';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { embeddedFonts } from '../../src/print/embedded.js';
-import { fontFaces, fontsDirectory, shippedFonts } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory, shippedFonts } from '../../src/platform/fonts.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { printDocument, type PrintOptions } from '../../src/print/pdf.js';
 import { details, scratch, writePage } from './fixtures.js';

@@ -4,13 +4,13 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { Element } from 'hast';
 import sharp from 'sharp';
 import { visit } from 'unist-util-visit';
-import { load, type Loaded } from '../../src/commands/load.js';
-import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
+import { load, type Loaded } from '../../src/app/load.js';
+import { fontFaces, fontsDirectory } from '../../src/platform/fonts.js';
 import { compose } from '../../src/render/compose.js';
 import { htmlPage } from '../../src/render/page.js';
 import type { PaperPage, Picture, Subject } from '../../src/render/subject.js';
 
-export const fixture = fileURLToPath(new URL('fixture', import.meta.url));
+const fixture = fileURLToPath(new URL('fixture', import.meta.url));
 
 /** A build as the commands load it; what is wrong with it is thrown. */
 export async function loaded(folder = fixture): Promise<Loaded> {

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
-import type { Finding } from '../../src/checks/finding.js';
-import { load } from '../../src/commands/load.js';
+import type { Finding } from '../../src/checks/engine/finding.js';
+import { load } from '../../src/app/load.js';
 import { textOf } from '../../src/render/markdown.js';
 import { failureRegister } from '../../src/render/sections/failures.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
 import { all, subjectOf } from './document.js';
 

@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { h } from 'hastscript';
 import { expect, it } from 'vitest';
 import { allSheets } from '../../src/calc/catalogue.js';
-import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/platform/fonts.js';
 import { htmlPage } from '../../src/render/page.js';
 import { sheetGroup } from '../../src/render/sections/sheet.js';
 import { work } from '../calc/sheet-rules.js';

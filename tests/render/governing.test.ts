@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { load } from '../../src/commands/load.js';
+import { load } from '../../src/app/load.js';
 import { textOf } from '../../src/render/markdown.js';
 import { comparisonsTable } from '../../src/render/sections/findings.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
 import { all, subjectOf } from './document.js';
 

@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Page } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/platform/fonts.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { htmlPage } from '../../src/render/page.js';
 import { scratch } from '../print/fixtures.js';

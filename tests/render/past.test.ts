@@ -1,9 +1,9 @@
 import { HtmlValidate } from 'html-validate';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { documentHistory } from '../../src/commands/document-history.js';
-import { identify } from '../../src/commands/identity.js';
-import { load } from '../../src/commands/load.js';
-import { standingOf } from '../../src/commands/standing.js';
+import { documentHistory } from '../../src/app/publish/document-history.js';
+import { identify } from '../../src/app/publish/identity.js';
+import { load } from '../../src/app/load.js';
+import { standingOf } from '../../src/app/repository/standing.js';
 import { createTag } from '../../src/history/git/create-tag.js';
 import { compose } from '../../src/render/compose.js';
 import { htmlPage } from '../../src/render/page.js';

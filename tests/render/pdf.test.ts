@@ -7,7 +7,7 @@ import type { PDFDocumentProxy } from 'pdfjs-dist';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { printDocument, type Printed } from '../../src/print/pdf.js';
-import { shippedFonts } from '../../src/print/fonts.js';
+import { shippedFonts } from '../../src/platform/fonts.js';
 import { notForScreens } from '../../src/render/page.js';
 import type { Subject } from '../../src/render/subject.js';
 import { details } from '../print/fixtures.js';

@@ -2,7 +2,7 @@ import { h } from 'hastscript';
 import { HtmlValidate } from 'html-validate';
 import type { Element } from 'hast';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { planOf, type Plan } from '../../src/checks/plan.js';
+import { planOf, type Plan } from '../../src/checks/plan/plan.js';
 import { anchor } from '../../src/render/anchors.js';
 import { textOf } from '../../src/render/markdown.js';
 import { htmlPage } from '../../src/render/page.js';

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { kinds } from '../../src/checks/kinds/index.js';
-import { measuredIn } from '../../src/build/measured-in.js';
-import { readBuild } from '../../src/build/read.js';
-import { load, shapes } from '../../src/commands/load.js';
+import { measuredIn } from '../../src/project/measured-in.js';
+import { readBuild } from '../../src/project/read.js';
+import { load, shapes } from '../../src/app/load.js';
 import { anchor } from '../../src/render/anchors.js';
 import { textOf } from '../../src/render/markdown.js';
 import { itemsAlike, recordOf, sideBySide } from '../../src/render/record.js';
 import { recordSection } from '../../src/render/sections/record.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
 import { all, subjectOf } from './document.js';
 

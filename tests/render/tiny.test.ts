@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url';
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
-import { fontFaces, fontsDirectory } from '../../src/print/fonts.js';
+import { fontFaces, fontsDirectory } from '../../src/platform/fonts.js';
 import { printDocument } from '../../src/print/pdf.js';
 import { htmlPage } from '../../src/render/page.js';
 import { table } from '../../src/render/table.js';

@@ -1,8 +1,8 @@
 import { visitParents } from 'unist-util-visit-parents';
 import type { Element } from 'hast';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Loaded } from '../../src/commands/load.js';
-import { examine } from '../../src/checks/examine.js';
+import type { Loaded } from '../../src/app/load.js';
+import { examine } from '../../src/checks/engine/examine.js';
 import { anchor } from '../../src/render/anchors.js';
 import { textOf } from '../../src/render/markdown.js';
 import type { Subject } from '../../src/render/subject.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { unitIn } from '../../src/build/fields.js';
+import { unitIn } from '../../src/project/fields.js';
 import { readQuantity } from '../../src/units/quantity.js';
 import { directionWords, directionWordsOf, endsInDirection, readSlope, readSlopeAbout } from '../../src/units/slope.js';
 

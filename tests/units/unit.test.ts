@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { differenceUnit, nearestUnits, readUnit, sameDimension, toSI, toUnit, unit } from '../../src/units/unit.js';
+import { nearestUnits } from '../../src/units/nearest.js';
+import { differenceUnit, readUnit, sameDimension, toSI, toUnit, unit } from '../../src/units/unit.js';
 
 describe('units as people write them', () => {
   it.each([

@@ -1,12 +1,12 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { afresh, memory, type Recall } from '../../src/build/memory.js';
-import { load } from '../../src/commands/load.js';
+import { afresh, memory, type Recall } from '../../src/project/memory.js';
+import { load } from '../../src/app/load.js';
 import type { Subject } from '../../src/render/subject.js';
 import { documentOf } from '../../src/view/document.js';
 import { updateFrom, type Shown } from '../../src/view/preview.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
 
 function setUp() {

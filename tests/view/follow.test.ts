@@ -2,7 +2,7 @@ import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { follow } from '../../src/view/follow.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { until } from '../commands/running.js';
 
 async function followed(saved: (paths: string[]) => Promise<void> | void = () => {}) {

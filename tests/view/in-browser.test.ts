@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Page } from 'puppeteer';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
-import { folderWith } from '../build/scratch.js';
+import { folderWith } from '../project/scratch.js';
 import { running } from '../commands/running.js';
 import { workshop } from '../commands/workshop.js';
 

@@ -3,10 +3,10 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { memory } from '../../src/build/memory.js';
-import { load } from '../../src/commands/load.js';
-import { viewState } from '../../src/commands/view-state.js';
-import { folderWith } from '../build/scratch.js';
+import { memory } from '../../src/project/memory.js';
+import { load } from '../../src/app/load.js';
+import { viewState } from '../../src/app/view-state.js';
+import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
 
 /** A machine that does other work too tells nothing about speed: these run with `npm run bench`. */

@@ -31,7 +31,7 @@ export function part(geometry, material, { at = [0, 0, 0], turn = [0, 0, 0], ord
   return placed(new THREE.Mesh(own, material), { at, turn, order });
 }
 
-export function placed(object, { at = [0, 0, 0], turn = [0, 0, 0], order = 'XYZ' } = {}) {
+function placed(object, { at = [0, 0, 0], turn = [0, 0, 0], order = 'XYZ' } = {}) {
   object.traverse((child) => {
     if (child.isMesh && !child.userData.still) child.castShadow = child.receiveShadow = true;
   });
@@ -156,11 +156,6 @@ export function coil({ mean, wire, height, turns, dead = 0.75 }) {
   }
   return pipe(points, wire / 2, { segments: Math.round(turns * 60), around: 18 });
 }
-
-export const together = (geometries) => {
-  const merged = mergeGeometries(geometries.map((geometry) => wrapped(geometry)));
-  return merged;
-};
 
 /** A flat label in x and y that a canvas is drawn on. */
 export function label(w, h) {

@@ -11,7 +11,7 @@ export function hexagon(af, height, { bore = 0, below = true } = {}) {
   const flat = af / 2 * 0.96;
   const fall = (r) => Math.max(0, r - flat) * 0.58;
   const rows = [
-    (r) => [bore || 0.001, height / 2 - 0.4], () => [bore + 0.5, height / 2], () => [flat, height / 2],
+    () => [bore || 0.001, height / 2 - 0.4], () => [bore + 0.5, height / 2], () => [flat, height / 2],
     (r) => [r, height / 2 - fall(r)], (r) => [r, -height / 2 + (below ? fall(r) : 0)], () => [below ? flat : flat, -height / 2], () => [bore || 0.001, -height / 2],
   ];
   const columns = 120;

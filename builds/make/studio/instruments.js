@@ -1,7 +1,6 @@
 import * as THREE from 'three';
-import { canvasTexture, display, graduations, segments, write } from './drawn.js';
+import { canvasTexture, display, graduations, write } from './drawn.js';
 import { block, group, label, part, pipe, plate, round, rounded, turned } from './geometry.js';
-import { bolt } from './hardware.js';
 import * as m from './materials.js';
 
 const satin = (map) => Object.assign(m.plain(0xffffff, { metalness: 0.55, roughness: 0.38 }), { map });
@@ -265,5 +264,3 @@ export function gapBar(d, length) {
   ]);
 }
 
-export const cable = (points, r = 2) => part(pipe(points, r), m.blackPlastic());
-export { segments, bolt };

@@ -3,7 +3,7 @@ import { axlePath, axlePosition, carriedBy, type AxlePosition, type Links, type 
 import { centreInput, closureMethod, closureSource, linkAssumptions, linkInputs, linksOf, linkValidity, travelInputs, travelValidity } from './parts.js';
 
 /** The shaft between gearbox and pinion, in side view; slopes are positive where the axis runs down to the rear. */
-export interface ShaftEnds {
+interface ShaftEnds {
   front: Point;
   /** Joint at the pinion at ride height. */
   rear: Point;
@@ -19,7 +19,7 @@ export interface ShaftStand {
 }
 
 /** Length, slope and joint angles of the shaft at one position of the axle. */
-export function shaftAt(links: Links, shaft: ShaftEnds, position: AxlePosition): ShaftStand {
+function shaftAt(links: Links, shaft: ShaftEnds, position: AxlePosition): ShaftStand {
   const rear = carriedBy(links, shaft.rear, position);
   const [back, down] = [shaft.front.x - rear.x, shaft.front.z - rear.z];
   const slope = Math.atan2(down, back);

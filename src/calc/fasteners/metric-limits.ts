@@ -1,5 +1,5 @@
 import { coarse, fine } from './iso898.js';
-import type { ThreadLimits } from './thread-limits.js';
+import type { ThreadLimits } from './limits-of-size.js';
 
 /** By pitch in mm: fundamental deviation of g, tolerance of the external major and of the internal minor diameter at grade 6, µm. */
 const byPitch: Readonly<Record<number, readonly [es: number, Td: number, TD1: number]>> = {

@@ -1,17 +1,6 @@
 import { metricLimits, metricThreads } from './metric-limits.js';
 import { unifiedLimits, unifiedThreads } from './unified-threads.js';
-
-/** The limits of size that decide how threads strip, m. */
-export interface ThreadLimits {
-  d: number;
-  P: number;
-  /** Smallest major and pitch diameter of the bolt thread. */
-  boltMajorMin: number;
-  boltPitchMin: number;
-  /** Largest minor and pitch diameter of the tapped thread. */
-  nutMinorMax: number;
-  nutPitchMax: number;
-}
+import type { ThreadLimits } from './limits-of-size.js';
 
 /** Every thread that has limits here, by its designation: metric 6g in 6H, Unified 2A in 2B. */
 export const threadLimits: ReadonlyMap<string, ThreadLimits> = new Map([

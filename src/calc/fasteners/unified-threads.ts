@@ -1,4 +1,4 @@
-import type { ThreadLimits } from './thread-limits.js';
+import type { ThreadLimits } from './limits-of-size.js';
 
 /** Unified coarse and fine threads of 1/4 to 1 in: nominal diameter in inches, threads for each inch. */
 const series: Readonly<Record<'UNC' | 'UNF', readonly (readonly [size: string, D: number, n: number])[]>> = {

@@ -1,5 +1,6 @@
 import { sheet } from '../sheet.js';
-import { composite, plasticModuli, type Part } from './composite.js';
+import { composite, plasticModuli } from './composite.js';
+import type { Part } from './part.js';
 import { densityInput } from './properties.js';
 import { hollowTorsion, roundedRectangle } from './rhs.js';
 

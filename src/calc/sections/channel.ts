@@ -1,5 +1,6 @@
 import { sheet } from '../sheet.js';
-import { composite, corner, rectangle, plasticModuli, type Part } from './composite.js';
+import { composite, corner, rectangle, plasticModuli } from './composite.js';
+import type { Part } from './part.js';
 import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 import { spandrel } from './spandrel.js';
 

@@ -1,4 +1,4 @@
-import type { Corner, Part, Rectangle } from './composite.js';
+import type { Corner, Part, Rectangle } from './part.js';
 import { spandrelWithin } from './spandrel.js';
 
 type Axis = 'x' | 'y';

@@ -1,5 +1,6 @@
 import { sheet } from '../sheet.js';
-import { composite, corner, rectangle, type Part } from './composite.js';
+import { composite, corner, rectangle } from './composite.js';
+import type { Part } from './part.js';
 import { cornerRules, outerRadius, type CornerRule } from './corner-radii.js';
 import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
 import { spandrel } from './spandrel.js';

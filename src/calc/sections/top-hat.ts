@@ -1,6 +1,7 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, plasticModuli, type Part } from './composite.js';
+import { bend, composite, rectangle, plasticModuli } from './composite.js';
+import type { Part } from './part.js';
 import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
 
 /** Top-hat pressing, m: crown `b` wide outside, `H` deep, flanges `c` wide from the outside of the web, sheet `t`, inside radius `ri`. */

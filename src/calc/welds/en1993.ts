@@ -4,7 +4,7 @@ import type { Source } from '../sheet.js';
 export const en1993 = (clause: string): Source => ({ document: 'EN 1993-1-8', edition: '2005', clause, basis: 'memory' });
 
 /** Steels by the name of Table 4.1; each has one correlation factor. */
-export const steels = {
+const steels = {
   S235: 'S235: correlation factor 0.80',
   S275: 'S275: correlation factor 0.85',
   S355: 'S355: correlation factor 0.90',

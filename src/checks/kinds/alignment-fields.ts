@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { list, onDay, quantity, slopeAbout, text, yesNo } from '../../build/fields.js';
-import type { Data } from '../kind.js';
-import { makerFigures, makerWindow } from '../maker-window.js';
-import { workedField } from '../stop.js';
+import { list, onDay, quantity, slopeAbout, text, yesNo } from '../../project/fields.js';
+import type { Data } from '../engine/kind.js';
+import { makerFigures, makerWindow } from './parts/maker-window.js';
+import { workedField } from './parts/stop.js';
 
 const block = <S extends z.ZodRawShape>(shape: S, says: string) => z.strictObject(shape).optional().meta({ form: 'block', says });
 const before = 'car at its ride height and load, tyres at running pressure, rolled forward two metres; steering wheel centred and held';

@@ -1,11 +1,11 @@
 import { axleToe } from '../../calc/suspension/axle-toe.js';
 import { toeChange } from '../../calc/suspension/toe-change.js';
-import { hasNote } from '../against.js';
-import { kind } from '../kind.js';
-import { makerLimit } from '../maker-window.js';
-import { magnitude } from '../maybe.js';
-import { examineStops, quietAnswers, stopStates } from '../stop.js';
-import type { Maybe, Work } from '../work.js';
+import { hasNote } from './parts/against.js';
+import { kind } from '../engine/kind.js';
+import { makerLimit } from './parts/maker-window.js';
+import { magnitude } from './parts/maybe.js';
+import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
+import type { Maybe, Work } from '../engine/work.js';
 import { shape, type Alignment } from './alignment-fields.js';
 
 const axles = ['front', 'rear'] as const;

@@ -1,15 +1,15 @@
 import { z } from 'zod';
-import { readSection } from '../../build/designations/section.js';
-import { readSteel } from '../../build/designations/steel.js';
-import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../build/fields.js';
+import { readSection } from '../../project/designations/section.js';
+import { readSteel } from '../../project/designations/steel.js';
+import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import { equivalentStiffness } from '../../calc/sections/equivalent-stiffness.js';
 import { equivalentStrength } from '../../calc/sections/equivalent-strength.js';
 import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
-import { kind, type Data } from '../kind.js';
-import { given } from '../maybe.js';
-import { memberProperties, type Properties } from '../member.js';
-import { examineWeld, weldsField } from '../weld.js';
-import type { Maybe, Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import { given } from './parts/maybe.js';
+import { memberProperties, type Properties } from './parts/member.js';
+import { examineWeld, weldsField } from './parts/weld.js';
+import type { Maybe, Work } from '../engine/work.js';
 
 const member = (state: string) =>
   z

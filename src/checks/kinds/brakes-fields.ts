@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, count, onDay, quantity, text, yesNo } from '../../build/fields.js';
-import { boltsField } from '../engagement.js';
-import type { Data } from '../kind.js';
-import { makerFigures } from '../maker-window.js';
-import { stabilityField } from '../stop.js';
-import { torquesField } from '../torques.js';
+import { choice, count, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { boltsField } from './parts/engagement.js';
+import type { Data } from '../engine/kind.js';
+import { makerFigures } from './parts/maker-window.js';
+import { stabilityField } from './parts/stop.js';
+import { torquesField } from './parts/torques.js';
 
 const block = <S extends z.ZodRawShape>(shape: S, says: string) => z.strictObject(shape).optional().meta({ form: 'block', says });
 

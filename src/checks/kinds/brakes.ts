@@ -1,11 +1,11 @@
-import { hasNote } from '../against.js';
-import { examineBalance } from '../brake-balance.js';
-import { boltAnswers, examineEngagement } from '../engagement.js';
-import { kind } from '../kind.js';
-import { makerLimit } from '../maker-window.js';
-import { examineStops, quietAnswers, stopStates } from '../stop.js';
-import { examineTorques, torqueAnswers } from '../torques.js';
-import type { Work } from '../work.js';
+import { hasNote } from './parts/against.js';
+import { examineBalance } from './parts/brake-balance.js';
+import { boltAnswers, examineEngagement } from './parts/engagement.js';
+import { kind } from '../engine/kind.js';
+import { makerLimit } from './parts/maker-window.js';
+import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
+import { examineTorques, torqueAnswers } from './parts/torques.js';
+import type { Work } from '../engine/work.js';
 import { shape, type Brakes } from './brakes-fields.js';
 
 /** Brakes of another kind or size, or brakes that other work asks more of. */

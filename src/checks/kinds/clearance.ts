@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, quantity, text, yesNo } from '../../build/fields.js';
-import { hasNote } from '../against.js';
-import { clearanceAnswers, clearanceField, examineGroundClearance } from '../ground-clearance.js';
-import { kind, type Data } from '../kind.js';
-import { difference } from '../maybe.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { hasNote } from './parts/against.js';
+import { clearanceAnswers, clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
+import { kind, type Data } from '../engine/kind.js';
+import { difference } from './parts/maybe.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 
 const positions = ['droop', 'ride', 'bump'] as const;
 const steerings = ['straight', 'left-lock', 'right-lock'] as const;

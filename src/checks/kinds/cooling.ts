@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, quantity, text, yesNo } from '../../build/fields.js';
-import { compareAgainst } from '../against.js';
-import { examineOpenings, openings } from '../assembly/openings.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import { pressureTestAnswers, pressureTestField } from '../pressure-test.js';
+import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { compareAgainst } from './parts/against.js';
+import { examineOpenings, openings } from './assembly/openings.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { pressureTestAnswers, pressureTestField } from './parts/pressure-test.js';
 
 const core = (state: string) =>
   z

@@ -1,11 +1,11 @@
-import { choice, list, quantity, slope, text } from '../../build/fields.js';
+import { choice, list, quantity, slope, text } from '../../project/fields.js';
 import { tubeCriticalSpeed } from '../../calc/driveline/critical-speed.js';
 import { highestShaftSpeed } from '../../calc/driveline/speed.js';
 import { threeJoints } from '../../calc/driveline/three-joints.js';
 import { twoJoints } from '../../calc/driveline/two-joints.js';
-import { kind, type Data } from '../kind.js';
-import { given, negated } from '../maybe.js';
-import type { Maybe, Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import { given, negated } from './parts/maybe.js';
+import type { Maybe, Work } from '../engine/work.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {

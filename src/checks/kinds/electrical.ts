@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { choice, list, named, quantity, text, yesNo } from '../../build/fields.js';
-import { compareAgainst } from '../against.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import type { Work } from '../work.js';
+import { choice, list, named, quantity, text, yesNo } from '../../project/fields.js';
+import { compareAgainst } from './parts/against.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import type { Work } from '../engine/work.js';
 
 const shape = {
   battery: z

@@ -1,15 +1,15 @@
 import { z } from 'zod';
-import { choice, list, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { compressionRatio } from '../../calc/engine/compression.js';
-import { bearings, examineBearings } from '../assembly/bearings.js';
-import { examineOpenings, openings } from '../assembly/openings.js';
-import { examineRings, rings } from '../assembly/rings.js';
-import { examineTiming, timing } from '../assembly/timing.js';
-import { examineTorques, joints, torqueAnswers } from '../assembly/torques.js';
-import { examineUnbalance, rotating } from '../assembly/unbalance.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import type { Work } from '../work.js';
+import { bearings, examineBearings } from './assembly/bearings.js';
+import { examineOpenings, openings } from './assembly/openings.js';
+import { examineRings, rings } from './assembly/rings.js';
+import { examineTiming, timing } from './assembly/timing.js';
+import { examineTorques, joints, torqueAnswers } from './assembly/torques.js';
+import { examineUnbalance, rotating } from './assembly/unbalance.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import type { Work } from '../engine/work.js';
 
 const shape = {
   engine: text('which engine, and in which state it came', 'six-cylinder in line, 3.0 l, used, 160 000 km'),

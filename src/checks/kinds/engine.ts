@@ -1,8 +1,8 @@
-import { choice, count, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, count, quantity, text, yesNo } from '../../project/fields.js';
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
-import { hasNote } from '../against.js';
-import { kind } from '../kind.js';
+import { hasNote } from './parts/against.js';
+import { kind } from '../engine/kind.js';
 
 /** Another engine, or an engine made larger. */
 export const engine = kind({

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, named, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, list, named, quantity, text, yesNo } from '../../project/fields.js';
 import { backgroundCorrection } from '../../calc/noise/levels.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import { difference, negated } from '../maybe.js';
-import { isMissing, type Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { difference, negated } from './parts/maybe.js';
+import { isMissing, type Work } from '../engine/work.js';
 
 const tape = 'tape from level ground, car unladen at ride height';
 const shape = {

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, named, quantity, text, yesNo } from '../../build/fields.js';
-import { compareAgainst } from '../against.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import { pressureTestAnswers, pressureTestField } from '../pressure-test.js';
-import type { Work } from '../work.js';
+import { choice, list, named, quantity, text, yesNo } from '../../project/fields.js';
+import { compareAgainst } from './parts/against.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { pressureTestAnswers, pressureTestField } from './parts/pressure-test.js';
+import type { Work } from '../engine/work.js';
 
 const shape = {
   fuel: choice({ petrol: 'petrol', diesel: 'diesel', lpg: 'liquefied gas' }, 'fuel; of a car with two fuels, each in a note of its own'),

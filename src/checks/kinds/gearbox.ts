@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, named, quantity, text, yesNo, type Measured } from '../../build/fields.js';
-import { examineUnbalance, rotating } from '../assembly/unbalance.js';
-import { examineGaps, gapsField } from '../gaps.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import type { Work } from '../work.js';
+import { choice, list, named, quantity, text, yesNo, type Measured } from '../../project/fields.js';
+import { examineUnbalance, rotating } from './assembly/unbalance.js';
+import { examineGaps, gapsField } from './parts/gaps.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import type { Work } from '../engine/work.js';
 
 const box = (state: string) =>
   z

@@ -1,11 +1,11 @@
-import { anyQuantity, choice, list, onDay, text, yesNo } from '../../build/fields.js';
+import { anyQuantity, choice, list, onDay, text, yesNo } from '../../project/fields.js';
 import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension } from '../../units/unit.js';
-import { boltsField, examineEngagement } from '../engagement.js';
-import { kind, type Data } from '../kind.js';
-import type { Limit } from '../limit.js';
-import { isMissing, type Work } from '../work.js';
+import { boltsField, examineEngagement } from './parts/engagement.js';
+import { kind, type Data } from '../engine/kind.js';
+import type { Limit } from '../codes/limit.js';
+import { isMissing, type Work } from '../engine/work.js';
 
 const shape = {
   purpose: text('what is measured, where, in which state, and which decision rests on it', 'run-out of the pinion flange, mounted, before the shaft goes in'),

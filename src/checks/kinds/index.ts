@@ -1,4 +1,4 @@
-import type { Kind } from '../kind.js';
+import type { Kind } from '../engine/kind.js';
 import { alignment } from './alignment.js';
 import { bodyStructure } from './body-structure.js';
 import { brakes } from './brakes.js';

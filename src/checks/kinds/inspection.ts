@@ -1,11 +1,11 @@
-import { choice, anyQuantity, list, onDay, quantity, text, yesNo } from '../../build/fields.js';
-import { stages } from '../../build/common.js';
+import { choice, anyQuantity, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { stages } from '../../project/common.js';
 import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension, unit } from '../../units/unit.js';
-import { kind, type Data } from '../kind.js';
-import { difference } from '../maybe.js';
-import { isMissing, type Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import { difference } from './parts/maybe.js';
+import { isMissing, type Work } from '../engine/work.js';
 
 const shape = {
   on: onDay('day of the visit'),

@@ -1,5 +1,5 @@
 import { rideHeight } from '../../calc/gearing/ride-height.js';
-import type { Maybe, Work } from '../work.js';
+import type { Maybe, Work } from '../engine/work.js';
 
 interface Heights {
   heights: { before: Maybe; after: Maybe };

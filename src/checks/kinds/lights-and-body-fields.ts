@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { choice, list, quantity, text, yesNo } from '../../build/fields.js';
-import { makerFigures } from '../maker-window.js';
+import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { makerFigures } from './parts/maker-window.js';
 
 const fromGround = 'tape from the level floor, tyres at pressure, car at the stated load and ride height, left and right';
 

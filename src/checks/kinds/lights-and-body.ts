@@ -1,8 +1,8 @@
-import type { Answer } from '../../build/common.js';
+import type { Answer } from '../../project/common.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
-import { kind, type Data } from '../kind.js';
-import { makerLimit } from '../maker-window.js';
-import type { Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerLimit } from './parts/maker-window.js';
+import type { Work } from '../engine/work.js';
 import { shape } from './lights-and-body-fields.js';
 
 type Lights = Data<typeof shape>;

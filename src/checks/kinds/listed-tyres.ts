@@ -1,8 +1,8 @@
-import type { Tyre } from '../../build/designations/tyre.js';
-import type { Designated, Measured } from '../../build/fields.js';
+import type { Tyre } from '../../project/designations/tyre.js';
+import type { Designated, Measured } from '../../project/fields.js';
 import type { Value } from '../../calc/value.js';
-import { fromDesignation } from '../designated.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { fromDesignation } from './parts/designated.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import type { WheelsTyres } from './wheels-fields.js';
 
 interface Listed {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { list, named, onDay, quantity, text } from '../../build/fields.js';
+import { list, named, onDay, quantity, text } from '../../project/fields.js';
 
 /** What is read at a weighing. The same form serves as received, as built and laden, so that they can be compared. */
 

@@ -1,12 +1,12 @@
-import { yesNo } from '../../build/fields.js';
+import { yesNo } from '../../project/fields.js';
 import { axleMasses, cornerMasses } from '../../calc/mass/centre.js';
 import { centreOfMassHeight } from '../../calc/mass/height.js';
 import { axleLoadChange, axleLoads, massAdded } from '../../calc/mass/loads.js';
 import { ladenMass, unladenMass } from '../../calc/mass/states.js';
 import { expanded } from '../../calc/value.js';
-import { kind, type Data } from '../kind.js';
-import type { Limit } from '../limit.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { kind, type Data } from '../engine/kind.js';
+import type { Limit } from '../codes/limit.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape as fields } from './mass-fields.js';
 
 const shape = {

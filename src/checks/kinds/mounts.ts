@@ -1,20 +1,20 @@
-import { readSection } from '../../build/designations/section.js';
-import { readSteel } from '../../build/designations/steel.js';
-import { choice, designation, list, named, quantity, text, yesNo } from '../../build/fields.js';
+import { readSection } from '../../project/designations/section.js';
+import { readSteel } from '../../project/designations/steel.js';
+import { choice, designation, list, named, quantity, text, yesNo } from '../../project/fields.js';
 import { cantilever } from '../../calc/beams/beam.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
 import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
-import { compareAgainst } from '../against.js';
-import { boltAnswers, boltsField, examineEngagement } from '../engagement.js';
-import { examineGaps, gapsField } from '../gaps.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import { given, product } from '../maybe.js';
-import { memberProperties } from '../member.js';
-import { examineTorques, torqueAnswers, torquesField } from '../torques.js';
-import { examineWeld, weldsField } from '../weld.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { compareAgainst } from './parts/against.js';
+import { boltAnswers, boltsField, examineEngagement } from './parts/engagement.js';
+import { examineGaps, gapsField } from './parts/gaps.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { given, product } from './parts/maybe.js';
+import { memberProperties } from './parts/member.js';
+import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
+import { examineWeld, weldsField } from './parts/weld.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 
 const brackets = list(
   {

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { choice, list, onDay, quantity, slopeAbout, text, yesNo } from '../../build/fields.js';
+import { choice, list, onDay, quantity, slopeAbout, text, yesNo } from '../../project/fields.js';
 import { categories, parts } from '../../calc/welds/as4100.js';
-import type { Data } from '../kind.js';
-import { makerFigures } from '../maker-window.js';
-import { workedField } from '../stop.js';
-import { torquesField } from '../torques.js';
+import type { Data } from '../engine/kind.js';
+import { makerFigures } from './parts/maker-window.js';
+import { workedField } from './parts/stop.js';
+import { torquesField } from './parts/torques.js';
 
 const block = <S extends z.ZodRawShape>(shape: S, says: string) => z.strictObject(shape).optional().meta({ form: 'block', says });
 const sideView = 'car level at ride height; plumb line from the centre of the bolt to the floor, tape along the floor from the axle’s own line, and straight up';

@@ -1,14 +1,14 @@
 import { trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
 import { filletAs4100 } from '../../calc/welds/fillet-as4100.js';
-import { hasNote } from '../against.js';
-import { examineSideView } from '../axle-view.js';
-import { kind } from '../kind.js';
-import { makerLimit } from '../maker-window.js';
-import { difference, negated } from '../maybe.js';
-import { examineStops, quietAnswers, stopStates } from '../stop.js';
-import { examineTorques, torqueAnswers } from '../torques.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { hasNote } from './parts/against.js';
+import { examineSideView } from './parts/axle-view.js';
+import { kind } from '../engine/kind.js';
+import { makerLimit } from './parts/maker-window.js';
+import { difference, negated } from './parts/maybe.js';
+import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
+import { examineTorques, torqueAnswers } from './parts/torques.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape, type RearAxle } from './rear-axle-fields.js';
 
 /** Another rear axle, or the original one altered. */

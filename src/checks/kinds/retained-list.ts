@@ -1,5 +1,5 @@
-import type { Answer } from '../../build/common.js';
-import type { Work } from '../work.js';
+import type { Answer } from '../../project/common.js';
+import type { Work } from '../engine/work.js';
 
 /** Systems that stay as the maker meant them, and the items of the codes that ask after each. */
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { choice, count, list, quantity, text, yesNo } from '../../build/fields.js';
-import { anchorageList, anchoragesAnswer, examineAnchorages } from '../anchorages.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import type { Work } from '../work.js';
+import { choice, count, list, quantity, text, yesNo } from '../../project/fields.js';
+import { anchorageList, anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import type { Work } from '../engine/work.js';
 import { answersOf, becomes, examineLost, presence, systems } from './retained-list.js';
 
 const reading = (unit: string, says: string, how: string, typical: string) =>

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { readPropertyClass } from '../../build/designations/property-class.js';
-import { readThread } from '../../build/designations/thread.js';
-import { choice, count, designation, list, quantity, text, yesNo } from '../../build/fields.js';
-import { anchorageList } from '../anchorages.js';
-import { torquesField } from '../torques.js';
+import { readPropertyClass } from '../../project/designations/property-class.js';
+import { readThread } from '../../project/designations/thread.js';
+import { choice, count, designation, list, quantity, text, yesNo } from '../../project/fields.js';
+import { anchorageList } from './parts/anchorages.js';
+import { torquesField } from './parts/torques.js';
 
 const height = 'tape from the floor panel to the front edge of the cushion, seat in its middle position, nobody in it';
 const room = 'person of stated height in the seat, belt on, tape from the crown of the head to the lining';

@@ -1,8 +1,8 @@
-import type { Answer } from '../../build/common.js';
-import { anchoragesAnswer, examineAnchorages } from '../anchorages.js';
-import { kind, type Data } from '../kind.js';
-import { examineTorques } from '../torques.js';
-import type { Work } from '../work.js';
+import type { Answer } from '../../project/common.js';
+import { anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
+import { kind, type Data } from '../engine/kind.js';
+import { examineTorques } from './parts/torques.js';
+import type { Work } from '../engine/work.js';
 import { shape } from './seating-fields.js';
 
 type Seating = Data<typeof shape>;

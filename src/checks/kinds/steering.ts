@@ -1,10 +1,10 @@
-import { choice, list, quantity, text, yesNo } from '../../build/fields.js';
-import { compareAgainst, hasNote } from '../against.js';
-import { kind, type Data } from '../kind.js';
-import { makerFigures, makerLimit } from '../maker-window.js';
-import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from '../stop.js';
-import { examineTorques, torqueAnswers, torquesField } from '../torques.js';
-import type { Work } from '../work.js';
+import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { compareAgainst, hasNote } from './parts/against.js';
+import { kind, type Data } from '../engine/kind.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
+import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
+import type { Work } from '../engine/work.js';
 
 const shape = {
   parts: text('what was changed, and out of what it comes', 'rack of a later model, intermediate shaft with two joints made new'),

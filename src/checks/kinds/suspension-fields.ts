@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { choice, count, list, onDay, quantity, text, yesNo } from '../../build/fields.js';
-import { clearanceField } from '../ground-clearance.js';
-import type { Data } from '../kind.js';
-import { singleShearField, stabilityField, workedField } from '../stop.js';
-import { torquesField } from '../torques.js';
+import { choice, count, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { clearanceField } from './parts/ground-clearance.js';
+import type { Data } from '../engine/kind.js';
+import { singleShearField, stabilityField, workedField } from './parts/stop.js';
+import { torquesField } from './parts/torques.js';
 
 const block = <S extends z.ZodRawShape>(shape: S, says: string) => z.strictObject(shape).optional().meta({ form: 'block', says });
 

@@ -1,16 +1,16 @@
-import { designation, list, quantity, text, yesNo } from '../../build/fields.js';
-import { readPropertyClass } from '../../build/designations/property-class.js';
-import { readSteel } from '../../build/designations/steel.js';
-import { readThread } from '../../build/designations/thread.js';
+import { designation, list, quantity, text, yesNo } from '../../project/fields.js';
+import { readPropertyClass } from '../../project/designations/property-class.js';
+import { readSteel } from '../../project/designations/steel.js';
+import { readThread } from '../../project/designations/thread.js';
 import { adjusterRange } from '../../calc/links/adjuster-range.js';
 import { adjusterTurn } from '../../calc/links/adjuster.js';
 import { rodBuckling, tubeBuckling } from '../../calc/links/buckling.js';
 import { rodTension, tubeTension } from '../../calc/links/tension.js';
-import type { Limit } from '../limit.js';
-import { kind, type Data } from '../kind.js';
-import { given } from '../maybe.js';
-import { examineStops, quietAnswers, singleShearField, stopStates, workedField } from '../stop.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import type { Limit } from '../codes/limit.js';
+import { kind, type Data } from '../engine/kind.js';
+import { given } from './parts/maybe.js';
+import { examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 
 const shape = {
   links: list(

@@ -1,13 +1,13 @@
 import { coilRate } from '../../calc/suspension/coil-rate.js';
 import { coilTravel } from '../../calc/suspension/coil-travel.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
-import { compareAgainst, hasNote } from '../against.js';
-import { clearanceAnswers, examineGroundClearance } from '../ground-clearance.js';
-import { kind } from '../kind.js';
-import { difference } from '../maybe.js';
-import { examineStops, quietAnswers, stopStates } from '../stop.js';
-import { examineTorques, torqueAnswers } from '../torques.js';
-import { isMissing, type Maybe, type Work } from '../work.js';
+import { compareAgainst, hasNote } from './parts/against.js';
+import { clearanceAnswers, examineGroundClearance } from './parts/ground-clearance.js';
+import { kind } from '../engine/kind.js';
+import { difference } from './parts/maybe.js';
+import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
+import { examineTorques, torqueAnswers } from './parts/torques.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { examineLift } from './lift.js';
 import { shape, type Suspension } from './suspension-fields.js';
 

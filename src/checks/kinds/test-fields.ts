@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { choice, count, list, quantity, text, yesNo } from '../../build/fields.js';
+import { choice, count, list, quantity, text, yesNo } from '../../project/fields.js';
 
 /** The fields of a test, a block for each kind of test. */
 

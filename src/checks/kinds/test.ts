@@ -1,10 +1,10 @@
-import type { Answer } from '../../build/common.js';
-import { kind, type Data } from '../kind.js';
-import { examineBrakeTest, pulled, testSpeeds } from '../trials/brake-stops.js';
-import { examineNoise } from '../trials/noise.js';
-import { examineSpeedometer } from '../trials/speedometer.js';
-import { examineStiffness } from '../trials/stiffness.js';
-import type { Work } from '../work.js';
+import type { Answer } from '../../project/common.js';
+import { kind, type Data } from '../engine/kind.js';
+import { examineBrakeTest, pulled, testSpeeds } from './trials/brake-stops.js';
+import { examineNoise } from './trials/noise.js';
+import { examineSpeedometer } from './trials/speedometer.js';
+import { examineStiffness } from './trials/stiffness.js';
+import type { Work } from '../engine/work.js';
 import { shape } from './test-fields.js';
 
 type Test = Data<typeof shape>;

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { readRim } from '../../build/designations/rim.js';
-import { readThread } from '../../build/designations/thread.js';
-import { readTyre } from '../../build/designations/tyre.js';
-import { choice, designation, list, named, onDay, quantity, text, yesNo } from '../../build/fields.js';
-import type { Data } from '../kind.js';
-import { stabilityField } from '../stop.js';
+import { readRim } from '../../project/designations/rim.js';
+import { readThread } from '../../project/designations/thread.js';
+import { readTyre } from '../../project/designations/tyre.js';
+import { choice, designation, list, named, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import type { Data } from '../engine/kind.js';
+import { stabilityField } from './parts/stop.js';
 
 const wheels = (state: string) =>
   z

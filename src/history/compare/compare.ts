@@ -1,18 +1,18 @@
 import { posix } from 'node:path';
-import type { QueryData } from '../../build/queries.js';
+import type { QueryData } from '../../project/queries.js';
 import { fileDifferences, type FileDifference } from './files.js';
 import { limitDifferences, outcomeDifferences, type LimitDifference, type OutcomeDifference } from './outcomes.js';
 import type { Renames, State } from './state.js';
 import { valueDifferences, type ValueDifference } from './values.js';
 
-export interface NoteDifference {
+interface NoteDifference {
   /** Within the build; of the later state where it is there. */
   path: string;
   change: 'added' | 'removed' | 'renamed';
   from?: string;
 }
 
-export interface QueryDifference {
+interface QueryDifference {
   name: string;
   question: string;
   from?: QueryData['state'];

@@ -1,6 +1,6 @@
-import type { Evaluation } from '../../checks/examine.js';
-import type { Finding } from '../../checks/finding.js';
-import type { Limit } from '../../checks/limit.js';
+import type { Evaluation } from '../../checks/engine/examine.js';
+import type { Finding } from '../../checks/engine/finding.js';
+import type { Limit } from '../../checks/codes/limit.js';
 
 export interface OutcomeDifference {
   /** Of the later state where it is there. */

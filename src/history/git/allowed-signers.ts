@@ -14,7 +14,7 @@ export interface AllowedSigners {
 }
 
 /** Name of the list in the repository: in the build's folder, else at the root. */
-export const committedList = 'allowed-signers';
+const committedList = 'allowed-signers';
 
 /** Finds the list and lends it as a file for as long as `use` runs. The committed one is read from the commit checked out. */
 export async function withAllowedSigners<Result>(

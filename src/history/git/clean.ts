@@ -1,6 +1,6 @@
 import { fields, git, type GitFolder } from './run.js';
 
-export interface Dirty {
+interface Dirty {
   /** Relative to the root of the repository. */
   path: string;
   /** `unwatched`: git was told not to look for changes in this file. */

@@ -47,7 +47,7 @@ export async function resolveCommit(repo: GitFolder, revision: string): Promise<
 }
 
 /** Throws if the repository has no such commit. */
-export async function commitOf(repo: GitFolder, commit: string): Promise<Commit> {
+async function commitOf(repo: GitFolder, commit: string): Promise<Commit> {
   const out = await git(repo, ['log', '-1', '-z', '--no-patch', `--format=${commitFormat}`, objectId(commit), '--']);
   return commitFrom(fields(out));
 }
@@ -55,11 +55,6 @@ export async function commitOf(repo: GitFolder, commit: string): Promise<Commit>
 /** When the commit was made, ISO 8601 with offset, as the committer's computer said. */
 export async function commitDate(repo: GitFolder, commit: string): Promise<string> {
   return (await commitOf(repo, commit)).committed;
-}
-
-/** Who wrote what the commit records, as given by themselves. */
-export async function authorOf(repo: GitFolder, commit: string): Promise<Person> {
-  return (await commitOf(repo, commit)).author;
 }
 
 /** Whether the one commit is the other or lies before it. */

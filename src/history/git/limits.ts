@@ -1,8 +1,20 @@
-import type { Repository } from './repository.js';
+/** What can keep a repository from telling all. */
+export interface RepositoryState {
+  /** No working tree: there are no files to be judged clean. */
+  bare: boolean;
+  /** The clone starts at a cut-off commit. */
+  shallow: boolean;
+  /** A commit is checked out, not a branch. */
+  detached: boolean;
+  /** No commit yet. */
+  empty: boolean;
+  /** File contents may be missing, because the clone left them at its origin. */
+  partial: boolean;
+  /** The folder itself is excluded by a `.gitignore`. */
+  ignored: boolean;
+}
 
-type State = Pick<Repository, 'bare' | 'shallow' | 'detached' | 'empty' | 'partial' | 'ignored'>;
-
-const sentences: readonly (readonly [keyof State, string])[] = [
+const sentences: readonly (readonly [keyof RepositoryState, string])[] = [
   ['empty', 'Nothing is committed yet: there is no history, and no issue can be made. Commit the notes first.'],
   ['ignored', "This folder is excluded by a .gitignore: git does not record its files. Take it out of the .gitignore."],
   ['shallow', 'This clone is cut off at its oldest commit: who recorded what was there before cannot be told. `git fetch --unshallow` brings the rest.'],
@@ -12,6 +24,6 @@ const sentences: readonly (readonly [keyof State, string])[] = [
 ];
 
 /** What cannot be told in a repository in this state, in plain words, each with the way out. */
-export function limitsOf(state: State): string[] {
+export function limitsOf(state: RepositoryState): string[] {
   return sentences.filter(([name]) => state[name]).map(([, words]) => words);
 }

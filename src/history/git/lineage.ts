@@ -1,4 +1,5 @@
-import type { Change, FileVersions, Version } from './versions.js';
+import type { Change } from './raw-log.js';
+import type { FileVersions, Version } from './versions.js';
 import { unions, type Unions } from './unions.js';
 
 /** One state of one file. The same object stands for the file in every commit that did not touch it. */
@@ -10,7 +11,7 @@ export interface FileState {
   blob: string | undefined;
 }
 
-export interface Touched {
+interface Touched {
   now: FileState;
   /** The file at each parent, in their order. */
   before: (FileState | undefined)[];

@@ -1,6 +1,16 @@
 import { commitFieldCount, commitFrom, type Commit } from './commits.js';
 import { fields } from './run.js';
-import type { Change } from './versions.js';
+
+export interface Change {
+  status: 'added' | 'modified' | 'deleted' | 'renamed';
+  /** Relative to the root of the repository. */
+  path: string;
+  /** The path before a rename. */
+  from?: string;
+  /** Id of the contents; none where no plain file is left (deleted, or turned into a link). */
+  blob: string | undefined;
+  previousBlob: string | undefined;
+}
 
 /** Reads `git log -z --raw --no-abbrev` printed in `commitFormat`: the fields of a commit, then its changes. */
 export function parseLog(out: Buffer): (Commit & { changes: Change[] })[] {

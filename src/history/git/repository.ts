@@ -1,29 +1,17 @@
 import { realpath, stat } from 'node:fs/promises';
 import { relative, resolve, sep } from 'node:path';
 import { resolveCommit } from './commits.js';
-import { limitsOf } from './limits.js';
+import { limitsOf, type RepositoryState } from './limits.js';
 import { git, line, tryGit, type GitFolder, type Ran } from './run.js';
 
 /** What is known of the repository that holds a build. */
-export interface Repository extends GitFolder {
+export interface Repository extends GitFolder, RepositoryState {
   kind: 'repository';
   /** The folder asked for, relative to the root, with `/`; empty for the root itself. */
   prefix: string;
   /** The branch checked out; none when the head is detached. */
   branch: string | undefined;
   objectFormat: 'sha1' | 'sha256';
-  /** No working tree: there are no files to be judged clean. */
-  bare: boolean;
-  /** The clone starts at a cut-off commit. */
-  shallow: boolean;
-  /** A commit is checked out, not a branch. */
-  detached: boolean;
-  /** No commit yet. */
-  empty: boolean;
-  /** File contents may be missing, because the clone left them at its origin. */
-  partial: boolean;
-  /** The folder itself is excluded by a `.gitignore`. */
-  ignored: boolean;
   /** What cannot be told here, in plain words; empty if there is nothing in the way. */
   limits: string[];
 }

@@ -3,19 +3,8 @@ import { resolve } from 'node:path';
 import type { Commit } from './commits.js';
 import { commitFormat } from './commits.js';
 import { objectId } from './object-id.js';
-import { parseLog } from './raw-log.js';
+import { parseLog, type Change } from './raw-log.js';
 import { git, line, type GitFolder } from './run.js';
-
-export interface Change {
-  status: 'added' | 'modified' | 'deleted' | 'renamed';
-  /** Relative to the root of the repository. */
-  path: string;
-  /** The path before a rename. */
-  from?: string;
-  /** Id of the contents; none where no plain file is left (deleted, or turned into a link). */
-  blob: string | undefined;
-  previousBlob: string | undefined;
-}
 
 export interface Version extends Commit {
   /** What differs from the first parent; for a first commit, everything. */
@@ -40,7 +29,7 @@ export interface VersionsOptions {
 
 /**
  * Every change of every file, in one walk of git. The walk covers the whole repository, because a file or the folder
- * itself may have come from elsewhere; `chains` and `valuesThroughTime` pick those of the folder.
+ * itself may have come from elsewhere; `lineages` follows those of the folder.
  * An empty repository has no versions.
  */
 export async function fileVersions(

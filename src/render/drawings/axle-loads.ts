@@ -16,7 +16,7 @@ export interface BarGroup {
 }
 
 /** Where the centre of mass lies between the axles. */
-export interface Wheelbase {
+interface Wheelbase {
   wheelbase: Size;
   centres: readonly { says: string; before?: boolean | undefined; behindFront: Size }[];
 }

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { expanded } from '../../calc/value.js';
-import type { Finding } from '../../checks/finding.js';
-import { outcomeWord } from '../../checks/outcome-words.js';
+import type { Finding } from '../../checks/engine/finding.js';
+import { outcomeWord } from '../../checks/engine/outcome-words.js';
 import { dotPlot } from './dot-plot.js';
 import { figure } from './for-run.js';
 import { limitScale } from './limit-scale.js';

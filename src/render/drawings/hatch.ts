@@ -3,7 +3,7 @@ import { s } from 'hastscript';
 import { ink } from './pen.js';
 
 /** Hatchings tell areas apart without colour. */
-export const hatchings = {
+const hatchings = {
   /** Cut metal of the original, and what lies beyond a limit. */
   rising: { turn: -45, spacing: 1.3, weight: 0.2 },
   /** Cut metal of the replacement. */

@@ -6,7 +6,7 @@ import { box, circle, line, paper, polyline, type Point } from './pen.js';
 import { em, sized, widthOf, word, type Size } from './words.js';
 
 /** One setting of an adjuster: length between the end joints and thread engaged at both ends. */
-export interface Setting {
+interface Setting {
   says: string;
   length: Size;
   a: Size;

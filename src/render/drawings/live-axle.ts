@@ -30,7 +30,7 @@ const [tallest, margin, top] = [76, 16, 9];
 
 /** The axle and its arms at ride height and, in dashes, at both ends of travel. */
 export function liveAxle(of: LiveAxle): Element {
-  const { name, title, centreKnown, instantCentre, pinion, travel, shaft, results = [] } = of;
+  const { name, title, centreKnown, instantCentre, pinion, travel, shaft } = of;
   const links = centreKnown ? of.links : { ...of.links, centre: { x: 0, z: (of.links.lower.axle.z + of.links.upper.axle.z) / 2 } };
   const { lower, upper, centre } = links;
   const positions = travel ? [travel.bump.si, -travel.droop.si].map((t) => axlePosition(links, t)) : [];

@@ -6,9 +6,9 @@ import { s } from 'hastscript';
 export type Point = readonly [number, number];
 
 /** Weights of lines: what is drawn, what goes with it, and what only measures or points. */
-export const weights = { outline: 0.5, line: 0.35, thin: 0.2 } as const;
+const weights = { outline: 0.5, line: 0.35, thin: 0.2 } as const;
 
-export const dashes = { hidden: '1.6 1', centre: '5 1 0.8 1', ghost: '0.7 0.9' } as const;
+const dashes = { hidden: '1.6 1', centre: '5 1 0.8 1', ghost: '0.7 0.9' } as const;
 
 export interface Stroke {
   weight?: keyof typeof weights;

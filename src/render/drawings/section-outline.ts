@@ -3,7 +3,7 @@ import type { SectionShape } from '../../calc/sections/section-of.js';
 import { mm, type Point } from './pen.js';
 
 /** A point of an outline in m, x across and y up, and the radius of its corner. */
-export interface Corner {
+interface Corner {
   at: Point;
   r: number;
 }

@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../build/model.js';
-import type { Finding } from '../../checks/finding.js';
+import type { Note } from '../../project/model.js';
+import type { Finding } from '../../checks/engine/finding.js';
 import { anchor, capitalised, joined } from '../anchors.js';
 import { inline } from '../inline.js';
 import { itemCode } from '../item.js';

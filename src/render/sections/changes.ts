@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Finding } from '../../checks/finding.js';
-import type { Limit } from '../../checks/limit.js';
+import type { Finding } from '../../checks/engine/finding.js';
+import type { Limit } from '../../checks/codes/limit.js';
 import { isSame, type Changes } from '../../history/compare/compare.js';
 import { anchor, capitalised, pointer } from '../anchors.js';
 import { boundText, restsText } from '../limit-text.js';

@@ -1,9 +1,9 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { stageNames } from '../../build/common.js';
-import type { Note } from '../../build/model.js';
-import type { Finding } from '../../checks/finding.js';
-import { cautions } from '../../checks/kind.js';
+import { stageNames } from '../../project/common.js';
+import type { Note } from '../../project/model.js';
+import type { Finding } from '../../checks/engine/finding.js';
+import { cautions } from '../../checks/engine/kind.js';
 import { anchor, capitalised, label } from '../anchors.js';
 import { nameFigures } from '../figures.js';
 import type { Subject } from '../subject.js';

@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { CodeItem } from '../../checks/codes.js';
-import { outcomes, type Finding } from '../../checks/finding.js';
-import { outcomeSays, signs } from '../../checks/outcome-words.js';
+import type { CodeItem } from '../../checks/codes/codes.js';
+import { outcomes, type Finding } from '../../checks/engine/finding.js';
+import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { anchor, capitalised, joined, label, pointer } from '../anchors.js';
 import { comparison, itemCode, restsOf } from '../item.js';
 import { restsText } from '../limit-text.js';

@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { outcomes } from '../../checks/finding.js';
-import { outcomeSays, signs } from '../../checks/outcome-words.js';
+import { outcomes } from '../../checks/engine/finding.js';
+import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { anchor } from '../anchors.js';
 import { documentId, isDraft, type Subject } from '../subject.js';
 

@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { failures, type Failure } from '../../checks/failures.js';
-import { bySeriousness } from '../../checks/seriousness.js';
+import { failures, type Failure } from '../../checks/kinds/parts/failures.js';
+import { bySeriousness } from '../../checks/engine/seriousness.js';
 import { anchor, joined, noteNumber, pointer } from '../anchors.js';
 import { grouped } from '../grouped.js';
 import { outcomeMark } from '../outcome.js';

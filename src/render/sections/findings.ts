@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../build/model.js';
+import type { Note } from '../../project/model.js';
 import { expanded } from '../../calc/value.js';
-import type { Finding } from '../../checks/finding.js';
+import type { Finding } from '../../checks/engine/finding.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
 import { anchor, label, pointer } from '../anchors.js';

@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { cautions, type CautionName } from '../../checks/kind.js';
-import { outcomes, type Finding, type Outcome } from '../../checks/finding.js';
-import { outcomeSays, signs } from '../../checks/outcome-words.js';
+import { cautions, type CautionName } from '../../checks/engine/kind.js';
+import { outcomes, type Finding, type Outcome } from '../../checks/engine/finding.js';
+import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import type { Subject } from '../subject.js';
 import { table, type Column } from '../table.js';

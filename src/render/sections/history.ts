@@ -1,6 +1,6 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { measuredIn } from '../../build/measured-in.js';
+import { measuredIn } from '../../project/measured-in.js';
 import { isChanged, type FieldThroughTime, type ValueChange } from '../../history/history.js';
 import type { DocumentHistory } from '../../history/issues.js';
 import { anchor, pointer } from '../anchors.js';

@@ -1,10 +1,10 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { originalFacts, type FactName } from '../../build/facts.js';
-import type { Measured } from '../../build/fields.js';
-import { categories, jurisdictions } from '../../build/vehicle.js';
+import { originalFacts, type FactName } from '../../project/facts.js';
+import type { Measured } from '../../project/fields.js';
+import { categories, jurisdictions } from '../../project/vehicle.js';
 import { expanded } from '../../calc/value.js';
-import { valueOf } from '../../checks/values.js';
+import { valueOf } from '../../checks/engine/values.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, capitalised, label } from '../anchors.js';
 import { nameFigures } from '../figures.js';

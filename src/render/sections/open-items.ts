@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { isOpen, type Finding } from '../../checks/finding.js';
-import { bySeriousness } from '../../checks/seriousness.js';
+import { isOpen, type Finding } from '../../checks/engine/finding.js';
+import { bySeriousness } from '../../checks/engine/seriousness.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { outcomeMark } from '../outcome.js';

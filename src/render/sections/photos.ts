@@ -1,9 +1,9 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { PhotoEntry } from '../../build/common.js';
-import { measuredIn } from '../../build/measured-in.js';
-import type { Note } from '../../build/model.js';
-import { shownBy } from '../../checks/shown.js';
+import type { PhotoEntry } from '../../project/common.js';
+import { measuredIn } from '../../project/measured-in.js';
+import type { Note } from '../../project/model.js';
+import { shownBy } from '../../checks/engine/shown.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { itemCode } from '../item.js';
 import type { Picture, Subject } from '../subject.js';

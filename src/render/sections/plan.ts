@@ -1,7 +1,7 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { stages, type Stage } from '../../build/common.js';
-import type { Baseline, Plan, PlanLimit } from '../../checks/plan.js';
+import { stages, type Stage } from '../../project/common.js';
+import type { Baseline, Plan, PlanLimit } from '../../checks/plan/plan.js';
 import { anchor, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { boundText, restsText } from '../limit-text.js';

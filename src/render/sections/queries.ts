@@ -1,8 +1,9 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { queryStates } from '../../build/queries.js';
-import type { Note, Query } from '../../build/model.js';
-import { aboutOf, queryFinding } from '../../checks/queries.js';
+import { queryStates } from '../../project/queries.js';
+import type { Note } from '../../project/model.js';
+import type { Query } from '../../project/queries.js';
+import { aboutOf, queryFinding } from '../../checks/engine/queries.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';

@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../build/model.js';
+import type { Note } from '../../project/model.js';
 import { expanded } from '../../calc/value.js';
-import { valueOf } from '../../checks/values.js';
+import { valueOf } from '../../checks/engine/values.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
 import { anchor, joined, pointer } from '../anchors.js';

@@ -1,8 +1,8 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../build/model.js';
-import { stages } from '../../build/common.js';
-import type { Finding } from '../../checks/finding.js';
+import type { Note } from '../../project/model.js';
+import { stages } from '../../project/common.js';
+import type { Finding } from '../../checks/engine/finding.js';
 import { anchor, joined, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { outcomeMark } from '../outcome.js';

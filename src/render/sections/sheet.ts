@@ -41,7 +41,7 @@ function about(sheet: Sheet): Element {
   return h('dl.about', entries.flatMap(([name, text]) => (text ? [h('dt', name), h('dd', text)] : [])));
 }
 
-export function sourceSays(source: Source): string {
+function sourceSays(source: Source): string {
   const basis = source.basis === 'derived' ? 'follows from mechanics or geometry' : basisShort[source.basis];
   return `${[source.document, source.edition, source.clause].filter(Boolean).join(', ')} (${basis})`;
 }

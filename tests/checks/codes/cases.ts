@@ -1,8 +1,9 @@
-import { facts as commonFacts } from '../../../src/build/facts.js';
-import type { CodeItem, Codes } from '../../../src/checks/codes.js';
-import { evaluate, readExpression, type Evaluated } from '../../../src/checks/expression.js';
-import type { Applies, Case } from '../../../src/checks/item.js';
-import { weakest, type Basis } from '../../../src/checks/limit.js';
+import { facts as commonFacts } from '../../../src/project/facts.js';
+import type { CodeItem, Codes } from '../../../src/checks/codes/codes.js';
+import { evaluate, type Evaluated } from '../../../src/checks/codes/evaluate.js';
+import { readExpression } from '../../../src/checks/codes/expression.js';
+import type { Applies, Case } from '../../../src/checks/codes/item.js';
+import { weakest, type Basis } from '../../../src/checks/codes/limit.js';
 import { readUnit } from '../../../src/units/unit.js';
 
 export interface Car {

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { categories, jurisdictions } from '../../../src/build/vehicle.js';
-import { assemble, loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes.js';
-import { noteKinds, type Case } from '../../../src/checks/item.js';
+import { categories, jurisdictions } from '../../../src/project/vehicle.js';
+import { assemble, loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes/codes.js';
+import { noteKinds, type Case } from '../../../src/checks/codes/item.js';
 import { restsOn } from './cases.js';
 
 let codes: Codes;

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import * as module from '../../../src/checks/expression.js';
-import { evaluate, readExpression, type Names } from '../../../src/checks/expression.js';
+import * as module from '../../../src/checks/codes/expression.js';
+import { evaluate, type Names } from '../../../src/checks/codes/evaluate.js';
+import { readExpression } from '../../../src/checks/codes/expression.js';
 import { readUnit, type Dimension } from '../../../src/units/unit.js';
 
 const of = (unit: string): Dimension => readUnit(unit)!.dimension;

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes.js';
+import { loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes/codes.js';
 import { bound, caseFor, restsOn, value, type Car } from './cases.js';
 
 let codes: Codes;

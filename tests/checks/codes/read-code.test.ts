@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { assemble, CodeError, readFiles, sha256 } from '../../../src/checks/codes.js';
-import { readCode } from '../../../src/checks/read-code.js';
+import { assemble, CodeError, readFiles, sha256 } from '../../../src/checks/codes/codes.js';
+import { readCode } from '../../../src/checks/codes/read-code.js';
 
 const head = `code: own
 title: An invented code

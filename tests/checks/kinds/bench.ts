@@ -1,11 +1,11 @@
-import { readBuild } from '../../../src/build/read.js';
-import type { Problem } from '../../../src/build/problem.js';
-import { loadCodes } from '../../../src/checks/codes.js';
-import { examine, type Evaluation } from '../../../src/checks/examine.js';
-import type { Finding } from '../../../src/checks/finding.js';
+import { readBuild } from '../../../src/project/read.js';
+import type { Problem } from '../../../src/project/problem.js';
+import { loadCodes } from '../../../src/checks/codes/codes.js';
+import { examine, type Evaluation } from '../../../src/checks/engine/examine.js';
+import type { Finding } from '../../../src/checks/engine/finding.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
-import { readLimits } from '../../../src/checks/own-copy.js';
-import { folderWith } from '../../build/scratch.js';
+import { readLimits } from '../../../src/checks/codes/own-copy.js';
+import { folderWith } from '../../project/scratch.js';
 
 /** What stands around the note that is tried: lines of frontmatter, and further files of the build. */
 export interface Around {

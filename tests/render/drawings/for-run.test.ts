@@ -11,7 +11,7 @@ import { sheets as sections } from '../../../src/calc/sections/index.js';
 import type { Example } from '../../../src/calc/sheet.js';
 import { exactly, type Value } from '../../../src/calc/value.js';
 import { sheets as welds } from '../../../src/calc/welds/index.js';
-import type { Finding } from '../../../src/checks/finding.js';
+import type { Finding } from '../../../src/checks/engine/finding.js';
 import { drawingForFinding, drawingsForFindings } from '../../../src/render/drawings/for-finding.js';
 import { drawingsForRun, drawnSheets } from '../../../src/render/drawings/for-run.js';
 import { textOf } from '../../../src/render/markdown.js';

@@ -1,18 +1,18 @@
 import type { Element, ElementContent } from 'hast';
 import { expect } from 'vitest';
-import { unprintable } from '../../../src/print/fonts.js';
+import { unprintable } from '../../../src/platform/fonts.js';
 import { textOf } from '../../../src/render/markdown.js';
 
 /** Reads a drawing back without knowing how it was made: its texts and strokes, each with the room it takes. */
 
-export interface Room {
+interface Room {
   left: number;
   top: number;
   right: number;
   bottom: number;
 }
 
-export interface Text extends Room {
+interface Text extends Room {
   text: string;
 }
 
@@ -28,7 +28,7 @@ export const numberOf = (e: Element, name: string): number => Number(e.propertie
 export const dashOf = (e: Element): string => String(e.properties['strokeDashArray']).replaceAll(',', ' ');
 
 /** Room of every text, with letters of 0.55 em. */
-export function textRooms(drawing: Element): Text[] {
+function textRooms(drawing: Element): Text[] {
   return elementsOf(drawing, 'text').map((t) => {
     const [x, y, fontSize] = [numberOf(t, 'x'), numberOf(t, 'y'), numberOf(t, 'fontSize')];
     const { textAnchor } = t.properties;
@@ -43,7 +43,7 @@ const letters = (c: ElementContent) => [...textOf(c as never).replaceAll(/\p{M}/
 const sizeOf = (c: ElementContent, own: number) => (c.type === 'element' ? Number(c.properties['fontSize'] ?? own) : own);
 
 /** Room of every stroke; arcs count with all that they sweep. */
-export function strokeRooms(drawing: Element): Room[] {
+function strokeRooms(drawing: Element): Room[] {
   const drawn = elementsOf(drawing).filter((e) => !inPattern(drawing, e));
   return drawn.flatMap((e): Room[] => {
     const n = (name: string) => numberOf(e, name);

@@ -86,7 +86,7 @@ const jointGauge = (renderer) => stage(renderer, [
 ], { eye: [70, 130, 420], focus: [6, -14, 30], lens: 27, blur: 3, span: 380, lighting: { key: [0.6, 0.8, 0.9], keyStrength: 2.6 } });
 
 /** An adjustable link's end: rod end, locknut, tube, with the rule along it. */
-export function rodEnd(d = 16) {
+function rodEnd(d = 16) {
   const eye = new THREE.Shape().absarc(0, 0, d * 1.25, 0, 2 * Math.PI);
   return group([
     part(plate(eye, d * 0.95, { bevel: 1.5, holes: [[0, 0, d * 0.78]], curve: 60 }), m.zinc()),
@@ -97,7 +97,7 @@ export function rodEnd(d = 16) {
   ]);
 }
 
-export const link = (length, d = 16) => {
+const link = (length, d = 16) => {
   const exposed = 17;
   const start = d * 1.6 + exposed + d * 0.75;
   const end = (flip) => [rodEnd(d), part(hexagon(24, d * 0.75, { bore: d * 0.45 }), m.zinc(), { at: [d * 1.6 + exposed + d * 0.375, 0, 0], turn: [0.3 + flip, 0, -quarter], order: 'XYZ' })];

@@ -7,7 +7,7 @@ import { partsOf, type Drawers } from './values.js';
 const kinds = ['flat', 'round-bar', 'rhs', 'chs', 'angle', 'channel', 'top-hat', 'u', 'lipped-u', 'box'] as const satisfies readonly SectionShape['kind'][];
 
 /** The section that a sheet of section properties was worked for. */
-export function shapeOf(run: Run): SectionShape | undefined {
+function shapeOf(run: Run): SectionShape | undefined {
   const kind = kinds.find((k) => run.sheet.id === `section-${k}`);
   if (!kind) return undefined;
   const sizes = Object.entries(run.inputs).flatMap(([name, value]) => (value === undefined || name === 'density' || isSeries(value) ? [] : [[name, typeof value === 'string' ? value : value.si]]));

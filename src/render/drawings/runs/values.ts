@@ -11,7 +11,7 @@ export interface Drawn {
 }
 
 /** Draws one kind of sheet; `runs` are all runs of the document. Nothing where there is nothing to show. */
-export type Drawer = (run: Run, runs: readonly Run[]) => Drawn | undefined;
+type Drawer = (run: Run, runs: readonly Run[]) => Drawn | undefined;
 export type Drawers = Readonly<Record<string, Drawer>>;
 
 /** An input or a result with its symbol; undefined for an optional input that was left out. */

@@ -1,6 +1,6 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { measuredIn } from '../../../build/measured-in.js';
+import { measuredIn } from '../../../project/measured-in.js';
 import { anchor, joined, label, pointer } from '../../anchors.js';
 import type { Subject } from '../../subject.js';
 import { below, table } from '../../table.js';

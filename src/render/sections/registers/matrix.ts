@@ -1,9 +1,9 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { measuredIn } from '../../../build/measured-in.js';
+import { measuredIn } from '../../../project/measured-in.js';
 import type { Place } from '../../../calc/value.js';
-import type { Finding } from '../../../checks/finding.js';
-import { shownBy } from '../../../checks/shown.js';
+import type { Finding } from '../../../checks/engine/finding.js';
+import { shownBy } from '../../../checks/engine/shown.js';
 import { anchor, joined, label, pointer } from '../../anchors.js';
 import { itemCode } from '../../item.js';
 import { fieldPointers } from '../../origin.js';

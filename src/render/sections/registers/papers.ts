@@ -1,9 +1,9 @@
 import { h } from 'hastscript';
 import type { Element } from 'hast';
 import { posix } from 'node:path';
-import type { PaperEntry } from '../../../build/common.js';
-import type { Note } from '../../../build/model.js';
-import { isPicture } from '../../../build/picture-name.js';
+import type { PaperEntry } from '../../../project/common.js';
+import type { Note } from '../../../project/model.js';
+import { isPicture } from '../../../project/picture-name.js';
 import { anchor, capitalised, joined, label, pointer } from '../../anchors.js';
 import { nameFigures } from '../../figures.js';
 import { itemCode } from '../../item.js';

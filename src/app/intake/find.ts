@@ -1,0 +1,59 @@
+import { createHash } from 'node:crypto';
+import { readdir, readFile, stat } from 'node:fs/promises';
+import { extname, join } from 'node:path';
+import type { Build } from '../../project/model.js';
+import { isPicture } from '../../project/picture-name.js';
+import { readExif } from '../../print/exif.js';
+
+export interface FoundPhoto {
+  file: string;
+  sha256: string;
+  /** By the camera's clock, or else when the file was written. */
+  takenAt: string;
+  /** The file itself says when it was taken. */
+  dated: boolean;
+}
+
+export interface Refused {
+  file: string;
+  reason: string;
+  hint: string;
+}
+
+const raw = new Set(['.dng', '.cr2', '.nef', '.arw']);
+
+/** New photos of a folder and the folders in it, by content; those that the build has already are counted. */
+export async function findPhotos(folder: string, build: Build, say: (text: string) => void): Promise<{ photos: FoundPhoto[]; known: number; refused: Refused[] }> {
+  const here = new Set(await Promise.all((await files(join(build.directory, 'photos'))).map(sourceHash)));
+  const photos: FoundPhoto[] = [];
+  const refused: Refused[] = [];
+  let known = 0;
+  const all = await files(folder);
+  for (const [i, file] of all.entries()) {
+    say(`looking at photo ${i + 1} of ${all.length}`);
+    const kind = extname(file).toLowerCase();
+    if (raw.has(kind)) refused.push({ file, reason: 'a raw file of a camera', hint: 'export it as JPEG' });
+    if (!isPicture(file)) continue;
+    const bytes = await readFile(file);
+    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    if (here.has(sha256) || photos.some((p) => p.sha256 === sha256)) {
+      known++;
+      continue;
+    }
+    const taken = readExif(bytes).takenAt;
+    photos.push({ file, sha256, takenAt: taken ?? (await stat(file)).mtime.toISOString().slice(0, 19), dated: taken !== undefined });
+  }
+  return { photos: photos.sort((a, b) => a.takenAt.localeCompare(b.takenAt)), known, refused };
+}
+
+async function files(folder: string): Promise<string[]> {
+  const entries = await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => []);
+  return entries.filter((e) => e.isFile() && !e.name.startsWith('.')).map((e) => join(e.parentPath, e.name)).sort();
+}
+
+/** Hash of the original that a photo of the build was taken in from: kept in its own metadata, since the copy has other bytes. */
+async function sourceHash(file: string): Promise<string> {
+  const bytes = await readFile(file);
+  const kept = /gusset-original:([0-9a-f]{64})/.exec(bytes.subarray(0, 64 * 1024).toString('latin1'));
+  return kept?.[1] ?? createHash('sha256').update(bytes).digest('hex');
+}

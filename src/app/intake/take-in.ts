@@ -1,0 +1,74 @@
+import { existsSync } from 'node:fs';
+import { mkdir, readFile } from 'node:fs/promises';
+import { basename, extname, join } from 'node:path';
+import sharp from 'sharp';
+import type { Build } from '../../project/model.js';
+import { MachineFailure } from '../../platform/failure.js';
+import { writeFileWhole } from '../../platform/whole.js';
+import type { FoundPhoto } from './find.js';
+import { withOnlyExif } from './jpeg.js';
+import type { Proposal } from './propose.js';
+
+export interface Taken {
+  from: string;
+  name: string;
+  note?: string | undefined;
+  /** The entry for the note's frontmatter. */
+  yaml: string;
+}
+
+/**
+ * Copies a photo into the build without position data or camera data; capture time and orientation stay, and the hash of
+ * the original, so that the same photo is known again. The picture of a JPEG is copied as it is; other files are coded anew.
+ *
+ * @throws MachineFailure where the picture cannot be read or written
+ */
+export async function takeIn(photo: FoundPhoto, chosen: Proposal | undefined, build: Build, dry: boolean): Promise<Taken> {
+  const name = freeName(photo, chosen, join(build.directory, 'photos'));
+  const yaml = [
+    `  - file: ${name}`,
+    '    shows: # what it shows',
+    ...(chosen?.stage ? [`    stage: ${chosen.stage}`] : []),
+    ...(photo.dated ? [] : [`    taken-on: # the file does not say; it was written ${photo.takenAt.slice(0, 10)}`]),
+    '',
+  ].join('\n');
+  if (!dry) {
+    await mkdir(join(build.directory, 'photos'), { recursive: true });
+    await writeFileWhole(join(build.directory, 'photos', name), await copyWithoutPosition(photo));
+  }
+  return { from: photo.file, name, note: chosen?.note, yaml };
+}
+
+async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
+  const bytes = await readFile(photo.file);
+  try {
+    const { orientation } = await sharp(bytes).metadata();
+    const exif = {
+      IFD0: { ImageDescription: `gusset-original:${photo.sha256}` },
+      IFD2: photo.dated ? { DateTimeOriginal: photo.takenAt.slice(0, 19).replaceAll('-', ':').replace('T', ' ') } : {},
+    };
+    const same = await withOnlyExif(bytes, exif, orientation);
+    if (same) return same;
+    const picture = sharp(bytes, { limitInputPixels: 210e6 }).keepIccProfile().withExif(exif).withMetadata({ orientation: orientation ?? 1 });
+    return await (/\.png$/i.test(photo.file) ? picture.png() : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })).toBuffer();
+  } catch (cause) {
+    const heic = /\.hei[cf]$/i.test(photo.file);
+    throw new MachineFailure({
+      found: `${basename(photo.file)} cannot be read as a picture here${heic ? ' (HEIC, as phones write it)' : ''}`,
+      expected: 'JPEG, PNG, WebP, TIFF or AVIF',
+      todo: heic ? 'set the phone to write JPEG ("most compatible"), or export the photo as JPEG' : 'copy it again from the phone',
+      cause,
+    });
+  }
+}
+
+/** `020-crossmember-welded-2026-03-14-1020.jpg`: note, stage and time, with a number behind where that is taken. */
+function freeName(photo: FoundPhoto, chosen: Proposal | undefined, folder: string): string {
+  const time = photo.takenAt.slice(0, 16).replace('T', '-').replace(':', '');
+  const stem = [chosen?.note, chosen?.stage, time].filter(Boolean).join('-').toLowerCase();
+  const ending = /\.png$/i.test(extname(photo.file)) ? '.png' : '.jpg';
+  for (let n = 1; ; n++) {
+    const name = `${stem}${n === 1 ? '' : `-${n}`}${ending}`;
+    if (!existsSync(join(folder, name))) return name;
+  }
+}

@@ -1,0 +1,52 @@
+import { posix } from 'node:path';
+import type { Build } from '../../project/model.js';
+import { expanded } from '../../calc/value.js';
+import { differenceUnit, toUnit } from '../../units/unit.js';
+import type { Doubt } from '../../checks/engine/doubts.js';
+import type { Evaluation } from '../../checks/engine/examine.js';
+import { outcomes, type Finding } from '../../checks/engine/finding.js';
+
+/** The stable, documented form of the findings; numbers stand in the unit that is named beside them, files within the build. */
+export function findingsJson(build: Build, evaluation: Evaluation) {
+  const within = (file: string) => posix.relative(posix.dirname(build.file), file);
+  return {
+    form: 'gusset-findings/1',
+    build: build.name,
+    title: build.data.title,
+    counts: Object.fromEntries(outcomes.map((o) => [o, evaluation.findings.filter((f) => f.outcome === o).length])),
+    findings: evaluation.findings.map((f) => findingJson(f, within)),
+    doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
+  };
+}
+
+const doubtJson = ({ note, place, found, expected, hint }: Doubt, within: (file: string) => string) => ({ note, found, expected, hint, location: { file: within(place.file), line: place.line, column: place.column, field: place.path } });
+
+function findingJson(f: Finding, within: (file: string) => string) {
+  const unit = f.limit?.unit ?? f.measured?.unit;
+  const shown = (si: number | undefined, as = unit) => (si === undefined || as === undefined ? undefined : plain(toUnit(si, as)));
+  const apart = unit && differenceUnit(unit);
+  return {
+    id: f.id,
+    note: f.note,
+    subject: f.subject || undefined,
+    item: f.item,
+    title: f.title,
+    form: f.form,
+    outcome: f.outcome,
+    says: f.says,
+    todo: f.todo,
+    marks: f.marks.length > 0 ? f.marks : undefined,
+    answer: f.answer,
+    measured: f.measured && { value: shown(f.measured.si), unit, expandedUncertainty: shown(expanded(f.measured), apart), uncertaintyAssumed: f.measured.assumed.size > 0, sheet: f.run },
+    limit: f.limit && { min: shown(f.limit.min), max: shown(f.limit.max), exclusive: f.limit.open || undefined, unit, recommended: f.limit.recommended || undefined, document: f.limit.document, edition: f.limit.edition, clause: f.limit.clause, status: f.limit.status, readBy: f.limit.readBy, on: f.limit.on },
+    margin: shown(f.margin, apart),
+    basis: f.basis,
+    stop: f.stop || undefined,
+    concession: f.concession,
+    location: { file: within(f.place.file), line: f.place.line, column: f.place.column, field: f.place.path || undefined },
+    related: f.related && { file: within(f.related.place.file), line: f.related.place.line, column: f.related.place.column, says: f.related.says },
+  };
+}
+
+/** Twelve digits: more are the noise of binary fractions. */
+const plain = (x: number): number => Number(x.toPrecision(12));

@@ -1,0 +1,27 @@
+import type { Codes } from '../codes/codes.js';
+import { isOpen, type Finding } from './finding.js';
+
+type Links = Pick<Codes, 'leadsTo'>;
+
+/**
+ * An answer that leads to other items is settled when they are: each is there, and none of them is open. One that closes
+ * may close another, so the trails are followed until none closes.
+ */
+export function followTrails(findings: readonly Finding[], codes: Links): Finding[] {
+  const followed = step(findings, codes);
+  const closed = (list: readonly Finding[]): number => list.filter((f) => !isOpen(f)).length;
+  return closed(followed) > closed(findings) ? followTrails(followed, codes) : followed;
+}
+
+function step(findings: readonly Finding[], codes: Links): Finding[] {
+  const of = new Map<string, Finding[]>();
+  for (const f of findings) of.set(f.item, [...(of.get(f.item) ?? []), f]);
+  return findings.map((finding) => {
+    if (finding.form !== 'answer' || finding.outcome !== 'undecided' || finding.stop) return finding;
+    const links = codes.leadsTo(finding.item);
+    if (links.length === 0) return finding;
+    const open = links.filter((l) => (of.get(l.item.id) ?? []).length === 0 || of.get(l.item.id)!.some(isOpen)).map((l) => l.item.id);
+    if (open.length === 0) return { ...finding, outcome: 'conforming', says: `${finding.says}, which are settled`, todo: undefined };
+    return { ...finding, todo: `settle ${open.join(', ')}` };
+  });
+}

@@ -1,0 +1,251 @@
+import type { z } from 'zod';
+import type { FactName } from '../../project/facts.js';
+import { facts } from '../../project/facts.js';
+import type { Measured } from '../../project/fields.js';
+import { metaAt, placeOfField, type NamedPath } from '../../project/find-field.js';
+import { textOf, type Recall } from '../../project/memory.js';
+import type { Build, Note } from '../../project/model.js';
+import type { LoadCase } from '../../project/vehicle.js';
+import type { InputValues } from '../../calc/inputs.js';
+import { run as workThrough, type Run } from '../../calc/run.js';
+import { utilisation } from '../../calc/sections/utilisation.js';
+import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
+import { withUsual } from '../../calc/usual.js';
+import { expanded, type Place, type Value } from '../../calc/value.js';
+import { showQuantity } from '../../units/show.js';
+import { differenceUnit } from '../../units/unit.js';
+import type { Finding, Outcome } from './finding.js';
+import type { Item } from '../codes/item.js';
+import type { Limit } from '../codes/limit.js';
+import { resolve, type Resolved, type World } from '../codes/limits.js';
+import { decide, marksOf } from './verdict.js';
+
+/** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
+export interface Missing {
+  missing: readonly { says: string; where: string; how?: string | undefined; path: NamedPath }[];
+  reason?: string | undefined;
+  run?: string | undefined;
+}
+export type Maybe = Value | Missing;
+export const isMissing = (value: Maybe): value is Missing => 'missing' in value;
+
+type Rows = readonly Readonly<Record<string, Maybe>>[];
+type MaybeInput<I> = I extends { choices: infer C } ? (keyof C & string) | Missing | undefined : I extends { columns: unknown } ? Rows : Maybe | undefined;
+type MaybeInputs<I extends Inputs> = { readonly [K in keyof I]?: MaybeInput<I[K]> };
+
+/** A sheet that was worked through, or what it lacks. */
+interface Worked<R extends Results> {
+  run?: Run;
+  get: (result: keyof R & string) => Maybe;
+}
+
+/** What the evaluation of one note has at hand, and where it puts what it finds. */
+export interface Work {
+  build: Build;
+  note: Note;
+  /** A measured field as a value, or what is missing. */
+  take: (measured: Measured | undefined, ...path: string[]) => Maybe;
+  /** A fact that is stated once in the build. */
+  fact: (name: FactName) => Maybe;
+  /** A field that is no number and was not filled in. */
+  lacks: (...path: string[]) => Missing;
+  loadCase: (id: string | undefined) => LoadCase | undefined;
+  /** Whether the build has a note of this kind. */
+  hasNote: (kind: string) => boolean;
+  sheet: <I extends Inputs, R extends Results>(sheet: Sheet<I, R>, subject: string, inputs: MaybeInputs<I>) => Worked<R>;
+  /** Compares a number with the limit that the item sets for this vehicle. */
+  compare: (item: string, subject: string, value: Maybe, options?: CompareOptions) => void;
+  /** Gives a reckoned value a name: a fact for the whole build, or one for limits of this note, such as `critical_speed`. */
+  publish: (name: string, value: Maybe) => void;
+  /** Compares the demand of a load case with a capacity; without a load case the capacity is shown alone and is no pass. */
+  demandAgainst: (item: string, subject: string, of: DemandOf) => void;
+  /** Says outright what came of an item; for what is no comparison of a number with a limit. */
+  state: (item: string, subject: string, outcome: Outcome, says: string, options?: Partial<Finding> & { path?: NamedPath }) => void;
+  isAnswered: (item: string) => boolean;
+}
+
+export interface CompareOptions {
+  todo?: string;
+  marks?: readonly string[];
+  /** A limit that the note itself states, such as the maker's window with its paper. */
+  limit?: Limit | undefined;
+  /** Words for the applicability to this subject, where they differ from those of the note. */
+  states?: Readonly<Record<string, string | undefined>>;
+}
+
+interface DemandOf {
+  demand: Maybe | undefined;
+  capacity: Maybe;
+  loadCase: LoadCase | undefined;
+  /** The name that the note gives for its load case. */
+  named: string | undefined;
+  /** The demand has the factor of the load case in it. */
+  factored?: boolean;
+}
+
+export interface Ground {
+  build: Build;
+  items: ReadonlyMap<string, Item>;
+  fact: (name: FactName) => Value | undefined;
+  /** Facts that a sheet gives, because nobody states them outright. */
+  reckoned: Map<string, Value>;
+  valueOf: (measured: Measured) => Value;
+  world: (note: Note) => World;
+  hasNote: (kind: string) => boolean;
+  recall: Recall;
+}
+
+export interface Done {
+  findings: Finding[];
+  runs: Run[];
+}
+
+/** The context for one note. Findings and runs are added to `done`. */
+export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, ground: Ground, done: Done): Work {
+  const { build } = ground;
+  const published = new Map<string, Value>();
+  const outer = ground.world(note);
+  const world: World = { ...outer, value: (name) => published.get(name) ?? outer.value(name) };
+  const item = (id: string): Item => {
+    const found = ground.items.get(id);
+    if (!found) throw new Error(`kind ${kind.id} names an item that no code has: ${id}`);
+    return found;
+  };
+  const add = (id: string, subject: string, rest: Omit<Finding, 'id' | 'note' | 'subject' | 'item' | 'title' | 'form'>) =>
+    done.findings.push({ id: [note.name, subject, id].filter(Boolean).join('/'), note: note.name, subject, item: id, title: item(id).title, form: item(id).kind, ...rest });
+  const missing = (path: NamedPath): Missing => {
+    const { says, how, unit, typical } = metaAt(kind.shape, path);
+    const example = typical ?? (unit === undefined ? undefined : `… ${unit}`);
+    return { missing: [{ says: says ?? path.at(-1) ?? '', where: path.join('.'), how: how ?? (example && `write \`${path.at(-1)}: ${example}\``), path }] };
+  };
+
+  const work: Work = {
+    build,
+    note,
+    take: (measured, ...path) => (measured ? ground.valueOf(measured) : missing(path)),
+    lacks: (...path) => missing(path),
+    fact: (name) => ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] },
+    loadCase: (id) => build.data['load-cases']?.find((c) => c.id === id),
+    hasNote: ground.hasNote,
+    publish: (name, value) => {
+      if (isMissing(value)) return;
+      if (name in facts) ground.reckoned.set(name, value);
+      else published.set(name, value);
+    },
+    isAnswered: (id) => note.data.answers?.[id] !== undefined,
+    sheet: (sheet, subject, inputs) => {
+      const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
+      const lacking = lacks(sheet.inputs, inputs);
+      if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
+      const plain = sheet as unknown as Sheet;
+      const full = withUsual(plain, inputs as InputValues);
+      const run = ground.recall(`sheet ${id}`, () => textOf(full), () => workThrough(id, plain, full));
+      done.runs.push(run);
+      return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
+    },
+    compare: (id, subject, value, options = {}) => {
+      const { todo, marks: more = [], states = {} } = options;
+      const found = item(id);
+      if (found.kind !== 'limit' && found.kind !== 'test') throw new Error(`${id} is no limit`);
+      const rests = { basis: found.rests.basis, marks: [] as string[] };
+      const resolved: Resolved = options.limit && !world.ownFigures.has(id) ? { is: 'limit', limit: options.limit } : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+      const place = placeOfValue(value, note, done.runs);
+      if (resolved.is === 'not-applicable') return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
+      if (isMissing(value)) return void add(id, subject, { ...rests, ...notMeasured(value), place });
+      const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
+      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
+      if (resolved.is === 'unstated') return void add(id, subject, { ...rests, outcome: 'missing', measured: value, run, says: `measured ${shown}; which limit applies depends on ${resolved.names.map(factName).join(', ')}`, todo: `state ${resolved.names.map(factWhere).join(' and ')}`, place });
+      if (resolved.is === 'figure') return void add(id, subject, { ...rests, outcome: 'unconfirmed', measured: value, run, says: `measured ${shown}; the figure is not confirmed here`, todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`, place });
+      const { limit } = resolved;
+      const { outcome, margin } = decide(value, limit);
+      const marks = [...more, ...marksOf(limit), ...(limit.recommended ? ['recommendation'] : []), ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : [])];
+      add(id, subject, {
+        outcome,
+        measured: value,
+        limit,
+        basis: limit.basis,
+        margin,
+        run,
+        marks,
+        says: sentence(outcome, shown, limit, margin),
+        todo: todo ?? nextStep(outcome, limit, id),
+        place,
+      });
+    },
+    demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
+      if (!loadCase || demand === undefined) {
+        if (isMissing(capacity)) return work.compare(id, subject, capacity);
+        const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
+        const why = named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
+        const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
+        return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, { measured: capacity, run, marks: ['capacity only'], todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`', path: subject ? [subject] : [] });
+      }
+      const factor = factored ? { factor: inTheDemand } : loadCase.factor ? { factor: ground.valueOf(loadCase.factor) } : {};
+      const worked = work.sheet(utilisation, [subject, id.split('.').at(-1)].filter(Boolean).join('-'), { demand, capacity, ...factor });
+      const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
+      work.compare(id, subject, worked.get('utilisation'), { marks: agreed ? [] : ['load case not yet agreed with the certifier'] });
+    },
+    state: (id, subject, outcome, says, options = {}) => {
+      const { path, ...rest } = options;
+      add(id, subject, { outcome, basis: item(id).rests.basis, marks: marksOf({ basis: item(id).rests.basis, status: item(id).rests.status }), says, place: placeOfField(note, path ?? []), ...rest });
+    },
+  };
+  return work;
+}
+
+/** The factor of a demand that was reckoned with it. */
+const inTheDemand: Value = { si: 1, unit: '1', parts: new Map(), assumed: new Set(), origin: { kind: 'given', text: 'already in the demand' } };
+
+/** All that a set of inputs lacks; inputs that are optional or have a usual value may be left out. */
+function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Missing {
+  const all = Object.entries(declared).flatMap(([name, input]): Missing[] => {
+    const value = given[name];
+    if (value === undefined) return 'usual' in input || 'optional' in input ? [] : [{ missing: [{ says: input.says, where: name, path: [] }] }];
+    if (Array.isArray(value)) return (value as Rows).flatMap((row) => Object.values(row).filter(isMissing));
+    return typeof value === 'object' && isMissing(value as Maybe) ? [value as Missing] : [];
+  });
+  const seen = new Set<string>();
+  return {
+    missing: all.flatMap((m) => m.missing).filter((m) => !seen.has(m.where) && seen.add(m.where)),
+    reason: all.find((m) => m.reason)?.reason,
+    run: all.find((m) => m.run)?.run,
+  };
+}
+
+function notMeasured(value: Missing): Pick<Finding, 'outcome' | 'says' | 'todo' | 'run'> {
+  if (value.missing.length === 0) return { outcome: 'missing', says: `no number: ${value.reason ?? 'the sheet gives none'}`, todo: 'agree with the certifier on another proof', run: value.run };
+  const names = value.missing.map((m) => m.says).join('; ');
+  const how = value.missing.map((m) => `${m.where}${m.how ? ` (${m.how})` : ''}`).join('; ');
+  return { outcome: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
+}
+
+/** Where the value stands in the note; of a reckoned one, where its first measured input stands. */
+function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
+  if (isMissing(value)) return placeOfField(note, value.missing[0]?.path ?? []);
+  if (value.origin.kind === 'note' && value.origin.place.file === note.file) return value.origin.place;
+  const { origin } = value;
+  const run = origin.kind === 'sheet' ? runs.findLast((r) => r.id === origin.run) : undefined;
+  const inputs = Object.values(run?.inputs ?? {}).filter((i): i is Value => typeof i === 'object' && !Array.isArray(i));
+  for (const input of inputs) {
+    const place = placeOfValue(input, note, runs);
+    if (place.path !== '') return place;
+  }
+  return placeOfField(note, []);
+}
+
+function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
+  const bound = [limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`, limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`].filter(Boolean).join(' and ');
+  const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
+  const tail = { conforming: `margin ${by}`, nonconforming: `beyond it by ${by}`, undecided: `the uncertainty reaches across the limit`, unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a figure that nobody confirmed, so no outcome`, missing: '', notApplicable: '' }[outcome];
+  return `measured ${shown}, expected ${bound}; ${tail}`;
+}
+
+function nextStep(outcome: Outcome, limit: Parameters<typeof decide>[1], item: string): string | undefined {
+  if (outcome === 'nonconforming') return limit.recommended ? 'justify it to the certifier as a concession, or change the part' : 'change the part, or ask the certifier for a concession';
+  if (outcome === 'undecided') return 'measure again with a smaller uncertainty, or move away from the limit';
+  if (outcome === 'unconfirmed') return `read the figure in your own copy and type it into limits.yaml (item ${item})`;
+  return undefined;
+}
+
+const factName = (name: string) => (name in facts ? facts[name as FactName].says : name);
+const factWhere = (name: string) => (name in facts ? facts[name as FactName].where : `\`${name}\``);

@@ -1,0 +1,68 @@
+import { choice, list, quantity, text, type Measured } from '../../../project/fields.js';
+import type { Answer } from '../../../project/common.js';
+import { lengthDifference } from '../../../calc/uncertainty/difference.js';
+import { expanded } from '../../../calc/value.js';
+import { showQuantity } from '../../../units/show.js';
+import { isMissing, type Work } from '../../engine/work.js';
+
+/** Belt anchorages stay where the maker put them: one that moved stops a note, by word or by measurement. */
+
+const how = 'tape from the middle of the anchorage bolt to the same fixed point, the same person, three times';
+const says = {
+  kept: 'where the maker put it, nothing cut, heated or welded around it',
+  moved: 'moved',
+  altered: 'where it was, but the metal around it was cut, heated or welded',
+  added: 'added where the maker put none',
+} as const;
+
+export const anchorageList = list(
+  {
+    place: text('which anchorage', 'front left, upper'),
+    state: choice(says, 'what became of it'),
+    point: text('fixed point that it is measured from', 'striker of the left front door'),
+    was: quantity('mm', 'distance to that point before anything was taken apart', { how, typical: '412 mm' }),
+    now: quantity('mm', 'distance to the same point now', { how, typical: '412 mm' }),
+  },
+  'belt anchorages, each an item of its own',
+);
+
+interface Anchorage {
+  id: string;
+  place?: string | undefined;
+  state?: keyof typeof says | undefined;
+  was?: Measured | undefined;
+  now?: Measured | undefined;
+}
+
+const item = 'seating.anchorages-kept';
+
+/** The answer that follows where every anchorage is said to be kept. */
+export function anchoragesAnswer(anchorages: readonly Anchorage[] | undefined): Answer | undefined {
+  return anchorages?.length && anchorages.every((a) => a.state === 'kept') ? { answer: 'yes', because: anchorages.map(nameOf).join(', ') } : undefined;
+}
+
+export function examineAnchorages(anchorages: readonly Anchorage[] | undefined, work: Work): void {
+  for (const anchorage of anchorages ?? []) {
+    const change = changeOf(anchorage, work);
+    const measured = change !== undefined && Math.abs(change.si) > expanded(change) ? `it lies ${showQuantity(Math.abs(change.si), 'mm', expanded(change))} from where it was` : undefined;
+    const word = anchorage.state === undefined || anchorage.state === 'kept' ? undefined : `it is ${says[anchorage.state]}`;
+    const why = [word, measured].filter(Boolean).join('; ');
+    if (why === '') continue;
+    work.state(item, anchorage.id, 'nonconforming', `belt anchorage ${nameOf(anchorage)}: ${why}; this stops the note until the certifier has decided`, {
+      stop: true,
+      answer: 'no',
+      measured: change,
+      todo: 'stop work on it and put it to the certifier: another place is designed, reinforced and certified before it is used',
+      path: ['anchorages', anchorage.id, anchorage.state === 'kept' ? 'now' : 'state'],
+    });
+  }
+}
+
+function changeOf(anchorage: Anchorage, work: Work) {
+  if (!anchorage.was || !anchorage.now) return undefined;
+  const at = (when: 'was' | 'now') => work.take(anchorage[when], 'anchorages', anchorage.id, when);
+  const change = work.sheet(lengthDifference, `anchorage-${anchorage.id}`, { before: at('was'), after: at('now') }).get('change');
+  return isMissing(change) ? undefined : change;
+}
+
+const nameOf = (a: Anchorage) => a.place ?? a.id;

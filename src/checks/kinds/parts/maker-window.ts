@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { named, type Measured } from '../../../project/fields.js';
+import type { Limit } from '../../codes/limit.js';
+
+const from = z.string().min(3).meta({ form: 'text', says: 'maker and sheet that says so, kept as a paper', typical: 'alignment sheet of the maker, 2025' });
+
+/** What a maker allows for one measurement, with the sheet that it stands in. `end` is a field for either end of the window. */
+export function makerWindow<F extends z.ZodType>(says: string, end: (says: string) => F) {
+  return z
+    .strictObject({ least: end(`least ${says} that the maker allows`), greatest: end(`greatest ${says} that the maker allows`), from })
+    .optional()
+    .meta({ form: 'block', says: `what the maker allows for the ${says}` });
+}
+
+export const makerFigures = (unit: string, says: string) => makerWindow(says, (words) => named(unit, words));
+
+interface Window {
+  least?: Measured | undefined;
+  greatest?: Measured | undefined;
+  from: string;
+}
+
+/** The window as a limit. Of angles with words for their direction the smaller stands for the least, whichever was written first. */
+export function makerLimit(window: Window | undefined, unit: string): Limit | undefined {
+  const [least, greatest] = [window?.least?.quantity.si, window?.greatest?.quantity.si];
+  if (!window || (least === undefined && greatest === undefined)) return undefined;
+  const both = least !== undefined && greatest !== undefined;
+  const [min, max] = both ? [Math.min(least, greatest), Math.max(least, greatest)] : [least, greatest];
+  return { min, max, unit, document: window.from, basis: 'maker' };
+}

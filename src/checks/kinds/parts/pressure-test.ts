@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { onDay, quantity, text, yesNo } from '../../../project/fields.js';
+import type { Answer } from '../../../project/common.js';
+
+/** A system that was put under pressure and watched. */
+export const pressureTestField = (system: string, how: string, typical: string) =>
+  z
+    .strictObject({
+      pressure: quantity('kPa', `pressure at which the ${system} was tested`, { how, typical }),
+      held: quantity('min', 'time for which it was held and watched', { how: 'watch', typical: '10 min' }),
+      after: quantity('kPa', 'pressure at the end of that time', { how: 'the same gauge, pump shut off', typical }),
+      dry: yesNo('was every joint dry, felt and looked at with a lamp'),
+      with: text('gauge', 'test gauge 0 to 600 kPa'),
+      on: onDay('day of the test'),
+    })
+    .optional()
+    .meta({ form: 'block', says: `pressure test of the ${system}` });
+type PressureTest = z.output<ReturnType<typeof pressureTestField>>;
+
+/** The record is the evidence; whether the system was tight is what was seen. */
+export function pressureTestAnswers(test: PressureTest, items: { evidence: string; tight: string }): Readonly<Record<string, Answer | undefined>> {
+  const { pressure, held, after, dry } = test ?? {};
+  const words = [pressure && held && `${pressure.quantity.text} for ${held.quantity.text}`, after && `${after.quantity.text} at the end`].filter(Boolean).join(', ');
+  return {
+    [items.evidence]: pressure && held && dry ? { answer: words, shown: 'note' } : undefined,
+    [items.tight]: dry && { answer: dry, because: words || undefined },
+  };
+}

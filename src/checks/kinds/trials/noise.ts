@@ -1,0 +1,63 @@
+import type { z } from 'zod';
+import type { Measured } from '../../../project/fields.js';
+import { backgroundCorrection, energyMean } from '../../../calc/noise/levels.js';
+import { stationarySpeed } from '../../../calc/noise/stationary.js';
+import type { shape } from '../test-fields.js';
+import { difference, magnitude } from '../parts/maybe.js';
+import { isMissing, type Maybe, type Work } from '../../engine/work.js';
+
+export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
+type Outlet = NonNullable<NoiseTest['outlets']>[number];
+
+export function examineNoise(test: NoiseTest, work: Work): void {
+  meter(test, work);
+  speed(test, work);
+  const signature = work.take(test.signature, 'noise', 'signature');
+  work.publish('signature_noise', signature);
+  const outlets = test.outlets ?? [];
+  if (outlets.length === 0) for (const item of ['tests.noise', 'tests.noise-signature', 'tests.noise-background']) work.compare(item, '', work.lacks('noise', 'outlets'));
+  for (const outlet of outlets) {
+    const level = counted(outlet, test, work);
+    work.compare('tests.noise', outlet.id, level);
+    work.compare('tests.noise-signature', outlet.id, isMissing(level) ? level : isMissing(signature) ? signature : level);
+    background(outlet, level, work);
+  }
+}
+
+/** The number that counts: the highest reading unless the procedure takes the mean. */
+function counted(outlet: Outlet, test: NoiseTest, work: Work): Maybe {
+  const path = ['noise', 'outlets', outlet.id, 'readings'];
+  const { readings } = outlet;
+  const each = readings?.quantity.readings;
+  if (!readings || !each) return work.take(readings, ...path);
+  const alone = each.map((si) => work.take(reading(readings, si), ...path));
+  work.sheet(energyMean, outlet.id, { levels: alone.map((level) => ({ level })) });
+  return test.counts === 'mean' ? work.take(readings, ...path) : alone[each.indexOf(Math.max(...each))]!;
+}
+
+/** One reading of several, with the uncertainty of the instrument or of its last digit. */
+function reading(of: Measured, si: number): Measured {
+  const { readings: _, expanded: __, ...rest } = of.quantity;
+  return { ...of, quantity: { ...rest, si } };
+}
+
+function background(outlet: Outlet, level: Maybe, work: Work): void {
+  const below = work.take(outlet.background, 'noise', 'outlets', outlet.id, 'background');
+  work.compare('tests.noise-background', outlet.id, difference(level, below));
+  if (outlet.background) work.sheet(backgroundCorrection, outlet.id, { measured: level, background: below });
+}
+
+/** What a meter is off cancels between the two, so that only the readings are uncertain. */
+function meter(test: NoiseTest, work: Work): void {
+  const read = (name: 'calibrator-before' | 'calibrator-after') => work.take(test[name] && { ...test[name], with: undefined }, 'noise', name);
+  work.compare('tests.noise-meter', '', magnitude(difference(read('calibrator-after'), read('calibrator-before'))));
+}
+
+function speed(test: NoiseTest, work: Work): void {
+  const wanted = work.sheet(stationarySpeed, '', {
+    rated: work.take(test['rated-speed'], 'noise', 'rated-speed'),
+    ...(test['attainable-speed'] ? { attainable: work.take(test['attainable-speed'], 'noise', 'attainable-speed') } : {}),
+  });
+  work.publish('stationary_test_speed', wanted.get('speed'));
+  work.compare('tests.noise-speed', '', work.take(test['test-speed'], 'noise', 'test-speed'));
+}

@@ -1,0 +1,82 @@
+import ExifReader from 'exifreader';
+import { readdirSync, readFileSync, writeFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { expect, it } from 'vitest';
+import { buildFile, folderWith } from '../../project/scratch.js';
+import { gusset } from '../../commands/run.js';
+
+const note = `---
+kind: body-structure
+title: Crossmember
+stages: { cut: 2026-03-10, tacked: 2026-03-12, welded: 2026-03-14, painted: 2026-03-20 }
+---
+
+Words.
+`;
+const gps = { IFD3: { GPSLatitudeRef: 'S', GPSLatitude: '37/1 48/1 0/1', GPSLongitudeRef: 'E', GPSLongitude: '144/1 57/1 0/1' } };
+const photo = (shade: number, taken: string, orientation = 1) =>
+  sharp({ create: { width: 64, height: 48, channels: 3, background: { r: shade, g: 90, b: 30 } } })
+    .jpeg()
+    .withExif({ IFD0: { Make: 'Phone' }, IFD2: { DateTimeOriginal: taken }, ...gps })
+    .withMetadata({ orientation })
+    .toBuffer();
+
+async function setUp() {
+  const build = folderWith({ 'build.md': buildFile, 'notes/020-crossmember.md': note });
+  const phone = folderWith({});
+  mkdirSync(join(phone, 'DCIM'));
+  writeFileSync(join(phone, 'DCIM', 'IMG_1.JPG'), await photo(10, '2026:03:12 09:30:00', 6));
+  writeFileSync(join(phone, 'DCIM', 'IMG_2.jpg'), Buffer.concat([await photo(20, '2026:03:14 16:05:00'), Buffer.from('PK\u0003\u0004 an archive behind the picture')]));
+  return { build, phone, taken: () => readdirSync(join(build, 'photos')).sort() };
+}
+
+it('takes new photos in once, names them by note, stage and time, and says which hold points they could serve', async () => {
+  const { build, phone, taken } = await setUp();
+  const first = await gusset('photos', build, phone);
+  expect(first.code).toBe(0);
+  expect(taken()).toEqual(['020-crossmember-tacked-2026-03-12-0930.jpg', '020-crossmember-welded-2026-03-14-1605.jpg']);
+  expect(first.out).toContain('the day of `tacked`');
+  expect(first.out).toContain('The new piece tacked, square and in place');
+  expect(first.out).toContain('stage: tacked');
+  const again = await gusset('photos', build, phone);
+  expect(again.out).toContain('Nothing new: all 2 photos');
+  expect(taken()).toHaveLength(2);
+});
+
+it('keeps the picture, time and orientation, and leaves position, camera and what follows the picture behind', async () => {
+  const { build, phone, taken } = await setUp();
+  const before = readFileSync(join(phone, 'DCIM', 'IMG_1.JPG'));
+  await gusset('photos', build, phone);
+  const [one, two] = taken().map((name) => readFileSync(join(build, 'photos', name)));
+  for (const copy of [one!, two!]) {
+    const tags = ExifReader.load(copy, { expanded: true });
+    expect(tags.gps).toBeUndefined();
+    expect(tags.exif?.['Make']).toBeUndefined();
+    expect(copy.includes('archive behind')).toBe(false);
+  }
+  expect(ExifReader.load(one!)['DateTimeOriginal']?.description).toBe('2026:03:12 09:30:00');
+  expect(ExifReader.load(one!)['Orientation']?.value).toBe(6);
+  const pixels = (bytes: Buffer) => sharp(bytes).raw().toBuffer();
+  expect(await pixels(one!)).toEqual(await pixels(before));
+  expect(readFileSync(join(phone, 'DCIM', 'IMG_1.JPG'))).toEqual(before);
+});
+
+it('only says what it would do when asked to', async () => {
+  const { build, phone } = await setUp();
+  const { out, code } = await gusset('photos', build, phone, '--dry-run', '--note', '020-crossmember', '--stage', 'weldd');
+  expect(code).toBe(0);
+  expect(out).toContain('would take IMG_1.JPG');
+  expect(out).toContain('stage: welded');
+  expect(() => readdirSync(join(build, 'photos'))).toThrow();
+});
+
+it('says what is wrong with a file that is no picture, and with a note that is not there', async () => {
+  const { build, phone } = await setUp();
+  writeFileSync(join(phone, 'broken.heic'), 'ftypheic but nothing else');
+  const broken = await gusset('photos', build, phone);
+  expect(broken.code).toBe(3);
+  expect(broken.err).toContain('HEIC');
+  expect((await gusset('photos', build, phone, '--note', '020-cross')).err).toContain('expected one of 020-crossmember');
+  expect((await gusset('photos', build)).code).toBe(2);
+});
