@@ -1,6 +1,12 @@
-import { cruise, type ICruiseOptions, type ICruiseResult, type IFlattenedRuleSet, type IViolation } from 'dependency-cruiser';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import {
+  cruise,
+  type ICruiseOptions,
+  type ICruiseResult,
+  type IFlattenedRuleSet,
+  type IViolation,
+} from 'dependency-cruiser';
 import { describe, expect, it } from 'vitest';
 import { scratch } from './print/fixtures.js';
 
@@ -25,7 +31,12 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
 const rules: IFlattenedRuleSet = {
   forbidden: [
     { name: 'no circle of files', severity: 'error', from: {}, to: { circular: true } },
-    { name: 'only known rooms', severity: 'error', from: {}, to: { path: '^src/', pathNot: [`^src/(${Object.keys(rooms).join('|')})/`] } },
+    {
+      name: 'only known rooms',
+      severity: 'error',
+      from: {},
+      to: { path: '^src/', pathNot: [`^src/(${Object.keys(rooms).join('|')})/`] },
+    },
     ...Object.entries(rooms).map(([room, below]) => ({
       name: `${room} imports itself${below.length === 0 ? '' : ` and ${below.join(', ')}`}`,
       severity: 'error' as const,
@@ -46,8 +57,16 @@ describe('imports of src/', () => {
     const folder = scratch();
     write(folder, 'src/units/unit.ts', `import { run } from '../commands/check.js'; export const unit = run;`);
     write(folder, 'src/commands/check.ts', `export const run = 1;`);
-    write(folder, 'src/checks/engine/examine.ts', `import type { Kind } from '../kinds/brakes.js'; export type Known = Kind;`);
-    write(folder, 'src/checks/kinds/brakes.ts', `import { more } from '../../cellar/wine.js'; export type Kind = typeof more;`);
+    write(
+      folder,
+      'src/checks/engine/examine.ts',
+      `import type { Kind } from '../kinds/brakes.js'; export type Known = Kind;`,
+    );
+    write(
+      folder,
+      'src/checks/kinds/brakes.ts',
+      `import { more } from '../../cellar/wine.js'; export type Kind = typeof more;`,
+    );
     write(folder, 'src/cellar/wine.ts', `export const more = 1;`);
     write(folder, 'src/calc/a.ts', `import { b } from './b.js'; export const a = b;`);
     write(folder, 'src/calc/b.ts', `export const b = async () => (await import('./a.js')).a;`);
@@ -64,7 +83,14 @@ describe('imports of src/', () => {
 
 /** What breaks the rules in the `src/` of a folder, one line an import, in order. */
 async function broken(baseDir: string): Promise<{ files: number; violations: string[] }> {
-  const options: ICruiseOptions = { baseDir, ruleSet: rules, validate: true, tsPreCompilationDeps: true, doNotFollow: { path: 'node_modules' }, exclude: { path: 'node_modules' } };
+  const options: ICruiseOptions = {
+    baseDir,
+    ruleSet: rules,
+    validate: true,
+    tsPreCompilationDeps: true,
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: 'node_modules' },
+  };
   const { output } = await cruise(['src'], options);
   const { modules, summary } = output as ICruiseResult;
   const line = ({ from, to, rule }: IViolation) => `${from} → ${to}: ${rule.name}`;

@@ -1,5 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], setupFiles: ['tests/one-seed.ts'], testTimeout: 60_000, hookTimeout: 120_000, pool: 'forks' },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/one-seed.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    pool: 'forks',
+  },
 });

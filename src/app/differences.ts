@@ -1,7 +1,7 @@
-import { textOf } from '../project/memory.js';
-import type { Problem } from '../project/problem.js';
 import type { Doubt } from '../checks/engine/doubts.js';
 import type { Finding } from '../checks/engine/finding.js';
+import { textOf } from '../project/memory.js';
+import type { Problem } from '../project/problem.js';
 
 /** A finding that is new, gone, or no longer what it was. */
 export interface Difference {
@@ -22,7 +22,8 @@ export function differences(before: readonly Finding[], now: readonly Finding[])
   return [...changed, ...gone];
 }
 
-const told = ({ outcome, title, says, todo, marks, concession, stop }: Finding): string => textOf([outcome, title, says, todo, marks, concession, stop]);
+const told = ({ outcome, title, says, todo, marks, concession, stop }: Finding): string =>
+  textOf([outcome, title, says, todo, marks, concession, stop]);
 
 /** One id may stand for several findings, such as those of one item on two lists; they are told apart by their order. */
 function keyed(findings: readonly Finding[]): Map<string, Finding> {

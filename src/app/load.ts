@@ -1,16 +1,16 @@
+import { type CodeItem, loadCodes } from '../checks/codes/codes.js';
+import { unknownItems } from '../checks/codes/known-items.js';
+import { readLimits } from '../checks/codes/own-copy.js';
+import { type Evaluation, examine, type Rules } from '../checks/engine/examine.js';
+import type { TakenAt } from '../checks/engine/order.js';
+import { queryProblems } from '../checks/engine/queries.js';
+import { shownProblems } from '../checks/engine/shown.js';
+import { kinds } from '../checks/kinds/index.js';
 import { checkLinks } from '../project/links.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 import { inReadingOrder, type Problem } from '../project/problem.js';
-import { readBuild, type KindShapes } from '../project/read.js';
-import { loadCodes, type CodeItem } from '../checks/codes/codes.js';
-import { examine, type Evaluation, type Rules } from '../checks/engine/examine.js';
-import { kinds } from '../checks/kinds/index.js';
-import type { TakenAt } from '../checks/engine/order.js';
-import { unknownItems } from '../checks/codes/known-items.js';
-import { readLimits } from '../checks/codes/own-copy.js';
-import { queryProblems } from '../checks/engine/queries.js';
-import { shownProblems } from '../checks/engine/shown.js';
+import { type KindShapes, readBuild } from '../project/read.js';
 import { photoTimes } from './photo-times.js';
 
 /** What each kind of note measures. */
@@ -32,13 +32,23 @@ export interface Loaded {
  * Reads and examines a build, or gives all that keeps it from being read. Files are shown relative to `from`. With a
  * memory, only what was edited since the last time is read and worked through again.
  */
-export async function load(folder: string, from = process.cwd(), recall = afresh, mayBeEmpty = false): Promise<Loaded | { problems: Problem[] }> {
+export async function load(
+  folder: string,
+  from = process.cwd(),
+  recall = afresh,
+  mayBeEmpty = false,
+): Promise<Loaded | { problems: Problem[] }> {
   const codes = await loadCodes('AU');
   const { build, ...read } = readBuild(folder, shapes, from, recall, mayBeEmpty);
   if (!build) return { problems: read.problems };
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
   const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);
-  const problems = [...limits.problems, ...checkLinks(build, recall), ...unknownItems(build, [...items, ...notCodeItems]), ...queryProblems(build, items)];
+  const problems = [
+    ...limits.problems,
+    ...checkLinks(build, recall),
+    ...unknownItems(build, [...items, ...notCodeItems]),
+    ...queryProblems(build, items),
+  ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
   const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own };

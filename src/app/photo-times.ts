@@ -1,7 +1,7 @@
 import { open, stat } from 'node:fs/promises';
+import type { TakenAt } from '../checks/engine/order.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
-import type { TakenAt } from '../checks/engine/order.js';
 
 /** Metadata stand at the head of a photo; this much holds them. */
 const head = 256 * 1024;
@@ -16,7 +16,11 @@ export async function photoTimes(build: Build, recall = afresh): Promise<TakenAt
     const file = build.files.get(path);
     if (!file) continue;
     const { mtimeMs, size } = await stat(file.absolute);
-    const taken = await recall(`taken ${path}`, `${mtimeMs} ${size}`, async () => readExif(await start(file.absolute)).takenAt);
+    const taken = await recall(
+      `taken ${path}`,
+      `${mtimeMs} ${size}`,
+      async () => readExif(await start(file.absolute)).takenAt,
+    );
     if (taken !== undefined) times.set(path, taken);
   }
   return times;

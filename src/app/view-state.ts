@@ -6,16 +6,19 @@ import type { Identity, Picture, Subject } from '../render/subject.js';
 import { documentOf } from '../view/document.js';
 import type { Shown } from '../view/preview.js';
 import type { Source } from '../view/server.js';
-import { brokenPhotos, prepareAll, type Prepared } from './publish/document-photos.js';
+import type { Loaded } from './load.js';
 import { documentHistory } from './publish/document-history.js';
 import { loadWithPapers } from './publish/document-papers.js';
+import { brokenPhotos, type Prepared, prepareAll } from './publish/document-photos.js';
 import { identify } from './publish/identity.js';
-import type { Loaded } from './load.js';
-import { keptPapers, paperPages, type DrawnPapers } from './publish/paper-pages.js';
+import { type DrawnPapers, keptPapers, paperPages } from './publish/paper-pages.js';
 import { standingOf } from './repository/standing.js';
 
 /** What git and the bytes of the files tell; it takes longer than the rest and follows it. First pages of papers are those that a print has kept. */
-type Past = Pick<Subject, 'identity' | 'history' | 'changes'> & { hashes: ReadonlyMap<string, string>; drawn: DrawnPapers };
+type Past = Pick<Subject, 'identity' | 'history' | 'changes'> & {
+  hashes: ReadonlyMap<string, string>;
+  drawn: DrawnPapers;
+};
 
 export interface ViewState extends Source {
   /** Looks at the files again. */
@@ -40,11 +43,21 @@ export function viewState(folder: string, as: Subject['as'], say: (says: string)
     shown = { ...next, version: `${run}-${++count}` };
     for (const listener of listeners) listener(before, shown);
   };
-  const refuse = (problems: readonly Problem[], saved: readonly string[]) => show({ ...(shown.document ? { document: shown.document } : {}), problems, saved });
+  const refuse = (problems: readonly Problem[], saved: readonly string[]) =>
+    show({ ...(shown.document ? { document: shown.document } : {}), problems, saved });
   const compose = ({ loaded, prepared }: NonNullable<typeof last>, saved: readonly string[]) => {
     const { hashes, drawn, ...told } = past!;
-    for (const picture of [...prepared.values(), ...drawn.values()]) if (picture.ok) photos.set(basename(picture.prepared), { file: picture.prepared, mime: picture.mime });
-    const subject: Subject = { build: loaded.build, rules: loaded.rules, evaluation: loaded.evaluation, as, pictures: picturesOf(prepared, loaded), paperPages: paperPages(drawn, address), ...told };
+    for (const picture of [...prepared.values(), ...drawn.values()])
+      if (picture.ok) photos.set(basename(picture.prepared), { file: picture.prepared, mime: picture.mime });
+    const subject: Subject = {
+      build: loaded.build,
+      rules: loaded.rules,
+      evaluation: loaded.evaluation,
+      as,
+      pictures: picturesOf(prepared, loaded),
+      paperPages: paperPages(drawn, address),
+      ...told,
+    };
     show({ document: documentOf(subject, hashes, recall), problems: [], saved });
   };
 
@@ -89,6 +102,21 @@ const address = (prepared: string): string => `/photos/${basename(prepared)}`;
 
 function picturesOf(prepared: Prepared, { takenAt }: Loaded): Map<string, Picture> {
   return new Map(
-    [...prepared].flatMap(([path, p]): [string, Picture][] => (p.ok ? [[path, { url: address(p.prepared), width: p.width, height: p.height, sha256: p.sha256, takenAt: takenAt.get(path) }]] : [])),
+    [...prepared].flatMap(([path, p]): [string, Picture][] =>
+      p.ok
+        ? [
+            [
+              path,
+              {
+                url: address(p.prepared),
+                width: p.width,
+                height: p.height,
+                sha256: p.sha256,
+                takenAt: takenAt.get(path),
+              },
+            ],
+          ]
+        : [],
+    ),
   );
 }

@@ -1,5 +1,5 @@
 import { near } from '../platform/near.js';
-import { subjects, type Sheet, type Subject } from './sheet.js';
+import { type Sheet, type Subject, subjects } from './sheet.js';
 
 /** All sheets, without loading one: the ids of each subject, in the order in which they are listed. */
 export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
@@ -108,7 +108,16 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'stopping-distance',
     'stopping-distance-allowed',
   ],
-  mass: ['axle-masses', 'corner-masses', 'centre-of-mass-height', 'axle-loads', 'mass-added', 'axle-load-change', 'unladen-mass', 'laden-mass'],
+  mass: [
+    'axle-masses',
+    'corner-masses',
+    'centre-of-mass-height',
+    'axle-loads',
+    'mass-added',
+    'axle-load-change',
+    'unladen-mass',
+    'laden-mass',
+  ],
   beams: [
     'beam-centre-load',
     'beam-load-anywhere',
@@ -120,7 +129,14 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'beaming-test',
   ],
   noise: ['energy-mean', 'level-sum', 'background-correction', 'stationary-test-speed'],
-  uncertainty: ['type-a-uncertainty', 'combined-uncertainty', 'coverage-factor', 'conformity-probability', 'guard-band', 'length-difference'],
+  uncertainty: [
+    'type-a-uncertainty',
+    'combined-uncertainty',
+    'coverage-factor',
+    'conformity-probability',
+    'guard-band',
+    'length-difference',
+  ],
 };
 
 /** Loads the sheets of one subject only, so that a check pays for no more than it uses. */
@@ -164,6 +180,12 @@ export async function allSheets(): Promise<readonly Sheet[]> {
 /** Ids like a mistyped one, best first: by spelling, then those that share a word with it. */
 export function nearestSheets(id: string): string[] {
   const all = subjectIds.flatMap((subject) => sheetIds[subject]);
-  const words = id.toLowerCase().split(/[^a-z0-9]+/).filter((w) => w.length > 2);
-  return [...new Set([...near(id, all, 3), ...all.filter((known) => words.some((w) => known.includes(w)))])].slice(0, 5);
+  const words = id
+    .toLowerCase()
+    .split(/[^a-z0-9]+/)
+    .filter((w) => w.length > 2);
+  return [...new Set([...near(id, all, 3), ...all.filter((known) => words.some((w) => known.includes(w)))])].slice(
+    0,
+    5,
+  );
 }

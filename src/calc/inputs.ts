@@ -24,5 +24,7 @@ export function hasColumns(input: Input): input is SeriesInput {
 
 /** All numbers among the inputs, those of series included. */
 export function valuesOf(inputs: InputValues): Value[] {
-  return Object.values(inputs).flatMap((v) => (v === undefined || typeof v === 'string' ? [] : isSeries(v) ? v.flatMap((row) => Object.values(row)) : [v as Value]));
+  return Object.values(inputs).flatMap((v) =>
+    v === undefined || typeof v === 'string' ? [] : isSeries(v) ? v.flatMap((row) => Object.values(row)) : [v as Value],
+  );
 }

@@ -39,15 +39,27 @@ export function linear(of: Model, middle: Results): Linear {
   const moved = of.sources.map((source, i) => [source, { up: alone(i, 1), down: alone(i, -1) }] as const);
 
   const normal = normals(7);
-  const probes = n === 0 ? [] : Array.from({ length: PROBES }, () => Array.from({ length: n }, () => Math.max(-REACH, Math.min(REACH, normal())))).flatMap((z) => [z, z.map((x) => -x)]);
+  const probes =
+    n === 0
+      ? []
+      : Array.from({ length: PROBES }, () =>
+          Array.from({ length: n }, () => Math.max(-REACH, Math.min(REACH, normal()))),
+        ).flatMap((z) => [z, z.map((x) => -x)]);
   const seen = probes.map(change);
   const missed = Object.keys(middle).map((name): [string, number] => {
     const slopes = moved.map(([, { up, down }]) => (up && down ? (up[name]! - down[name]!) / 2 : NaN));
-    const gaps = probes.map((z, p) => (seen[p]?.[name] ?? NaN) - slopes.reduce((sum, slope, i) => sum + slope * z[i]!, 0));
+    const gaps = probes.map(
+      (z, p) => (seen[p]?.[name] ?? NaN) - slopes.reduce((sum, slope, i) => sum + slope * z[i]!, 0),
+    );
     const bends = moved.map(([, { up, down }]) => (up && down ? (up[name]! + down[name]!) / 2 : NaN));
     return [name, Math.max(rms(gaps), Math.sqrt(3) * Math.hypot(...bends))];
   });
-  return { middle, moved: new Map(moved), missed: Object.fromEntries(missed), ...(broken === undefined ? {} : { broken }) };
+  return {
+    middle,
+    moved: new Map(moved),
+    missed: Object.fromEntries(missed),
+    ...(broken === undefined ? {} : { broken }),
+  };
 }
 
 /** What the straight line misses of a result, against the standard uncertainty it gives; infinite at a least value. */

@@ -1,5 +1,5 @@
-import { isSeries, valuesOf, type InputValue, type InputValues } from './inputs.js';
-import { OutOfRange, type Inputs, type Sheet } from './sheet.js';
+import { type InputValue, type InputValues, isSeries, valuesOf } from './inputs.js';
+import { type Inputs, OutOfRange, type Sheet } from './sheet.js';
 import type { Value } from './value.js';
 
 /** A sheet as a function of how far each source of uncertainty is moved. */
@@ -36,7 +36,11 @@ export function model(sheet: Sheet, inputs: InputValues): Model {
 }
 
 /** The inputs as a function of the moves, laid out once so that many thousand moves stay cheap. */
-function moving(declared: Inputs, given: InputValues, place: ReadonlyMap<string, number>): (moves: ArrayLike<number>) => Numbers {
+function moving(
+  declared: Inputs,
+  given: InputValues,
+  place: ReadonlyMap<string, number>,
+): (moves: ArrayLike<number>) => Numbers {
   const number = (value: Value): At<number> => {
     const parts = [...value.parts].map(([source, expanded]) => [place.get(source)!, expanded / 2] as const);
     if (parts.length === 0) return () => value.si;
@@ -66,6 +70,7 @@ function together<T>(fields: readonly (readonly [string, At<T>])[]): At<Record<s
 }
 
 function finite(results: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
-  for (const name in results) if (!Number.isFinite(results[name])) throw new OutOfRange(`the inputs give no finite ${name}`);
+  for (const name in results)
+    if (!Number.isFinite(results[name])) throw new OutOfRange(`the inputs give no finite ${name}`);
   return results;
 }

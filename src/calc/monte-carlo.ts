@@ -1,6 +1,6 @@
 import { COVERAGE } from '../units/student.js';
 import type { InputValues } from './inputs.js';
-import { model, type Model } from './model.js';
+import { type Model, model } from './model.js';
 import { normals } from './random.js';
 import { OutOfRange, type Sheet } from './sheet.js';
 
@@ -44,7 +44,10 @@ export function monteCarlo(sheet: Sheet, inputs: InputValues, options?: MonteCar
   return spreads(model(sheet, inputs), options);
 }
 
-export function spreads(of: Model, { seed = 1, digits = 2, block = 10_000, most = 10 * block }: MonteCarloOptions = {}): MonteCarlo {
+export function spreads(
+  of: Model,
+  { seed = 1, digits = 2, block = 10_000, most = 10 * block }: MonteCarloOptions = {},
+): MonteCarlo {
   const middle = of.at();
   const names = Object.keys(middle);
   const normal = normals(seed);
@@ -65,7 +68,11 @@ export function spreads(of: Model, { seed = 1, digits = 2, block = 10_000, most 
     for (const name of names) blocks.get(name)!.push(halfWidth(all.get(name)!.slice(from.get(name)), middle[name]!, 0));
   } while (trials < most && names.some((name) => !settled(blocks.get(name)!, digits)));
   if (lost === trials) throw new OutOfRange('no trial within the uncertainty of the inputs gives a number');
-  return { trials, lost, results: Object.fromEntries(names.map((name) => [name, spread(all.get(name)!, middle[name]!, lost)])) };
+  return {
+    trials,
+    lost,
+    results: Object.fromEntries(names.map((name) => [name, spread(all.get(name)!, middle[name]!, lost)])),
+  };
 }
 
 function attempt(of: Model, draws: Float64Array): Readonly<Record<string, number>> | undefined {

@@ -5,7 +5,10 @@
  */
 export function plainTex(tex: string): string {
   const tokens = tex.match(/\\[a-zA-Z]+|\\.|\s+|[\d.]+|[^\\]/gsu) ?? [];
-  return sequence({ tokens, at: 0 }).replaceAll(/ +/g, ' ').replaceAll(/([(|]) | (?=[),;])/g, '$1').trim();
+  return sequence({ tokens, at: 0 })
+    .replaceAll(/ +/g, ' ')
+    .replaceAll(/([(|]) | (?=[),;])/g, '$1')
+    .trim();
 }
 
 interface Reader {
@@ -20,13 +23,54 @@ interface Piece {
 }
 
 const signs: Readonly<Record<string, string>> = {
-  '\\cdot': ' · ', '\\times': ' × ', '\\pm': ' ± ', '\\le': ' ≤ ', '\\leq': ' ≤ ', '\\ge': ' ≥ ', '\\geq': ' ≥ ', '\\lt': ' < ', '\\gt': ' > ',
-  '\\,': ' ', '\\;': ' ', '\\ ': ' ', '\\!': '', '\\quad': ' ', '\\\\': '; ', '&': ' where ', '-': '−', '\\lvert': '|', '\\rvert': '|', '\\%': '%',
+  '\\cdot': ' · ',
+  '\\times': ' × ',
+  '\\pm': ' ± ',
+  '\\le': ' ≤ ',
+  '\\leq': ' ≤ ',
+  '\\ge': ' ≥ ',
+  '\\geq': ' ≥ ',
+  '\\lt': ' < ',
+  '\\gt': ' > ',
+  '\\,': ' ',
+  '\\;': ' ',
+  '\\ ': ' ',
+  '\\!': '',
+  '\\quad': ' ',
+  '\\\\': '; ',
+  '&': ' where ',
+  '-': '−',
+  '\\lvert': '|',
+  '\\rvert': '|',
+  '\\%': '%',
 };
 
 const greek: Readonly<Record<string, string>> = {
-  alpha: 'α', beta: 'β', gamma: 'γ', delta: 'δ', varepsilon: 'ε', epsilon: 'ε', eta: 'η', theta: 'θ', kappa: 'κ', lambda: 'λ', mu: 'µ', nu: 'ν', xi: 'ξ',
-  pi: 'π', rho: 'ρ', sigma: 'σ', tau: 'τ', phi: 'φ', varphi: 'φ', psi: 'ψ', omega: 'ω', Delta: 'Δ', Phi: 'Φ', Omega: 'Ω', infty: '∞',
+  alpha: 'α',
+  beta: 'β',
+  gamma: 'γ',
+  delta: 'δ',
+  varepsilon: 'ε',
+  epsilon: 'ε',
+  eta: 'η',
+  theta: 'θ',
+  kappa: 'κ',
+  lambda: 'λ',
+  mu: 'µ',
+  nu: 'ν',
+  xi: 'ξ',
+  pi: 'π',
+  rho: 'ρ',
+  sigma: 'σ',
+  tau: 'τ',
+  phi: 'φ',
+  varphi: 'φ',
+  psi: 'ψ',
+  omega: 'ω',
+  Delta: 'Δ',
+  Phi: 'Φ',
+  Omega: 'Ω',
+  infty: '∞',
 };
 
 const functions = new Set(['sin', 'cos', 'tan', 'sec', 'arcsin', 'arccos', 'arctan', 'min', 'max', 'lg', 'ln', 'exp']);
@@ -35,8 +79,13 @@ const words = new Set(['\\text', '\\mathrm', '\\operatorname']);
 /** Reads up to the end or a closing brace. */
 function sequence(reader: Reader): string {
   const pieces: Piece[] = [];
-  while (reader.at < reader.tokens.length && reader.tokens[reader.at] !== '}') pieces.push(withScripts(piece(reader), reader));
-  return pieces.map((p, i) => (p.kind === 'fraction' && !alone(pieces, i) ? `(${p.text})` : p.kind === 'function' ? `${p.text} ` : p.text)).join('');
+  while (reader.at < reader.tokens.length && reader.tokens[reader.at] !== '}')
+    pieces.push(withScripts(piece(reader), reader));
+  return pieces
+    .map((p, i) =>
+      p.kind === 'fraction' && !alone(pieces, i) ? `(${p.text})` : p.kind === 'function' ? `${p.text} ` : p.text,
+    )
+    .join('');
 }
 
 /** Whether a fraction stands between signs, so that it needs no brackets. */
@@ -47,7 +96,10 @@ function alone(pieces: readonly Piece[], i: number): boolean {
     return pieces[k];
   };
   const [before, after] = [near(-1), near(1)];
-  return (before === undefined || before.kind === 'sign') && (after === undefined || (after.kind === 'sign' && !/^[([|]/.test(after.text)));
+  return (
+    (before === undefined || before.kind === 'sign') &&
+    (after === undefined || (after.kind === 'sign' && !/^[([|]/.test(after.text)))
+  );
 }
 
 /** No brackets are needed below a fraction line. */
@@ -59,7 +111,10 @@ function piece(reader: Reader): Piece {
   if (token === '{') return { text: closing(reader), kind: 'atom' };
   if (token === '\\frac') {
     const [above, below] = [group(reader), group(reader)];
-    return { text: `${/ [+−±] /.test(above) ? `(${above})` : above} / ${whole.test(below) ? below : `(${below})`}`, kind: 'fraction' };
+    return {
+      text: `${/ [+−±] /.test(above) ? `(${above})` : above} / ${whole.test(below) ? below : `(${below})`}`,
+      kind: 'fraction',
+    };
   }
   if (token === '\\sqrt') return { text: `√${bracketed(group(reader))}`, kind: 'atom' };
   if (token === '\\bar') return { text: `${group(reader)}\u0304`, kind: 'atom' };
@@ -68,7 +123,8 @@ function piece(reader: Reader): Piece {
     group(reader);
     return { text: '', kind: 'sign' };
   }
-  if (token === '\\left' || token === '\\right') return { text: reader.tokens[reader.at++]!.replace('.', ''), kind: 'sign' };
+  if (token === '\\left' || token === '\\right')
+    return { text: reader.tokens[reader.at++]!.replace('.', ''), kind: 'sign' };
   if (token === '\\sum') return { text: 'Σ', kind: 'function' };
   if (token in signs) return { text: signs[token]!, kind: 'sign' };
   if (name in greek) return { text: greek[name]!, kind: 'atom' };
@@ -77,7 +133,11 @@ function piece(reader: Reader): Piece {
   return { text: token.startsWith('\\') ? ` ${name} ` : token, kind: 'atom' };
 }
 
-const superscripts: Readonly<Record<string, string>> = { '-': '⁻', '−': '⁻', ...Object.fromEntries([...'⁰¹²³⁴⁵⁶⁷⁸⁹'].map((s, i) => [String(i), s])) };
+const superscripts: Readonly<Record<string, string>> = {
+  '-': '⁻',
+  '−': '⁻',
+  ...Object.fromEntries([...'⁰¹²³⁴⁵⁶⁷⁸⁹'].map((s, i) => [String(i), s])),
+};
 
 function withScripts(of: Piece, reader: Reader): Piece {
   const { tokens } = reader;
@@ -85,7 +145,9 @@ function withScripts(of: Piece, reader: Reader): Piece {
     const sign = tokens[reader.at++];
     const script = group(reader);
     const base = of.kind !== 'sign' && sign === '^' && / /.test(of.text) ? `(${of.text})` : of.text;
-    const raised = /^[-−]?\d+$/.test(script) ? [...script].map((c) => superscripts[c]).join('') : `^${bracketed(script)}`;
+    const raised = /^[-−]?\d+$/.test(script)
+      ? [...script].map((c) => superscripts[c]).join('')
+      : `^${bracketed(script)}`;
     of = { kind: of.kind === 'function' ? 'function' : 'atom', text: base + (sign === '_' ? `_${script}` : raised) };
   }
   return of;

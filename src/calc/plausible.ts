@@ -16,7 +16,8 @@ export function plausible(sheet: Sheet, input: string): number[] {
   const size = typical(sheet, input) || toSI(1, declared.unit);
   const steps = Array.from({ length: 2 * DECADES * A_DECADE + 1 }, (_, i) => size * 10 ** (i / A_DECADE - DECADES));
   const { dimension } = unit(declared.unit);
-  const counts = sameDimension(dimension, {}) && declared.unit === '1' ? Array.from({ length: 200 }, (_, i) => i + 1) : [];
+  const counts =
+    sameDimension(dimension, {}) && declared.unit === '1' ? Array.from({ length: 200 }, (_, i) => i + 1) : [];
   const most = sameDimension(dimension, { angle: 1 }) ? Math.PI : Infinity;
   const positive = [...steps, ...counts].filter((x) => x <= most);
   return [...new Set([...positive.map((x) => -x), 0, ...positive])].sort((a, b) => a - b);

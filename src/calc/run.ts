@@ -1,11 +1,11 @@
 import type { InputValues } from './inputs.js';
-import { departure, linear, type Linear } from './linear.js';
-import { model, type Model } from './model.js';
+import { departure, type Linear, linear } from './linear.js';
+import { type Model, model } from './model.js';
 import { spreads } from './monte-carlo.js';
 import { OutOfRange, type Sheet } from './sheet.js';
 import { expanded, type Value } from './value.js';
 
-export { isSeries, type InputValue, type InputValues, type SeriesValue } from './inputs.js';
+export { type InputValue, type InputValues, isSeries, type SeriesValue } from './inputs.js';
 
 type Method = 'linear' | 'monte-carlo';
 
@@ -42,7 +42,15 @@ const TRIALS = { digits: 1, block: 2500 };
  * propagated by Monte Carlo (JCGM 101:2008), and the run says so.
  */
 export function run(id: string, sheet: Sheet, inputs: InputValues): Run {
-  const none = (outOfRange: string): Run => ({ id, sheet, inputs, outOfRange, shares: {}, method: 'linear', methods: {} });
+  const none = (outOfRange: string): Run => ({
+    id,
+    sheet,
+    inputs,
+    outOfRange,
+    shares: {},
+    method: 'linear',
+    methods: {},
+  });
   const of = model(sheet, inputs);
   const broken = sheet.validity.find((v) => !v.holds(of.nominal as never));
   if (broken) return none(broken.says);
@@ -54,7 +62,16 @@ export function run(id: string, sheet: Sheet, inputs: InputValues): Run {
       Object.entries(sheet.results).map(([name, result]): [string, Value] => {
         const own = propagated.parts[name]!;
         const assumed = new Set([...of.assumed].filter((s) => own.has(s)));
-        return [name, { si: middle[name]!, unit: result.unit, parts: own, assumed, origin: { kind: 'sheet', run: id, result: name } }];
+        return [
+          name,
+          {
+            si: middle[name]!,
+            unit: result.unit,
+            parts: own,
+            assumed,
+            origin: { kind: 'sheet', run: id, result: name },
+          },
+        ];
       }),
     );
     const shares = Object.fromEntries(Object.entries(results).map(([name, value]) => [name, sharesOf(value)]));
@@ -81,7 +98,8 @@ function propagate(of: Model, middle: Readonly<Record<string, number>>, isStep: 
     if (!bent.includes(name)) return { name, parts: parts(line, name, straight), method: 'linear' as const };
     if (!trials) return { name, parts: parts(line, name, bowed), method: 'linear' as const };
     const half = trials.results[name]!.expanded;
-    if (!Number.isFinite(half)) throw new OutOfRange(`within their uncertainty, ${line.broken ?? 'the inputs give no number'}`);
+    if (!Number.isFinite(half))
+      throw new OutOfRange(`within their uncertainty, ${line.broken ?? 'the inputs give no number'}`);
     return { name, parts: scaled(parts(line, name, bowed), half, of.sources), method: 'monte-carlo' as const };
   });
   return {
@@ -92,7 +110,9 @@ function propagate(of: Model, middle: Readonly<Record<string, number>>, isStep: 
 
 /** Twice what one standard uncertainty of each source does to the result. */
 function parts(line: Linear, name: string, part: (rise: number, fall: number) => number): Map<string, number> {
-  const all = [...line.moved].map(([source, { up, down }]) => [source, part(up?.[name] ?? 0, down?.[name] ?? 0)] as const);
+  const all = [...line.moved].map(
+    ([source, { up, down }]) => [source, part(up?.[name] ?? 0, down?.[name] ?? 0)] as const,
+  );
   return new Map(all.filter(([, x]) => x !== 0));
 }
 

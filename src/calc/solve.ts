@@ -1,4 +1,4 @@
-import { isQuantity, type InputValues } from './inputs.js';
+import { type InputValues, isQuantity } from './inputs.js';
 import { model } from './model.js';
 import { plausible } from './plausible.js';
 import { OutOfRange, type Sheet } from './sheet.js';
@@ -132,7 +132,11 @@ function apart(roots: readonly number[]): number[] {
 
 function none(points: readonly Point[], jumps: readonly number[], target: number): Solution {
   const numbers = points.filter((p) => p.gap !== undefined);
-  if (numbers.length === 0) return { roots: [], why: `no value of it gives a number: ${points.find((p) => p.broken)?.broken ?? 'the sheet gives none'}` };
+  if (numbers.length === 0)
+    return {
+      roots: [],
+      why: `no value of it gives a number: ${points.find((p) => p.broken)?.broken ?? 'the sheet gives none'}`,
+    };
   const best = numbers.reduce((least, p) => (Math.abs(p.gap!) < Math.abs(least.gap!) ? p : least));
   const nearest = { input: best.x, result: best.gap! + target };
   if (jumps.length > 0) return { roots: [], why: 'no solution: the result jumps over this value', nearest };

@@ -8,8 +8,20 @@ export function withUsual(sheet: Sheet, given: InputValues): InputValues {
     if (given[name] !== undefined || !('usual' in input) || input.usual === undefined) return [];
     if ('choices' in input) return [[name, input.usual]];
     const read = readQuantity(input.usual, input.unit);
-    if (!read.ok) throw new Error(`sheet ${sheet.id}: the usual value of ${name} cannot be read: ${read.problem.found}`);
-    return [[name, { si: read.quantity.si, unit: input.unit, parts: new Map(), assumed: new Set(), origin: { kind: 'usual', text: input.usual } }]];
+    if (!read.ok)
+      throw new Error(`sheet ${sheet.id}: the usual value of ${name} cannot be read: ${read.problem.found}`);
+    return [
+      [
+        name,
+        {
+          si: read.quantity.si,
+          unit: input.unit,
+          parts: new Map(),
+          assumed: new Set(),
+          origin: { kind: 'usual', text: input.usual },
+        },
+      ],
+    ];
   });
   return { ...given, ...Object.fromEntries(usual) };
 }

@@ -1,22 +1,25 @@
 import { allSheets, findSheet, nearestSheets } from '../calc/catalogue.js';
 import type { InputValues } from '../calc/inputs.js';
 import { monteCarlo } from '../calc/monte-carlo.js';
-import { run as workThrough, type Run } from '../calc/run.js';
+import { type Run, run as workThrough } from '../calc/run.js';
 import type { Sheet } from '../calc/sheet.js';
 import { withUsual } from '../calc/usual.js';
 import { expanded } from '../calc/value.js';
-import { describeText, listText } from './text/calc-describe.js';
-import { readInputs, wantAll } from './calc/read-inputs.js';
-import { json, runJson, sheetsJson } from './text/calc-json.js';
-import { solve, type Options } from './calc/solve.js';
-import { monteCarloText, runText } from './text/calc-text.js';
-import { formOf, parse } from './terminal/form.js';
-import { exits, type Exit, type Io } from './terminal/io.js';
 import { UsageError } from '../platform/usage.js';
+import { readInputs, wantAll } from './calc/read-inputs.js';
+import { type Options, solve } from './calc/solve.js';
+import { formOf, parse } from './terminal/form.js';
+import { type Exit, exits, type Io } from './terminal/io.js';
+import { describeText, listText } from './text/calc-describe.js';
+import { json, runJson, sheetsJson } from './text/calc-json.js';
+import { monteCarloText, runText } from './text/calc-text.js';
 
 export const form = formOf({
   command: 'calc',
-  names: [{ name: 'sheet', count: 'optional', is: 'sheet' }, { name: 'input=value', count: 'any' }],
+  names: [
+    { name: 'sheet', count: 'optional', is: 'sheet' },
+    { name: 'input=value', count: 'any' },
+  ],
   about: `Works one calculation sheet through at the bench. Without a sheet: all sheets by subject. A sheet without values: what it
 wants, with an example.`,
   options: {
@@ -51,7 +54,9 @@ export async function run(args: readonly string[], io: Pick<Io, 'stdout' | 'stde
     return exits.clean;
   }
   const inputs = withUsual(sheet, readInputs(sheet, given));
-  return values.find === undefined && values.for === undefined ? calculate(sheet, inputs, values, io) : solve(sheet, inputs, given, values, io);
+  return values.find === undefined && values.for === undefined
+    ? calculate(sheet, inputs, values, io)
+    : solve(sheet, inputs, given, values, io);
 }
 
 function unknown(id: string): string {
@@ -70,5 +75,7 @@ function calculate(sheet: Sheet, inputs: InputValues, options: Options, io: Pick
 function secondOpinion(done: Run, options: Options): string {
   if (!options['monte-carlo'] || !done.results) return '';
   const uncertain = Object.values(done.results).some((value) => expanded(value) > 0);
-  return uncertain ? monteCarloText(done, monteCarlo(done.sheet, done.inputs)) : 'Monte Carlo: no input has an uncertainty, so there is nothing to propagate.\n';
+  return uncertain
+    ? monteCarloText(done, monteCarlo(done.sheet, done.inputs))
+    : 'Monte Carlo: no input has an uncertainty, so there is nothing to propagate.\n';
 }

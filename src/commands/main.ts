@@ -1,9 +1,9 @@
 import { tmpdir } from 'node:os';
-import { didYouMean } from '../platform/near.js';
 import { refusedBySystem } from '../platform/failure.js';
+import { didYouMean } from '../platform/near.js';
 import type { Commands } from './terminal/command.js';
 import { helpText, twoColumns } from './terminal/help.js';
-import { exits, type Exit, type Io } from './terminal/io.js';
+import { type Exit, exits, type Io } from './terminal/io.js';
 import { wrap } from './terminal/wrap.js';
 
 /** Commands with what they are for; each is loaded only when it is asked for. */
@@ -17,7 +17,10 @@ export const commands: Commands = {
   view: { says: 'the document in a browser, following the files', load: () => import('./view.js') },
   print: { says: 'the document: HTML, PDF, findings and manifest', load: () => import('./print.js') },
   issue: { says: 'next issue letter: preconditions, print, manifest, tag', load: () => import('./issue.js') },
-  history: { says: 'who changed which measured value when; what changed between two states', load: () => import('./history.js') },
+  history: {
+    says: 'who changed which measured value when; what changed between two states',
+    load: () => import('./history.js'),
+  },
   verify: { says: 'does this document match the repository at its commit?', load: () => import('./verify.js') },
   completion: { says: 'a script with which a shell completes all this', load: () => import('./completion.js') },
 };
@@ -26,11 +29,24 @@ function usage(width: number): string {
   return [
     'gusset <command> [options]',
     '',
-    ...twoColumns(Object.entries(commands).map(([name, c]) => [name, c.says]), width),
+    ...twoColumns(
+      Object.entries(commands).map(([name, c]) => [name, c.says]),
+      width,
+    ),
     '',
-    ...twoColumns([['gusset <command> --help', 'what a command takes, with examples'], ['gusset --version', 'name and version']], width),
+    ...twoColumns(
+      [
+        ['gusset <command> --help', 'what a command takes, with examples'],
+        ['gusset --version', 'name and version'],
+      ],
+      width,
+    ),
     '',
-    ...wrap('Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or wrong usage; 3 something of the machine failed.', width, ''),
+    ...wrap(
+      'Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or wrong usage; 3 something of the machine failed.',
+      width,
+      '',
+    ),
     '',
   ].join('\n');
 }
@@ -49,7 +65,9 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
   }
   const entry = Object.hasOwn(commands, name) ? commands[name] : undefined;
   if (!entry) {
-    io.stderr(`found the command \`${name}\`, expected one of ${Object.keys(commands).join(', ')}; ${didYouMean(name, Object.keys(commands))}\n`);
+    io.stderr(
+      `found the command \`${name}\`, expected one of ${Object.keys(commands).join(', ')}; ${didYouMean(name, Object.keys(commands))}\n`,
+    );
     return exits.usage;
   }
   try {
@@ -77,7 +95,9 @@ function explain(error: unknown, command: string, io: Io): Exit {
     return exits.machine;
   }
   if (refusedBySystem(error)) {
-    io.stderr(`${error.message}\n  expected: folders that can be read and written, with space left, the system's own for temporary files (${tmpdir()}) among them\n  to do: check space and permissions there, and give the command again; what was written before is still as it was\n`);
+    io.stderr(
+      `${error.message}\n  expected: folders that can be read and written, with space left, the system's own for temporary files (${tmpdir()}) among them\n  to do: check space and permissions there, and give the command again; what was written before is still as it was\n`,
+    );
     return exits.machine;
   }
   return fault(error.stack ?? error.message, io);
@@ -85,6 +105,8 @@ function explain(error: unknown, command: string, io: Io): Exit {
 
 /** A fault of the program itself is never told as a finding. */
 function fault(trace: string, io: Io): Exit {
-  io.stderr(`Gusset itself failed, which is a fault of the program and not of the notes. Please report it with this trace:\n${trace}\n`);
+  io.stderr(
+    `Gusset itself failed, which is a fault of the program and not of the notes. Please report it with this trace:\n${trace}\n`,
+  );
   return exits.machine;
 }

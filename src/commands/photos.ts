@@ -1,19 +1,22 @@
 import { basename, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { formOf, parse } from './terminal/form.js';
-import { exits, type Exit, type Io } from './terminal/io.js';
-import { load } from '../app/load.js';
-import { takeIn, type Taken } from '../app/intake/take-in.js';
 import { findPhotos } from '../app/intake/find.js';
-import { propose, type Proposal } from '../app/intake/propose.js';
-import { showProblem } from '../project/show-problem.js';
-import { progressLine } from './terminal/progress.js';
+import { type Proposal, propose } from '../app/intake/propose.js';
+import { type Taken, takeIn } from '../app/intake/take-in.js';
+import { load } from '../app/load.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
+import { showProblem } from '../project/show-problem.js';
+import { formOf, parse } from './terminal/form.js';
+import { type Exit, exits, type Io } from './terminal/io.js';
+import { progressLine } from './terminal/progress.js';
 
 export const form = formOf({
   command: 'photos',
-  names: [{ name: 'build', is: 'folder' }, { name: 'folder', is: 'folder' }],
+  names: [
+    { name: 'build', is: 'folder' },
+    { name: 'folder', is: 'folder' },
+  ],
   about: `Takes photos in from a phone's folder: copies of those that are new, by content, without their position data. The folder
 is left as it is. For each photo it says which note and stage its capture time fits and which hold points it could serve.`,
   options: {
@@ -21,7 +24,10 @@ is left as it is. For each photo it says which note and stage its capture time f
     stage: { takes: 'stage', says: 'and this stage' },
     'dry-run': { flag: true, says: 'say what would be done, and do nothing' },
   },
-  examples: ['gusset photos builds/wagon ~/Phone/DCIM', 'gusset photos builds/wagon ~/Phone/DCIM --note 020-crossmember --stage welded'],
+  examples: [
+    'gusset photos builds/wagon ~/Phone/DCIM',
+    'gusset photos builds/wagon ~/Phone/DCIM --note 020-crossmember --stage welded',
+  ],
 });
 
 export async function run(args: readonly string[], io: Io): Promise<Exit> {
@@ -29,16 +35,23 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const [folder, from] = names as [string, string];
   const loaded = await load(folder);
   if (!('build' in loaded)) {
-    io.stderr(`${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\nPut these right first, so that photos can be matched with notes.\n`);
+    io.stderr(
+      `${loaded.problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\nPut these right first, so that photos can be matched with notes.\n`,
+    );
     return exits.usage;
   }
   const { build, rules } = loaded;
-  if (values.note !== undefined && !build.notes.some((n) => n.name === values.note)) throw new UsageError(`found --note ${values.note}, expected one of ${build.notes.map((n) => n.name).join(', ')}`);
+  if (values.note !== undefined && !build.notes.some((n) => n.name === values.note))
+    throw new UsageError(`found --note ${values.note}, expected one of ${build.notes.map((n) => n.name).join(', ')}`);
   const progress = progressLine(io);
   const found = await findPhotos(resolve(from), build, progress.say);
   progress.end();
   if (found.photos.length === 0) {
-    io.stdout(found.known > 0 ? `Nothing new: all ${found.known} photos of ${from} are in the build already.\n` : `No photos in ${from}.\n`);
+    io.stdout(
+      found.known > 0
+        ? `Nothing new: all ${found.known} photos of ${from} are in the build already.\n`
+        : `No photos in ${from}.\n`,
+    );
     for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
     return found.refused.length > 0 ? exits.usage : exits.clean;
   }
@@ -50,20 +63,32 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     entries.push(taken);
     io.stdout(line(taken, chosen, values['dry-run']));
   }
-  io.stdout(`${values['dry-run'] ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${found.known} were there already.\n\nPaste into the frontmatter and say what each shows:\n`);
-  for (const note of new Set(entries.map((e) => e.note ?? 'no note'))) io.stdout(`\n# ${note}\nphotos:\n${entries.filter((e) => (e.note ?? 'no note') === note).map((e) => e.yaml).join('')}`);
+  io.stdout(
+    `${values['dry-run'] ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${found.known} were there already.\n\nPaste into the frontmatter and say what each shows:\n`,
+  );
+  for (const note of new Set(entries.map((e) => e.note ?? 'no note')))
+    io.stdout(
+      `\n# ${note}\nphotos:\n${entries
+        .filter((e) => (e.note ?? 'no note') === note)
+        .map((e) => e.yaml)
+        .join('')}`,
+    );
   for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
   return exits.clean;
 }
 
 function line(taken: Taken, chosen: Proposal | undefined, dry: boolean): string {
-  const why = chosen ? `${chosen.note}, stage ${chosen.stage ?? 'not clear'}: ${chosen.why}${chosen.serves.length > 0 ? `; could serve ${chosen.serves.join(', ')}` : ''}` : 'fits no note by its date';
+  const why = chosen
+    ? `${chosen.note}, stage ${chosen.stage ?? 'not clear'}: ${chosen.why}${chosen.serves.length > 0 ? `; could serve ${chosen.serves.join(', ')}` : ''}`
+    : 'fits no note by its date';
   return `${dry ? 'would take' : 'took'} ${visible(basename(taken.from))} as photos/${taken.name}\n    ${visible(why)}\n`;
 }
 
 async function ask(file: string, offered: readonly Proposal[], io: Io): Promise<Proposal | undefined> {
   if (offered.length === 0) return undefined;
-  io.stderr(`\n${visible(basename(file))}\n${offered.map((o, i) => `  ${i + 1} ${o.note}, ${o.stage ?? 'no stage'}: ${o.why}`).join('\n')}\n`);
+  io.stderr(
+    `\n${visible(basename(file))}\n${offered.map((o, i) => `  ${i + 1} ${o.note}, ${o.stage ?? 'no stage'}: ${o.why}`).join('\n')}\n`,
+  );
   const lines = createInterface({ input: process.stdin, output: process.stderr });
   try {
     const typed = (await lines.question(`Which? [1] `)).trim();

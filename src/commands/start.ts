@@ -1,19 +1,20 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, join, relative, resolve } from 'node:path';
-import { buildTemplate } from '../project/build-template.js';
-import { packageFile } from '../platform/package-file.js';
-import { writeFolderWhole } from '../platform/whole.js';
-import { formOf, parse } from './terminal/form.js';
 import { ignoreOutputs } from '../app/notes/ignore-outputs.js';
-import { exits, type Exit, type Io } from './terminal/io.js';
+import { packageFile } from '../platform/package-file.js';
 import { UsageError } from '../platform/usage.js';
+import { writeFolderWhole } from '../platform/whole.js';
+import { buildTemplate } from '../project/build-template.js';
+import { formOf, parse } from './terminal/form.js';
+import { type Exit, exits, type Io } from './terminal/io.js';
 import { wrap } from './terminal/wrap.js';
 
 export const form = formOf({
   command: 'start',
   names: [{ name: 'build', is: 'folder' }],
-  about: 'Makes the folder of a new build: build.md to fill in, limits.yaml, and folders for notes, photos, papers and queries. What is there already is left as it is.',
+  about:
+    'Makes the folder of a new build: build.md to fill in, limits.yaml, and folders for notes, photos, papers and queries. What is there already is left as it is.',
   options: {},
   examples: ['gusset start builds/wagon'],
 });
@@ -38,8 +39,12 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
 function refuseTaken(folder: string, target: string): void {
   if (!existsSync(target)) return;
   if (!statSync(target).isDirectory()) throw new UsageError(`found a file ${folder}, expected a name for a new folder`);
-  if (existsSync(join(target, 'build.md'))) throw new UsageError(`found the build ${folder}, which is there already, expected a new name; add a note to it with \`gusset note ${folder} <kind>\``);
-  if (readdirSync(target).length > 0) throw new UsageError(`found things in ${folder} that are no build, expected an empty folder or a new name`);
+  if (existsSync(join(target, 'build.md')))
+    throw new UsageError(
+      `found the build ${folder}, which is there already, expected a new name; add a note to it with \`gusset note ${folder} <kind>\``,
+    );
+  if (readdirSync(target).length > 0)
+    throw new UsageError(`found things in ${folder} that are no build, expected an empty folder or a new name`);
 }
 
 /** `red-wagon` is called Red wagon until its title is filled in. */
@@ -57,10 +62,16 @@ function nextText(folder: string, ignored: string | undefined, width: number): s
     `gusset check ${folder} --watch says in a second terminal what is found while you write.`,
   ];
   return [
-    ...wrap(`Made ${folder} with build.md, limits.yaml, ${folders.join('/, ')}/.${ignored ? ` ${ignored} now leaves out/ out of git: documents land there.` : ''}`, width, ''),
+    ...wrap(
+      `Made ${folder} with build.md, limits.yaml, ${folders.join('/, ')}/.${ignored ? ` ${ignored} now leaves out/ out of git: documents land there.` : ''}`,
+      width,
+      '',
+    ),
     '',
     'What to do next',
-    ...steps.flatMap((step, i) => wrap(step, width, '     ').map((line, j) => (j === 0 ? `  ${i + 1}. ${line.trimStart()}` : line))),
+    ...steps.flatMap((step, i) =>
+      wrap(step, width, '     ').map((line, j) => (j === 0 ? `  ${i + 1}. ${line.trimStart()}` : line)),
+    ),
     '',
   ].join('\n');
 }

@@ -1,10 +1,10 @@
 import { resolve } from 'node:path';
-import { visible } from '../platform/visible.js';
-import { formOf, parse } from './terminal/form.js';
-import { exits, untilEnded, type Exit, type Io } from './terminal/io.js';
-import { progressLine } from './terminal/progress.js';
-import { showProblem } from '../project/show-problem.js';
 import { UsageError } from '../platform/usage.js';
+import { visible } from '../platform/visible.js';
+import { showProblem } from '../project/show-problem.js';
+import { formOf, parse } from './terminal/form.js';
+import { type Exit, exits, type Io, untilEnded } from './terminal/io.js';
+import { progressLine } from './terminal/progress.js';
 
 export const form = formOf({
   command: 'view',
@@ -28,7 +28,11 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   if (!(port <= 65535)) throw new UsageError(`found --port ${values.port}, expected a number up to 65535`);
 
   const ended = untilEnded(io);
-  const [{ viewState }, { serve }, { follow }] = await Promise.all([import('../app/view-state.js'), import('../view/server.js'), import('../view/follow.js')]);
+  const [{ viewState }, { serve }, { follow }] = await Promise.all([
+    import('../app/view-state.js'),
+    import('../view/server.js'),
+    import('../view/follow.js'),
+  ]);
   const progress = progressLine(io);
   const state = viewState(folder, values.as, progress.say);
   await state.look([]).finally(progress.end);
@@ -51,9 +55,12 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     fail,
   );
   const stop = state.onChange((before, now) => {
-    if (now.saved.length > 0) io.stdout(`${new Date().toLocaleTimeString('en-GB')}  ${visible(now.saved.join(', '))}: ${told(before, now)}\n`);
+    if (now.saved.length > 0)
+      io.stdout(`${new Date().toLocaleTimeString('en-GB')}  ${visible(now.saved.join(', '))}: ${told(before, now)}\n`);
   });
-  io.stdout(`Preview of ${folder}: ${server.url}\n${document ? '' : 'The notes cannot be read yet; the page lists why. '}It follows the files as they are saved; Ctrl-C ends it.\n`);
+  io.stdout(
+    `Preview of ${folder}: ${server.url}\n${document ? '' : 'The notes cannot be read yet; the page lists why. '}It follows the files as they are saved; Ctrl-C ends it.\n`,
+  );
   try {
     await Promise.race([ended, failure]);
   } finally {

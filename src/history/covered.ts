@@ -1,9 +1,9 @@
-import type { Stage } from '../project/common.js';
-import type { Plain } from '../project/frontmatter.js';
-import type { Note } from '../project/model.js';
 import type { Kind } from '../checks/engine/kind.js';
 import { coveredOn } from '../checks/engine/order.js';
 import { spellings } from '../checks/engine/shown.js';
+import type { Stage } from '../project/common.js';
+import type { Plain } from '../project/frontmatter.js';
+import type { Note } from '../project/model.js';
 
 /** The stage from which something can be measured no more, and its day. */
 export interface Covered {
@@ -21,7 +21,10 @@ export function coveredBy(field: string, note: Note, kind: Kind): Covered | unde
   if (path.includes('planned')) return undefined;
   const during = stageOfPhoto(path, note) ?? (path.includes('was') ? 'as-received' : undefined);
   const ofStage = kind.holdPoints.filter((point) => point.during === during);
-  const points = during === 'as-received' || ofStage.length > 0 ? ofStage : kind.holdPoints.filter((point) => point.during !== 'as-received');
+  const points =
+    during === 'as-received' || ofStage.length > 0
+      ? ofStage
+      : kind.holdPoints.filter((point) => point.during !== 'as-received');
   const days = points.map((point) => coveredOn(point.before, note));
   if (!days.every((day) => day !== undefined)) return undefined;
   return days.sort((a, b) => (a.on < b.on ? -1 : 1)).at(-1);
@@ -30,12 +33,17 @@ export function coveredBy(field: string, note: Note, kind: Kind): Covered | unde
 function stageOfPhoto(path: readonly string[], note: Note): Stage | undefined {
   const value = valueAt(note.front.data, path);
   const named = typeof value === 'object' && !Array.isArray(value) ? value['photo'] : undefined;
-  return typeof named === 'string' ? note.data.photos?.find((photo) => spellings(photo).includes(named))?.stage : undefined;
+  return typeof named === 'string'
+    ? note.data.photos?.find((photo) => spellings(photo).includes(named))?.stage
+    : undefined;
 }
 
 function valueAt(data: Plain, path: readonly string[]): Plain | undefined {
   return path.reduce<Plain | undefined>((here, key) => {
-    if (Array.isArray(here)) return here.find((item, i) => (typeof item === 'object' && !Array.isArray(item) && item['id'] === key) || String(i + 1) === key);
+    if (Array.isArray(here))
+      return here.find(
+        (item, i) => (typeof item === 'object' && !Array.isArray(item) && item['id'] === key) || String(i + 1) === key,
+      );
     return typeof here === 'object' ? here[key] : undefined;
   }, data);
 }

@@ -16,7 +16,10 @@ export interface FieldChange {
  * its result is at none of the parents, or if it settled between values that were both set since the sides parted:
  * taking over what only one side had set is no change.
  */
-export function fieldChange(parents: readonly (FieldState | undefined)[], text: string | undefined): { state: FieldState; change?: FieldChange } {
+export function fieldChange(
+  parents: readonly (FieldState | undefined)[],
+  text: string | undefined,
+): { state: FieldState; change?: FieldChange } {
   const before = parents.filter((state) => state !== undefined);
   const kept = before.filter((state) => alike(state.text, text));
   const gone = parents.find((state) => !alike(state?.text, text) && !kept.some((winner) => follows(winner, state)));
@@ -29,7 +32,11 @@ export function fieldChange(parents: readonly (FieldState | undefined)[], text: 
   return { state: { text, before }, change: changed(gone ?? before[0], text, parents) };
 }
 
-function changed(from: FieldState | undefined, to: string | undefined, parents: readonly (FieldState | undefined)[]): FieldChange {
+function changed(
+  from: FieldState | undefined,
+  to: string | undefined,
+  parents: readonly (FieldState | undefined)[],
+): FieldChange {
   return {
     ...(from?.text === undefined ? {} : { from: from.text }),
     ...(to === undefined ? {} : { to }),
@@ -58,5 +65,9 @@ export function alike(one: string | undefined, other: string | undefined): boole
 
 /** `2.5  mm` and `2.5mm` are one; `1 1/8` and `11/8` are not, nor are `no table` and `not able`. */
 function tight(text: string): string {
-  return text.normalize('NFC').replace(/\s+/gu, ' ').trim().replace(/(?<=\d) (?=\p{L})|(?<=\p{L}) (?=\d)/gu, '');
+  return text
+    .normalize('NFC')
+    .replace(/\s+/gu, ' ')
+    .trim()
+    .replace(/(?<=\d) (?=\p{L})|(?<=\p{L}) (?=\d)/gu, '');
 }

@@ -2,7 +2,7 @@ import { commitDate, isAncestor } from './git/commits.js';
 import { letterNumber } from './git/issue-letter.js';
 import type { Repository } from './git/repository.js';
 import { signatureOf } from './git/tag-signature.js';
-import { issueTags, type IssueTag } from './git/tags.js';
+import { type IssueTag, issueTags } from './git/tags.js';
 import type { BuildHistory } from './history.js';
 import { vouchedBy } from './tag-message.js';
 
@@ -29,14 +29,33 @@ export interface DocumentHistory {
  * The issues that came before: those of lower letters or, for a draft, those whose commit lies before. Later issues
  * make no difference, so that a document can be printed again as it was.
  */
-export async function issuesBefore(repo: Repository, build: string, commit: string, own?: string): Promise<DocumentIssue[]> {
-  const tags = (await issueTags(repo, build)).filter((tag): tag is IssueTag & { commit: string } => tag.annotated && tag.commit !== undefined);
+export async function issuesBefore(
+  repo: Repository,
+  build: string,
+  commit: string,
+  own?: string,
+): Promise<DocumentIssue[]> {
+  const tags = (await issueTags(repo, build)).filter(
+    (tag): tag is IssueTag & { commit: string } => tag.annotated && tag.commit !== undefined,
+  );
   const earlier: DocumentIssue[] = [];
   for (const tag of tags) {
-    const before = own === undefined ? await isAncestor(repo, tag.commit, commit) : letterNumber(tag.letter) < letterNumber(own);
+    const before =
+      own === undefined ? await isAncestor(repo, tag.commit, commit) : letterNumber(tag.letter) < letterNumber(own);
     if (!before) continue;
-    const [date, signature, vouched] = [await commitDate(repo, tag.commit), await signatureOf(repo, tag), vouchedBy(tag.message)];
-    earlier.push({ letter: tag.letter, tag: tag.name, commit: tag.commit, date: date.slice(0, 10), signed: signature !== undefined, ...(vouched ? { madeWith: vouched.tool } : {}) });
+    const [date, signature, vouched] = [
+      await commitDate(repo, tag.commit),
+      await signatureOf(repo, tag),
+      vouchedBy(tag.message),
+    ];
+    earlier.push({
+      letter: tag.letter,
+      tag: tag.name,
+      commit: tag.commit,
+      date: date.slice(0, 10),
+      signed: signature !== undefined,
+      ...(vouched ? { madeWith: vouched.tool } : {}),
+    });
   }
   return earlier;
 }

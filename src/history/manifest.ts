@@ -19,8 +19,14 @@ const manifestSchema = z.object({
   /** Name of the build's folder. */
   build: z.string().refine((name) => !/^\.{0,2}$|[/\\\0]/.test(name), 'the name of a folder'),
   /** The build's folder from the root of the repository; with the commit absent outside git. */
-  folder: z.string().refine((path) => !/^\/|(?:^|\/)\.{1,2}(?:\/|$)|[\\\0]/.test(path), 'a path within the repository').optional(),
-  commit: z.string().regex(/^[0-9a-f]{40}(?:[0-9a-f]{24})?$/).optional(),
+  folder: z
+    .string()
+    .refine((path) => !/^\/|(?:^|\/)\.{1,2}(?:\/|$)|[\\\0]/.test(path), 'a path within the repository')
+    .optional(),
+  commit: z
+    .string()
+    .regex(/^[0-9a-f]{40}(?:[0-9a-f]{24})?$/)
+    .optional(),
   date: z.string(),
   /** Files that differed from the commit. */
   dirty: z.array(z.string()),

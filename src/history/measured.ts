@@ -3,7 +3,7 @@ import { withBodyTables } from '../project/body-table.js';
 import { commonShape } from '../project/common.js';
 import { readings } from '../project/fields.js';
 import { metaAt, type NamedPath } from '../project/find-field.js';
-import { readFrontmatter, type Frontmatter, type Plain } from '../project/frontmatter.js';
+import { type Frontmatter, type Plain, readFrontmatter } from '../project/frontmatter.js';
 import type { KindShapes } from '../project/read.js';
 import { buildSchema } from '../project/vehicle.js';
 import type { ParseNote } from './values.js';
@@ -22,7 +22,8 @@ export function measuredText(kinds: KindShapes): ParseNote {
     const { value: front, problems } = read.value ? withBodyTables(read.value, path) : read;
     if (!front) {
       // A list of things to do or a letter beside the notes is no note that could not be read.
-      if (problems[0]?.code === 'frontmatter-missing' && !/(?:^|\/)(?:notes\/[^/]+|build)\.md$/.test(path)) return new Map();
+      if (problems[0]?.code === 'frontmatter-missing' && !/(?:^|\/)(?:notes\/[^/]+|build)\.md$/.test(path))
+        return new Map();
       throw new Error(problems.map((p) => `line ${p.line}: found ${p.found}`).join('; '));
     }
     const shape = shapeOf(front.data, kinds);
@@ -41,7 +42,8 @@ function fieldsIn(value: Plain | undefined, path: NamedPath, shape: z.ZodRawShap
   const { form } = path.length === 0 ? {} : metaAt(shape, path);
   const text = written.has(form) ? textOf(value) : form === undefined ? quantityText(value) : undefined;
   if (text !== undefined) return [[path.join('.'), text]];
-  if (Array.isArray(value)) return value.flatMap((item, i) => fieldsIn(item, [...path, idOf(item) ?? String(i + 1)], shape));
+  if (Array.isArray(value))
+    return value.flatMap((item, i) => fieldsIn(item, [...path, idOf(item) ?? String(i + 1)], shape));
   if (typeof value !== 'object') return [];
   return Object.entries(value).flatMap(([key, inner]) => fieldsIn(inner, [...path, key], shape));
 }

@@ -27,5 +27,7 @@ export function tagMessage(manifest: Manifest, title: string, pdf: { path: strin
 export function vouchedBy(message: string): Vouched | undefined {
   const line = (name: string): string | undefined => new RegExp(`^${name}: (.+)$`, 'm').exec(message)?.[1];
   const [pdf, tool, browser] = [line('Document-SHA-256'), line('Made-with'), line('Printed-by')];
-  return pdf !== undefined && /^[0-9a-f]{64}$/.test(pdf) && tool !== undefined && browser !== undefined ? { pdf, tool, browser } : undefined;
+  return pdf !== undefined && /^[0-9a-f]{64}$/.test(pdf) && tool !== undefined && browser !== undefined
+    ? { pdf, tool, browser }
+    : undefined;
 }

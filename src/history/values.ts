@@ -1,8 +1,8 @@
 import { extname } from 'node:path';
+import { type FieldState, fieldChange } from './field-change.js';
 import type { Blob } from './git/blobs.js';
-import { lineages, type FileState } from './git/lineage.js';
+import { type FileState, lineages } from './git/lineage.js';
 import type { FileVersions, Version } from './git/versions.js';
-import { fieldChange, type FieldState } from './field-change.js';
 import type { Person } from './who.js';
 
 /** The fields of a note by name, each with its text as written; nothing if the note cannot be read. May throw for the same reason. */
@@ -55,10 +55,15 @@ export const largestNote = 4 * 1024 * 1024;
  * parsed once. Changes of white space or line ends alone are no changes.
  */
 export async function valuesThroughTime(
-  found: FileVersions, parse: ParseNote, read: (ids: Iterable<string>) => AsyncIterable<Blob>,
+  found: FileVersions,
+  parse: ParseNote,
+  read: (ids: Iterable<string>) => AsyncIterable<Blob>,
 ): Promise<ValueHistory> {
   const { steps, fileOf, inFolder, current } = lineages(found);
-  const relevant = steps.map(({ version, touched }) => ({ version, touched: touched.filter(({ now }) => inFolder.has(fileOf(now))) }));
+  const relevant = steps.map(({ version, touched }) => ({
+    version,
+    touched: touched.filter(({ now }) => inFolder.has(fileOf(now))),
+  }));
   const states = relevant.flatMap(({ touched }) => touched.map(({ now }) => now));
   const contents = await contentsOf(states, parse, read);
 
@@ -67,7 +72,10 @@ export async function valuesThroughTime(
   const unread: ValueHistory['unread'] = [];
   for (const { version, touched } of relevant) {
     for (const { now, before } of touched) {
-      const content = now.blob === undefined ? new Map<string, string>() : contents.get(key(now, now.blob)) ?? { reason: 'Its contents are not in this clone.' };
+      const content =
+        now.blob === undefined
+          ? new Map<string, string>()
+          : (contents.get(key(now, now.blob)) ?? { reason: 'Its contents are not in this clone.' });
       const sides = before.map((state) => (state === undefined ? undefined : known.get(state)));
       const missed = [...new Set(sides.flatMap((side) => side?.unread ?? []))];
       const fieldsBefore = sides.map((side) => side?.fields ?? new Map<string, FieldState>());
@@ -78,12 +86,18 @@ export async function valuesThroughTime(
       }
       const fields = new Map<string, FieldState>();
       for (const field of new Set([...content.keys(), ...fieldsBefore.flatMap((side) => [...side.keys()])])) {
-        const { state, change } = fieldChange(fieldsBefore.map((side) => side.get(field)), content.get(field));
+        const { state, change } = fieldChange(
+          fieldsBefore.map((side) => side.get(field)),
+          content.get(field),
+        );
         fields.set(field, state);
         if (change === undefined) continue;
         const id = `${fileOf(now)} ${field}`;
         const history = histories.get(id) ?? { note: now.path, field, present: true, events: [] };
-        history.events.push({ ...eventOf(version, now.path, change), ...(missed.length === 0 ? {} : { unread: missed }) });
+        history.events.push({
+          ...eventOf(version, now.path, change),
+          ...(missed.length === 0 ? {} : { unread: missed }),
+        });
         histories.set(id, history);
       }
       known.set(now, { fields, unread: [] });
@@ -98,7 +112,12 @@ function eventOf(version: Version, path: string, change: Pick<ValueEvent, 'from'
 }
 
 /** Gives every history the last path of its note, and sorts by it. */
-function settled(histories: Map<string, FieldHistory>, states: FileState[], fileOf: (state: FileState) => number, current: Map<string, FileState>): FieldHistory[] {
+function settled(
+  histories: Map<string, FieldHistory>,
+  states: FileState[],
+  fileOf: (state: FileState) => number,
+  current: Map<string, FileState>,
+): FieldHistory[] {
   const paths = new Map(states.map((state) => [fileOf(state), state.path]));
   for (const [path, state] of current) paths.set(fileOf(state), path);
   return [...histories]
@@ -113,7 +132,11 @@ function key(state: FileState, blob: string): string {
   return `${blob}${extname(state.path)}`;
 }
 
-async function contentsOf(states: FileState[], parse: ParseNote, read: (ids: Iterable<string>) => AsyncIterable<Blob>): Promise<Map<string, Content>> {
+async function contentsOf(
+  states: FileState[],
+  parse: ParseNote,
+  read: (ids: Iterable<string>) => AsyncIterable<Blob>,
+): Promise<Map<string, Content>> {
   const wanted = new Map<string, { blob: string; path: string }>();
   for (const state of states) {
     if (state.blob !== undefined) wanted.set(key(state, state.blob), { blob: state.blob, path: state.path });

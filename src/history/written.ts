@@ -1,7 +1,7 @@
 import { unitIn } from '../project/fields.js';
-import { readQuantity, type Quantity } from '../units/quantity.js';
+import { type Quantity, readQuantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
-import { endsInDirection, readSlope, type Axis } from '../units/slope.js';
+import { type Axis, endsInDirection, readSlope } from '../units/slope.js';
 import { differenceUnit, sameDimension } from '../units/unit.js';
 
 export type WrittenQuantity = Quantity & { axis?: Axis };

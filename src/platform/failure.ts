@@ -17,10 +17,26 @@ export class MachineFailure extends Error {
   }
 }
 
-const refusals = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EACCES', 'EPERM', 'EBUSY', 'EEXIST', 'ENOTDIR', 'EISDIR', 'ENAMETOOLONG', 'EMFILE', 'ENFILE', 'ENOMEM']);
+const refusals = new Set([
+  'ENOSPC',
+  'EDQUOT',
+  'EROFS',
+  'EIO',
+  'EACCES',
+  'EPERM',
+  'EBUSY',
+  'EEXIST',
+  'ENOTDIR',
+  'EISDIR',
+  'ENAMETOOLONG',
+  'EMFILE',
+  'ENFILE',
+  'ENOMEM',
+]);
 
 /** Whether the system refused to read or write: no space, no permission, no such kind of place. */
-export const refusedBySystem = (cause: unknown): boolean => refusals.has((cause as NodeJS.ErrnoException | undefined)?.code ?? '');
+export const refusedBySystem = (cause: unknown): boolean =>
+  refusals.has((cause as NodeJS.ErrnoException | undefined)?.code ?? '');
 
 /** The words of anything thrown. */
 export const wordsOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));

@@ -8,8 +8,14 @@ export const fontsDirectory = fileURLToPath(packageFile('templates/fonts/'));
 
 /** PostScript names of the shipped fonts, as a PDF names them: a document's PDF carries these and no others. */
 export const shippedFonts: readonly string[] = [
-  'NotoSans-Regular', 'NotoSans-Italic', 'NotoSans-Bold', 'NotoSans-BoldItalic',
-  'NotoSansMono-Regular', 'NotoSansMono-Bold', 'NotoSansMath-Regular', 'NotoSansSymbols2-Regular',
+  'NotoSans-Regular',
+  'NotoSans-Italic',
+  'NotoSans-Bold',
+  'NotoSans-BoldItalic',
+  'NotoSansMono-Regular',
+  'NotoSansMono-Bold',
+  'NotoSansMath-Regular',
+  'NotoSansSymbols2-Regular',
 ];
 
 /**
@@ -17,7 +23,10 @@ export const shippedFonts: readonly string[] = [
  * `--font-math`. The files are named by URLs under `where`, a folder's file or relative URL ending in `/`.
  */
 export function fontFaces(where: string): string {
-  return readFileSync(`${fontsDirectory}fonts.css`, 'utf8').replace(/url\('([^']+)'\)/g, (_, file: string) => `url('${where}${file}')`);
+  return readFileSync(`${fontsDirectory}fonts.css`, 'utf8').replace(
+    /url\('([^']+)'\)/g,
+    (_, file: string) => `url('${where}${file}')`,
+  );
 }
 
 /** The files of the fonts by those URLs. */
@@ -41,7 +50,9 @@ const invisible = /^[\s\p{Cc}\uFE0E\uFE0F]$/u;
 let ranges: [first: number, last: number][] | undefined;
 
 function coveredRanges(): [first: number, last: number][] {
-  const declared = () => [...fontFaces('').matchAll(/U\+([0-9A-F]+)(?:-([0-9A-F]+))?/g)]
-    .map(([, first = '', last = first]): [number, number] => [parseInt(first, 16), parseInt(last, 16)]);
+  const declared = () =>
+    [...fontFaces('').matchAll(/U\+([0-9A-F]+)(?:-([0-9A-F]+))?/g)].map(
+      ([, first = '', last = first]): [number, number] => [parseInt(first, 16), parseInt(last, 16)],
+    );
   return (ranges ??= declared());
 }

@@ -30,5 +30,10 @@ function distance(a: string, b: string): number {
 /** "did you mean `x`?" when there is a near one, else the choices. */
 export function didYouMean(word: string, known: readonly string[]): string {
   const [best] = near(word, known);
-  return best ? `did you mean \`${best}\`?` : `known: ${known.slice(0, 40).map((k) => `\`${k}\``).join(', ')}`;
+  return best
+    ? `did you mean \`${best}\`?`
+    : `known: ${known
+        .slice(0, 40)
+        .map((k) => `\`${k}\``)
+        .join(', ')}`;
 }

@@ -14,7 +14,11 @@ export interface LinkedFile {
  *
  * @param files by the address with which the page names them
  */
-export async function writeSelfContained(target: string, html: string, files: ReadonlyMap<string, LinkedFile>): Promise<void> {
+export async function writeSelfContained(
+  target: string,
+  html: string,
+  files: ReadonlyMap<string, LinkedFile>,
+): Promise<void> {
   await pipeline(Readable.from(pieces(html, files)), createWriteStream(target));
 }
 

@@ -6,5 +6,7 @@ const unsafe = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]|(?![\u200c\u200d])\p{Cf}/gu;
  * (`‹U+202E›`), so that a terminal or a page shows them and does not obey them. Characters of `keep` stay.
  */
 export function visible(text: string, keep = '\n'): string {
-  return text.replace(unsafe, (c) => (keep.includes(c) ? c : `‹U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}›`));
+  return text.replace(unsafe, (c) =>
+    keep.includes(c) ? c : `‹U+${(c.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}›`,
+  );
 }

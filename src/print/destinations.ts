@@ -1,4 +1,4 @@
-import { PDFArray, PDFDict, PDFName, type PDFDocument, PDFRef } from '@cantoo/pdf-lib';
+import { PDFArray, PDFDict, type PDFDocument, PDFName, PDFRef } from '@cantoo/pdf-lib';
 
 /** The page (from 1) of every named destination: Chromium makes one for each id that some link of the document points to. */
 export function pagesOfDestinations(pdf: PDFDocument): Map<string, number> {

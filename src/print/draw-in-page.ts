@@ -3,9 +3,13 @@
 interface InPage {
   pdfjsLib: {
     GlobalWorkerOptions: { workerSrc: string };
-    getDocument: (options: object) => { promise: Promise<{ numPages: number; getPage: (n: number) => Promise<PdfPage> }> };
+    getDocument: (options: object) => {
+      promise: Promise<{ numPages: number; getPage: (n: number) => Promise<PdfPage> }>;
+    };
   };
-  document: { createElement: (name: 'canvas') => { width: number; height: number; toDataURL: (type: string) => string } };
+  document: {
+    createElement: (name: 'canvas') => { width: number; height: number; toDataURL: (type: string) => string };
+  };
 }
 interface PdfPage {
   getViewport: (options: { scale: number }) => { width: number; height: number };
@@ -13,14 +17,29 @@ interface PdfPage {
 }
 
 /** The first page of `/paper.pdf` as large as fits into so many pixels, as PNG in base 64; or the kind of error that kept it from being drawn. */
-export async function drawFirstPageInPage(width: number, height: number): Promise<{ png: string; pages: number } | { error: string }> {
+export async function drawFirstPageInPage(
+  width: number,
+  height: number,
+): Promise<{ png: string; pages: number } | { error: string }> {
   const { pdfjsLib, document } = globalThis as unknown as InPage;
   pdfjsLib.GlobalWorkerOptions.workerSrc = '/legacy/build/pdf.worker.min.mjs';
   try {
     const pdf = await pdfjsLib.getDocument({
-      url: '/paper.pdf', disableRange: true, disableStream: true, useWorkerFetch: false, verbosity: 0,
-      isEvalSupported: false, enableXfa: false, useSystemFonts: false, isOffscreenCanvasSupported: false, isImageDecoderSupported: false, maxImageSize: 1e8,
-      standardFontDataUrl: '/standard_fonts/', cMapUrl: '/cmaps/', wasmUrl: '/wasm/', iccUrl: '/iccs/',
+      url: '/paper.pdf',
+      disableRange: true,
+      disableStream: true,
+      useWorkerFetch: false,
+      verbosity: 0,
+      isEvalSupported: false,
+      enableXfa: false,
+      useSystemFonts: false,
+      isOffscreenCanvasSupported: false,
+      isImageDecoderSupported: false,
+      maxImageSize: 1e8,
+      standardFontDataUrl: '/standard_fonts/',
+      cMapUrl: '/cmaps/',
+      wasmUrl: '/wasm/',
+      iccUrl: '/iccs/',
     }).promise;
     if (pdf.numPages === 0) return { error: 'NoPages' };
     const page = await pdf.getPage(1);

@@ -1,4 +1,4 @@
-import { PDFDict, PDFName, type PDFDocument } from '@cantoo/pdf-lib';
+import { PDFDict, type PDFDocument, PDFName } from '@cantoo/pdf-lib';
 import { MachineFailure } from '../platform/failure.js';
 import { shippedFonts, unprintable } from '../platform/fonts.js';
 
@@ -43,4 +43,5 @@ export function refuseForeignFonts(fonts: readonly string[], characters: string)
   }
 }
 
-const named = (character: string): string => `${character} (U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')})`;
+const named = (character: string): string =>
+  `${character} (U+${(character.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')})`;

@@ -32,12 +32,16 @@ export function readExif(bytes: Uint8Array): PhotoFacts {
     orientation: Number.isInteger(orientation) && orientation >= 1 && orientation <= 8 ? orientation : 1,
     ...(width === undefined ? {} : { width }),
     ...(height === undefined ? {} : { height }),
-    hasPosition: [...Object.keys(exif), ...Object.keys(xmp)].some((name) => /GPS(Dest)?(Latitude|Longitude|Position|Coordinates)/i.test(name)),
+    hasPosition: [...Object.keys(exif), ...Object.keys(xmp)].some((name) =>
+      /GPS(Dest)?(Latitude|Longitude|Position|Coordinates)/i.test(name),
+    ),
   };
 }
 
 function timeOf(exif: Tags): string | undefined {
-  const written = exif['DateTimeOriginal'] ? ['DateTimeOriginal', 'OffsetTimeOriginal'] : ['DateTimeDigitized', 'OffsetTimeDigitized'];
+  const written = exif['DateTimeOriginal']
+    ? ['DateTimeOriginal', 'OffsetTimeOriginal']
+    : ['DateTimeDigitized', 'OffsetTimeDigitized'];
   const parts = /^(\d{4}):(\d\d):(\d\d)[ T](\d\d:\d\d:\d\d)/.exec(textOf(exif[written[0] as string]));
   if (!parts) return undefined;
   const local = `${parts[1]}-${parts[2]}-${parts[3]}T${parts[4]}`;
@@ -56,7 +60,9 @@ const textOf = (tag: Tags[string]): string => {
 function sizeOf(tags: Record<string, Tags | undefined>): [width: number | undefined, height: number | undefined] {
   for (const group of ['file', 'pngFile', 'png', 'riff', 'gif', 'exif']) {
     const found = tags[group] ?? {};
-    const [width, height] = ['Width', 'Length', 'Height'].flatMap((side) => numberOf(found[`Image ${side}`] ?? found[`Image${side}`]));
+    const [width, height] = ['Width', 'Length', 'Height'].flatMap((side) =>
+      numberOf(found[`Image ${side}`] ?? found[`Image${side}`]),
+    );
     if (width !== undefined && height !== undefined) return [width, height];
   }
   return [undefined, undefined];

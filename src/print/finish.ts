@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { AFRelationship, PDFHexString, type PDFDocument } from '@cantoo/pdf-lib';
+import { AFRelationship, type PDFDocument, PDFHexString } from '@cantoo/pdf-lib';
 import type { PrintedPdf } from './printed-pdf.js';
 import { writePdf } from './write-pdf.js';
 
@@ -32,7 +32,11 @@ const noId = '0'.repeat(32);
  * Gives a printed PDF its details, attachments, fixed dates and an /ID that is a digest of the document id and of all its
  * bytes, and gives its bytes in pieces. The same input gives the same bytes. Throws RangeError for an attachment name beyond plain ASCII.
  */
-export async function finishPdf(printed: PrintedPdf, details: DocumentDetails, attachments: readonly Attachment[]): Promise<Buffer[]> {
+export async function finishPdf(
+  printed: PrintedPdf,
+  details: DocumentDetails,
+  attachments: readonly Attachment[],
+): Promise<Buffer[]> {
   const { pdf } = printed;
   pdf.setTitle(details.title, { showInWindowTitleBar: true });
   pdf.setAuthor(details.author);
@@ -49,7 +53,8 @@ export async function finishPdf(printed: PrintedPdf, details: DocumentDetails, a
 }
 
 async function attach(pdf: PDFDocument, file: Attachment, date: Date): Promise<void> {
-  if (!/^[\w.-]+$/.test(file.name)) throw new RangeError(`attachment name ${file.name}: expected plain letters, digits, dots, hyphens and underscores`);
+  if (!/^[\w.-]+$/.test(file.name))
+    throw new RangeError(`attachment name ${file.name}: expected plain letters, digits, dots, hyphens and underscores`);
   await pdf.attach(file.bytes, file.name, {
     mimeType: file.mime,
     description: file.description,

@@ -2,10 +2,10 @@ import { readdir } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { writeFileWhole } from '../platform/whole.js';
 import type { RunningBrowser } from './launch.js';
 import { readerVersion } from './pdf-reader.js';
 import { linesOrTones } from './tones.js';
-import { writeFileWhole } from '../platform/whole.js';
 
 /** The picture of a PDF's first page, or in words why there is none. */
 export type FirstPage = KeptPage | { ok: false; reason: string };
@@ -37,7 +37,12 @@ const mostAtOnce = 2;
  * First pages of PDFs by their SHA-256, each drawn once by one version of the browser and then taken from the cache. Only
  * a cache that cannot be written (MachineFailure) and what `read` throws come out of it as errors.
  */
-export async function firstPages(papers: readonly Paper[], running: RunningBrowser, directory: string, onProgress: (done: number, total: number) => void = () => {}): Promise<Map<string, FirstPage>> {
+export async function firstPages(
+  papers: readonly Paper[],
+  running: RunningBrowser,
+  directory: string,
+  onProgress: (done: number, total: number) => void = () => {},
+): Promise<Map<string, FirstPage>> {
   const kept = await keptPages(directory);
   const pages = new Map<string, FirstPage>();
   const missing = new Map<string, Paper>();
@@ -59,28 +64,49 @@ export async function firstPages(papers: readonly Paper[], running: RunningBrows
 }
 
 /** Looks up pictures that were kept, by the SHA-256 of the paper: those of one version of the browser, or of any. */
-export async function keptPages(directory: string): Promise<(sha256: string, version?: string) => KeptPage | undefined> {
+export async function keptPages(
+  directory: string,
+): Promise<(sha256: string, version?: string) => KeptPage | undefined> {
   const names = (await readdir(directory).catch(() => [])).sort();
   return (sha256, version) => {
-    const name = names.findLast((n) => n.startsWith(`${stem(sha256)}_${version === undefined ? '' : `${plain(version)}_`}`) && told.test(n));
+    const name = names.findLast(
+      (n) => n.startsWith(`${stem(sha256)}_${version === undefined ? '' : `${plain(version)}_`}`) && told.test(n),
+    );
     const [, pages, across, down, extension] = told.exec(name ?? '') ?? [];
-    return name === undefined ? undefined : { ok: true, prepared: join(directory, name), mime: extension === 'png' ? 'image/png' : 'image/jpeg', width: Number(across), height: Number(down), pages: Number(pages) };
+    return name === undefined
+      ? undefined
+      : {
+          ok: true,
+          prepared: join(directory, name),
+          mime: extension === 'png' ? 'image/png' : 'image/jpeg',
+          width: Number(across),
+          height: Number(down),
+          pages: Number(pages),
+        };
   };
 }
 
 /** What a name tells: the paper and what drew it; how many pages it has; how large the picture is. */
 const told = /_(\d+)_(\d+)x(\d+)\.(png|jpg)$/;
-const stem = (sha256: string): string => [sha256.slice(0, 24), width, height, recipe, readerVersion, sharp.versions.vips].join('-');
+const stem = (sha256: string): string =>
+  [sha256.slice(0, 24), width, height, recipe, readerVersion, sharp.versions.vips].join('-');
 const plain = (version: string): string => version.replace(/[^A-Za-z\d.]+/g, '-');
 
-async function draw({ sha256, read }: Paper, { browser, version }: RunningBrowser, directory: string): Promise<FirstPage> {
+async function draw(
+  { sha256, read }: Paper,
+  { browser, version }: RunningBrowser,
+  directory: string,
+): Promise<FirstPage> {
   // Reading PDF takes long to load, and most papers have been drawn before.
   const { drawFirstPage } = await import('./first-page.js');
   const drawn = await drawFirstPage(browser, await read(), width, height);
   if (!drawn.ok) return drawn;
   const made = await linesOrTones(drawn.png);
   if (!made) return { ok: false, reason: 'its first page came out empty' };
-  const prepared = join(directory, `${stem(sha256)}_${plain(version)}_${drawn.pages}_${made.width}x${made.height}.${made.mime === 'image/png' ? 'png' : 'jpg'}`);
+  const prepared = join(
+    directory,
+    `${stem(sha256)}_${plain(version)}_${drawn.pages}_${made.width}x${made.height}.${made.mime === 'image/png' ? 'png' : 'jpg'}`,
+  );
   await writeFileWhole(prepared, made.bytes);
   return { ok: true, prepared, mime: made.mime, width: made.width, height: made.height, pages: drawn.pages };
 }

@@ -22,12 +22,16 @@ export async function guardPage(page: Page, directories: readonly string[]): Pro
   });
   page.on('requestfailed', (request) => {
     const reason = request.failure()?.errorText ?? 'failed';
-    if (reason !== 'net::ERR_BLOCKED_BY_CLIENT') troubles.push(`could not be loaded: ${shortened(request.url())} (${reason})`);
+    if (reason !== 'net::ERR_BLOCKED_BY_CLIENT')
+      troubles.push(`could not be loaded: ${shortened(request.url())} (${reason})`);
   });
   page.on('console', (message) => {
-    if (message.type() === 'error' && !/^Failed to load resource/.test(message.text())) troubles.push(`console error: ${message.text()}`);
+    if (message.type() === 'error' && !/^Failed to load resource/.test(message.text()))
+      troubles.push(`console error: ${message.text()}`);
   });
-  page.on('pageerror', (error) => troubles.push(`page error: ${error instanceof Error ? error.message : String(error)}`));
+  page.on('pageerror', (error) =>
+    troubles.push(`page error: ${error instanceof Error ? error.message : String(error)}`),
+  );
   return troubles;
 }
 
@@ -36,7 +40,8 @@ function refusalOf(url: string, roots: readonly string[]): string | undefined {
   if (!url.startsWith('file:')) return `refused: ${shortened(url)} is not a file of this document`;
   try {
     const path = realpathSync(fileURLToPath(url));
-    if (roots.some((root) => path === root || path.startsWith(root.endsWith(sep) ? root : root + sep))) return undefined;
+    if (roots.some((root) => path === root || path.startsWith(root.endsWith(sep) ? root : root + sep)))
+      return undefined;
     return `refused: ${shortened(url)} lies outside the document's folders`;
   } catch {
     return `there is no file ${shortened(url)}`;

@@ -24,9 +24,18 @@ interface InPage {
   document: {
     body: { textContent: string };
     fonts: Iterable<Font> & { ready: Promise<unknown>; add: (font: Font) => void };
-    images: Iterable<{ complete: boolean; naturalWidth: number; currentSrc: string; src: string; loading: string; decode: () => Promise<void> }>;
+    images: Iterable<{
+      complete: boolean;
+      naturalWidth: number;
+      currentSrc: string;
+      src: string;
+      loading: string;
+      decode: () => Promise<void>;
+    }>;
     documentElement: object;
-    querySelectorAll: (selector: string) => Iterable<{ textContent: string; dataset: Record<string, string>; style: Style }>;
+    querySelectorAll: (
+      selector: string,
+    ) => Iterable<{ textContent: string; dataset: Record<string, string>; style: Style }>;
   };
   FontFace: new (family: string, source: string) => Font;
   getComputedStyle: (element: object) => { getPropertyValue: (name: string) => string };
@@ -38,7 +47,9 @@ export async function loadFonts(): Promise<string[]> {
   const faces = [...document.fonts];
   await Promise.allSettled(faces.map((face) => face.load()));
   await document.fonts.ready;
-  return faces.filter((face) => face.status !== 'loaded').map((face) => `font not loaded: ${face.family} ${face.weight} ${face.style}`);
+  return faces
+    .filter((face) => face.status !== 'loaded')
+    .map((face) => `font not loaded: ${face.family} ${face.weight} ${face.style}`);
 }
 
 /** Waits for every picture, the lazy ones too; returns a complaint for each that shows nothing. */

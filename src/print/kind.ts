@@ -1,4 +1,3 @@
-
 /** Pictures that can be prepared for printing. */
 export type PictureKind = 'jpeg' | 'png' | 'webp' | 'tiff' | 'gif' | 'avif';
 
@@ -17,15 +16,22 @@ export function kindOf(bytes: Uint8Array): FileKind {
   if (head.startsWith('GIF8')) return { picture: 'gif' };
   if (head.slice(4, 8) === 'ftyp') return boxed(head.slice(8));
   if (head.startsWith('%PDF')) return { other: 'a PDF', hint: 'list it under papers, or export the page as JPEG' };
-  if (/^\s*<(\?xml|svg|!doctype|html)/i.test(head)) return { other: 'an SVG drawing or a web page', hint: exportAsJpeg };
-  return { other: 'something that is no picture', hint: 'look at it in another program; copy the photo again from the camera or phone' };
+  if (/^\s*<(\?xml|svg|!doctype|html)/i.test(head))
+    return { other: 'an SVG drawing or a web page', hint: exportAsJpeg };
+  return {
+    other: 'something that is no picture',
+    hint: 'look at it in another program; copy the photo again from the camera or phone',
+  };
 }
 
 /** Files of the ISO base media family tell their brands first. */
 function boxed(brands: string): FileKind {
   if (/avi[fs]/.test(brands)) return { picture: 'avif' };
   if (/hei[cxms]|hev[cxms]|mif1|msf1/.test(brands)) {
-    return { other: 'a HEIC photo, which cannot be read here', hint: `${exportAsJpeg}, or set the phone's camera to its most compatible format` };
+    return {
+      other: 'a HEIC photo, which cannot be read here',
+      hint: `${exportAsJpeg}, or set the phone's camera to its most compatible format`,
+    };
   }
   return { other: 'a video', hint: 'take a single frame from it and save that as JPEG' };
 }

@@ -3,11 +3,11 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import puppeteer, { type Browser } from 'puppeteer';
-import { findBrowser, type FoundBrowser } from './browser.js';
 import { MachineFailure, wordsOf } from '../platform/failure.js';
 import { fontsDirectory } from '../platform/fonts.js';
 import { onInterrupt } from '../platform/interrupt.js';
 import { remove } from '../platform/remove.js';
+import { type FoundBrowser, findBrowser } from './browser.js';
 
 /** A running browser. `version` is what the browser says of itself, such as `HeadlessChrome/147.0.7727.0`. */
 export interface RunningBrowser {
@@ -25,7 +25,10 @@ const oldestMajor = 131;
  * address, for trying the preview). Interrupting this process, or its
  * end, ends the browser and removes the profile. Throws MachineFailure if it does not start or is too old.
  */
-export async function launchBrowser(found?: FoundBrowser, reach: 'nothing' | 'loopback' = 'nothing'): Promise<RunningBrowser> {
+export async function launchBrowser(
+  found?: FoundBrowser,
+  reach: 'nothing' | 'loopback' = 'nothing',
+): Promise<RunningBrowser> {
   const program = found ?? (await findBrowser());
   const profile = mkdtempSync(join(tmpdir(), 'gusset-browser-'));
   const kill = new AbortController();
@@ -75,13 +78,22 @@ const environmentOf = ({ env }: FoundBrowser, profile: string): NodeJS.ProcessEn
 
 /** A browser that finds no font at all does not load web fonts either: `fallback.ttf` is there to be found, and not for use. */
 const fontConfig = (profile: string): string => {
-  const folders = [['dir', fontsDirectory], ['cachedir', profile]].map(([tag, path = '']) => `<${tag}>${path.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</${tag}>`);
+  const folders = [
+    ['dir', fontsDirectory],
+    ['cachedir', profile],
+  ].map(([tag, path = '']) => `<${tag}>${path.replace(/&/g, '&amp;').replace(/</g, '&lt;')}</${tag}>`);
   return `<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig>${folders.join('')}</fontconfig>\n`;
 };
 
 function browserArguments(reach: 'nothing' | 'loopback' = 'nothing'): string[] {
   const resolver = `MAP * ~NOTFOUND${reach === 'loopback' ? ', EXCLUDE 127.0.0.1' : ''}`;
-  const quiet = ['--no-pings', '--disable-component-update', '--disable-domain-reliability', '--disable-gpu', `--host-resolver-rules=${resolver}`];
+  const quiet = [
+    '--no-pings',
+    '--disable-component-update',
+    '--disable-domain-reliability',
+    '--disable-gpu',
+    `--host-resolver-rules=${resolver}`,
+  ];
   // As root the browser refuses to start in its sandbox; everybody else keeps it, unless told not to.
   const unsandboxed = process.getuid?.() === 0 || process.env['GUSSET_BROWSER_SANDBOX'] === 'off';
   return unsandboxed ? [...quiet, '--no-sandbox'] : quiet;
@@ -122,7 +134,12 @@ function didNotStart(program: FoundBrowser, profile: string, cause: unknown): Ma
 /** What the browser says when it is started once more with its words in view: over the pipe they are lost. */
 function complaintOf(program: FoundBrowser, profile: string): string | undefined {
   const args = [...browserArguments(), '--headless', `--user-data-dir=${profile}`, '--dump-dom', 'about:blank'];
-  const { stderr, error } = spawnSync(program.executable, args, { env: environmentOf(program, profile), encoding: 'utf8', timeout: 10_000, killSignal: 'SIGKILL' });
+  const { stderr, error } = spawnSync(program.executable, args, {
+    env: environmentOf(program, profile),
+    encoding: 'utf8',
+    timeout: 10_000,
+    killSignal: 'SIGKILL',
+  });
   const lines = (error?.message ?? stderr).split('\n').filter((line) => line.trim() !== '');
   return lines.length === 0 ? undefined : lines.slice(0, 3).join(' ');
 }

@@ -1,8 +1,8 @@
-import { pagesOfDestinations } from './destinations.js';
 import { MachineFailure } from '../platform/failure.js';
+import { pagesOfDestinations } from './destinations.js';
 import { fillNumbers } from './fill-numbers.js';
-import { writeNumbers, writeStandIns, type OpenPage } from './page.js';
-import { readPrinted, type PrintedPdf } from './printed-pdf.js';
+import { type OpenPage, writeNumbers, writeStandIns } from './page.js';
+import { type PrintedPdf, readPrinted } from './printed-pdf.js';
 
 type PageNumbers = ReadonlyMap<string, number>;
 
@@ -24,7 +24,15 @@ export async function printWithNumbers(open: OpenPage): Promise<Numbered> {
   const { asked } = open.content;
   const room = await writeStandIns(open.page);
   let { printed, pageOf } = await print(open);
-  if (asked.length === 0 || fillNumbers(printed.pdf, asked.map((id) => pageOf.get(id)!), room)) return { printed, pageOf, passes: 1 };
+  if (
+    asked.length === 0 ||
+    fillNumbers(
+      printed.pdf,
+      asked.map((id) => pageOf.get(id)!),
+      room,
+    )
+  )
+    return { printed, pageOf, passes: 1 };
   for (let prints = 2; prints <= mostPrints; prints += 1) {
     const numbers: PageNumbers = pageOf;
     await writeNumbers(open.page, numbers);

@@ -1,5 +1,5 @@
-import { deflateSync, inflateSync, constants } from 'node:zlib';
-import { PDFName, PDFNumber, PDFRawStream, type PDFDict, type PDFDocument } from '@cantoo/pdf-lib';
+import { constants, deflateSync, inflateSync } from 'node:zlib';
+import { type PDFDict, type PDFDocument, PDFName, PDFNumber, PDFRawStream } from '@cantoo/pdf-lib';
 
 /**
  * The browser writes every picture that is no JPEG in three colours of eight bits. One that is grey throughout becomes one
@@ -13,7 +13,22 @@ export function packGreys(pdf: PDFDocument): void {
     if (!greys) continue;
     const bits = bitsFor(greys);
     const contents = deflateSync(packed(greys, width, bits), { level: constants.Z_BEST_COMPRESSION });
-    pdf.context.assign(ref, PDFRawStream.of(pdf.context.obj({ Type: 'XObject', Subtype: 'Image', Width: width, Height: height, ColorSpace: 'DeviceGray', BitsPerComponent: bits, Filter: 'FlateDecode', Length: contents.length }), contents));
+    pdf.context.assign(
+      ref,
+      PDFRawStream.of(
+        pdf.context.obj({
+          Type: 'XObject',
+          Subtype: 'Image',
+          Width: width,
+          Height: height,
+          ColorSpace: 'DeviceGray',
+          BitsPerComponent: bits,
+          Filter: 'FlateDecode',
+          Length: contents.length,
+        }),
+        contents,
+      ),
+    );
   }
 }
 
@@ -22,10 +37,16 @@ const known = new Set(['Type', 'Subtype', 'Width', 'Height', 'ColorSpace', 'Bits
 /** No mask, no decoding of its own: nothing but its dots. */
 function isPlainPicture(dict: PDFDict): boolean {
   const is = (key: string, value: string) => dict.get(PDFName.of(key)) === PDFName.of(value);
-  return is('Subtype', 'Image') && is('Filter', 'FlateDecode') && numberAt(dict, 'BitsPerComponent') === 8 && dict.keys().every((key) => known.has(key.decodeText()));
+  return (
+    is('Subtype', 'Image') &&
+    is('Filter', 'FlateDecode') &&
+    numberAt(dict, 'BitsPerComponent') === 8 &&
+    dict.keys().every((key) => known.has(key.decodeText()))
+  );
 }
 
-const numberAt = (dict: PDFDict, key: string): number => dict.lookupMaybe(PDFName.of(key), PDFNumber)?.asNumber() ?? NaN;
+const numberAt = (dict: PDFDict, key: string): number =>
+  dict.lookupMaybe(PDFName.of(key), PDFNumber)?.asNumber() ?? NaN;
 
 /** One byte a dot; undefined for what has colours, or other than three bytes a dot. */
 function greysOf(dots: Uint8Array, count: number): Uint8Array | undefined {
@@ -40,7 +61,8 @@ function greysOf(dots: Uint8Array, count: number): Uint8Array | undefined {
 }
 
 /** The fewest bits in which each of the greys is a whole step from black to white. */
-const bitsFor = (greys: Uint8Array): number => [1, 2, 4].find((bits) => greys.every((grey) => grey % (255 / (2 ** bits - 1)) === 0)) ?? 8;
+const bitsFor = (greys: Uint8Array): number =>
+  [1, 2, 4].find((bits) => greys.every((grey) => grey % (255 / (2 ** bits - 1)) === 0)) ?? 8;
 
 /** Rows of so many bits a dot, each from a new byte on (ISO 32000-1:2008, 8.9.3). */
 function packed(greys: Uint8Array, width: number, bits: number): Uint8Array {

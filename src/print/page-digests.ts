@@ -1,5 +1,14 @@
 import { createHash } from 'node:crypto';
-import { PDFArray, PDFDict, PDFName, PDFRawStream, PDFRef, type PDFContext, type PDFDocument, type PDFObject } from '@cantoo/pdf-lib';
+import {
+  PDFArray,
+  type PDFContext,
+  PDFDict,
+  type PDFDocument,
+  PDFName,
+  type PDFObject,
+  PDFRawStream,
+  PDFRef,
+} from '@cantoo/pdf-lib';
 import { streamBytes } from './stream-text.js';
 
 /** What makes a page as it is seen: its size, what is drawn, with which fonts and pictures, and its links. */

@@ -1,9 +1,9 @@
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'puppeteer';
-import { collected } from './collected.js';
 import { MachineFailure } from '../platform/failure.js';
 import { fontsDirectory } from '../platform/fonts.js';
+import { collected } from './collected.js';
 import { guardPage } from './guard.js';
 import { brokenImages, loadFonts, numbers, type PageContent, readContent, standIns } from './in-page.js';
 
@@ -29,10 +29,17 @@ const patience = 600_000;
  * use the page, and closes it. A page that shows nothing on a screen is laid out once only, when it is printed. Throws
  * MachineFailure if the page is not self-sufficient, PageCrashed if it dies.
  */
-export async function withPage<T>(browser: Browser, html: string, directories: readonly string[], work: (open: OpenPage) => Promise<T>): Promise<T> {
+export async function withPage<T>(
+  browser: Browser,
+  html: string,
+  directories: readonly string[],
+  work: (open: OpenPage) => Promise<T>,
+): Promise<T> {
   const page = await browser.newPage();
   // A page that has died answers nothing any more: whatever waits for it would wait for ever.
-  const crash = new Promise<never>((_, reject) => page.once('error', (error) => reject(new PageCrashed(error.message))));
+  const crash = new Promise<never>((_, reject) =>
+    page.once('error', (error) => reject(new PageCrashed(error.message))),
+  );
   try {
     return await Promise.race([openPage(page, html, directories).then(work), crash]);
   } finally {
@@ -50,7 +57,17 @@ async function openPage(page: Page, html: string, directories: readonly string[]
   } finally {
     check(); // What was refused explains also why the loading failed.
   }
-  const print = async () => collected(await page.createPDFStream({ preferCSSPageSize: true, printBackground: true, tagged: true, outline: true, timeout: patience }), dirname(html));
+  const print = async () =>
+    collected(
+      await page.createPDFStream({
+        preferCSSPageSize: true,
+        printBackground: true,
+        tagged: true,
+        outline: true,
+        timeout: patience,
+      }),
+      dirname(html),
+    );
   return { page, content: await page.evaluate(readContent), check, print };
 }
 

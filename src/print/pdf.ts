@@ -2,14 +2,14 @@ import { resolve } from 'node:path';
 import type { PDFDocument } from '@cantoo/pdf-lib';
 import { ProtocolError, TimeoutError } from 'puppeteer';
 import { MachineFailure, wordsOf } from '../platform/failure.js';
-import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
 import { fontsDirectory } from '../platform/fonts.js';
+import { writeFileWhole } from '../platform/whole.js';
 import { embeddedFonts, refuseForeignFonts } from './embedded.js';
+import { type Attachment, type DocumentDetails, finishPdf } from './finish.js';
 import { launchBrowser, type RunningBrowser } from './launch.js';
 import { printWithNumbers } from './numbers.js';
 import { packGreys } from './pack-greys.js';
 import { PageCrashed, withPage } from './page.js';
-import { writeFileWhole } from '../platform/whole.js';
 
 export interface PrintOptions extends DocumentDetails {
   /** The finished HTML file. Its own style sheet gives page size, margins and margin boxes. */
@@ -44,7 +44,8 @@ export async function printDocument(options: PrintOptions): Promise<Printed> {
       const { pdf } = printed;
       packGreys(pdf);
       refuseForeignFonts(embeddedFonts(pdf), open.content.characters);
-      const files = typeof options.attachments === 'function' ? options.attachments(pdf, running.version) : options.attachments;
+      const files =
+        typeof options.attachments === 'function' ? options.attachments(pdf, running.version) : options.attachments;
       await writeFileWhole(options.out, await finishPdf(printed, options, files ?? []));
       return { pages: pdf.getPageCount(), pageOf, passes, browser: running.version };
     });

@@ -2,9 +2,9 @@ import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Metadata } from 'sharp';
 import { MachineFailure, wordsOf } from '../platform/failure.js';
-import { kindOf, type PictureKind } from './kind.js';
 import { sha256Beside } from '../platform/sha256.js';
 import { writeFileWhole } from '../platform/whole.js';
+import { kindOf, type PictureKind } from './kind.js';
 
 export interface PhotoSettings {
   /** The widest it is printed, in millimetres. */
@@ -36,12 +36,21 @@ export async function readPhoto(file: string): Promise<Content | Extract<Prepare
     const state = await stat(file);
     if (!state.isFile()) return { ok: false, reason: 'is not a file', hint: 'name a photo' };
     if (state.size === 0) return { ok: false, reason: 'is empty (zero bytes)', hint: copyAgain };
-    if (state.size > mostBytes) return { ok: false, reason: `is ${Math.round(state.size / 2 ** 20)} MB, more than a photo can be (256 MB)`, hint: 'export it smaller' };
+    if (state.size > mostBytes)
+      return {
+        ok: false,
+        reason: `is ${Math.round(state.size / 2 ** 20)} MB, more than a photo can be (256 MB)`,
+        hint: 'export it smaller',
+      };
     const bytes = await readFile(file);
     return { bytes, sha256: await sha256Beside(bytes) };
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
-    return { ok: false, reason: missing ? 'is not there' : `cannot be read: ${wordsOf(error)}`, hint: missing ? 'check its name and folder' : 'check its permissions' };
+    return {
+      ok: false,
+      reason: missing ? 'is not there' : `cannot be read: ${wordsOf(error)}`,
+      hint: missing ? 'check its name and folder' : 'check its permissions',
+    };
   }
 }
 
@@ -53,27 +62,42 @@ export async function preparePhoto({ bytes, sha256 }: Content, settings: PhotoSe
   const kind = kindOf(bytes);
   if ('other' in kind) return { ok: false, reason: `holds ${kind.other}`, hint: kind.hint };
   try {
-    const made = (await keptPhoto(sha256, settings)) ?? (await make(bytes, kind.picture, stem(sha256, settings), widthOf(settings), settings.quality));
+    const made =
+      (await keptPhoto(sha256, settings)) ??
+      (await make(bytes, kind.picture, stem(sha256, settings), widthOf(settings), settings.quality));
     return made.ok ? { ...made, sha256 } : made;
   } catch (error) {
     if (error instanceof MachineFailure) throw error;
     // The decoder's own words are of no use: photos decoded at the same time share one place for them.
-    return { ok: false, reason: 'is cut short or damaged: the picture cannot be read to its end', hint: `${copyAgain}, or export it as JPEG` };
+    return {
+      ok: false,
+      reason: 'is cut short or damaged: the picture cannot be read to its end',
+      hint: `${copyAgain}, or export it as JPEG`,
+    };
   }
 }
 
 const widthOf = ({ printWidthMm, ppi }: PhotoSettings): number => Math.ceil((printWidthMm / 25.4) * ppi);
-const stem = (sha256: string, settings: PhotoSettings): string => join(settings.cacheDirectory, `${sha256.slice(0, 24)}-${widthOf(settings)}-${settings.quality}-${recipe}-${sharp.versions.vips}`);
+const stem = (sha256: string, settings: PhotoSettings): string =>
+  join(
+    settings.cacheDirectory,
+    `${sha256.slice(0, 24)}-${widthOf(settings)}-${settings.quality}-${recipe}-${sharp.versions.vips}`,
+  );
 
 type Made = Extract<PreparedPhoto, { ok: false }> | Omit<Extract<PreparedPhoto, { ok: true }>, 'sha256'>;
 
-const formats = [['.jpg', 'image/jpeg'], ['.png', 'image/png']] as const;
+const formats = [
+  ['.jpg', 'image/jpeg'],
+  ['.png', 'image/png'],
+] as const;
 
 /** The photo of this content as an earlier run made it ready. */
 export async function keptPhoto(sha256: string, settings: PhotoSettings): Promise<PreparedPhoto | undefined> {
   for (const [extension, mime] of formats) {
     const prepared = stem(sha256, settings) + extension;
-    const found = await sharp(prepared).metadata().catch(() => undefined);
+    const found = await sharp(prepared)
+      .metadata()
+      .catch(() => undefined);
     if (found) return { ok: true, prepared, mime, width: found.width, height: found.height, sha256 };
   }
   return undefined;
@@ -87,8 +111,15 @@ async function make(bytes: Uint8Array, kind: PictureKind, stem: string, width: n
     .autoOrient()
     .resize({ width, height: Math.ceil(width * 1.5), fit: 'inside', withoutEnlargement: true })
     .toColourspace('srgb');
-  const jpeg = await picture.clone().flatten({ background: '#ffffff' }).jpeg({ quality }).toBuffer({ resolveWithObject: true });
-  const lossless = kind === 'png' || kind === 'gif' ? await picture.png({ compressionLevel: 9 }).toBuffer({ resolveWithObject: true }) : undefined;
+  const jpeg = await picture
+    .clone()
+    .flatten({ background: '#ffffff' })
+    .jpeg({ quality })
+    .toBuffer({ resolveWithObject: true });
+  const lossless =
+    kind === 'png' || kind === 'gif'
+      ? await picture.png({ compressionLevel: 9 }).toBuffer({ resolveWithObject: true })
+      : undefined;
   const smaller = lossless && lossless.data.length < jpeg.data.length ? lossless : jpeg;
   const [extension, mime] = formats[smaller === jpeg ? 0 : 1];
   await writeFileWhole(stem + extension, smaller.data);
@@ -98,8 +129,12 @@ async function make(bytes: Uint8Array, kind: PictureKind, stem: string, width: n
 type Refusal = { reason: string; hint: string };
 
 function refusalOf({ width, height, pages, pageHeight }: Metadata): Refusal | undefined {
-  if ((pages ?? 1) > 1) return { reason: `holds ${pages} pictures or frames`, hint: 'save the one that shows the work as JPEG' };
+  if ((pages ?? 1) > 1)
+    return { reason: `holds ${pages} pictures or frames`, hint: 'save the one that shows the work as JPEG' };
   const pixels = width * (pageHeight ?? height);
   if (pixels <= mostPixels) return undefined;
-  return { reason: `is ${width} × ${height} pixels (${Math.round(pixels / 1e6)} megapixels), more than the ${mostPixels / 1e6} that are read`, hint: 'export it smaller' };
+  return {
+    reason: `is ${width} × ${height} pixels (${Math.round(pixels / 1e6)} megapixels), more than the ${mostPixels / 1e6} that are read`,
+    hint: 'export it smaller',
+  };
 }

@@ -1,8 +1,8 @@
 import sharp from 'sharp';
-import { type PhotoSettings, type PreparedPhoto, keptPhoto, preparePhoto, readPhoto } from './photo.js';
 import { several } from '../platform/several.js';
+import { keptPhoto, type PhotoSettings, type PreparedPhoto, preparePhoto, readPhoto } from './photo.js';
 
-export type { PhotoSettings,  } from './photo.js';
+export type { PhotoSettings } from './photo.js';
 
 /** The result for one file. */
 export type PhotoResult = { file: string } & PreparedPhoto;
@@ -14,7 +14,10 @@ export type PhotoResult = { file: string } & PreparedPhoto;
  */
 export async function preparePhotos(
   files: readonly string[],
-  settings: PhotoSettings & { hashes?: ReadonlyMap<string, string>; onProgress?: (done: number, total: number) => void },
+  settings: PhotoSettings & {
+    hashes?: ReadonlyMap<string, string>;
+    onProgress?: (done: number, total: number) => void;
+  },
 ): Promise<PhotoResult[]> {
   const byContent = new Map<string, Promise<PreparedPhoto>>();
   let done = 0;

@@ -1,4 +1,4 @@
-import { PDFName, type PDFDict } from '@cantoo/pdf-lib';
+import { type PDFDict, PDFName } from '@cantoo/pdf-lib';
 import { streamText } from './stream-text.js';
 
 const known = new WeakMap<PDFDict, (hex: string) => string>();
@@ -11,26 +11,37 @@ export function toUnicode(font: PDFDict | undefined): (hex: string) => string {
   return reader;
 }
 
-const readerOf = (map: ReadonlyMap<number, string>) => (hex: string): string => codes(hex).map((code) => map.get(code) ?? unmapped(code)).join('');
+const readerOf =
+  (map: ReadonlyMap<number, string>) =>
+  (hex: string): string =>
+    codes(hex)
+      .map((code) => map.get(code) ?? unmapped(code))
+      .join('');
 
-const codes = (hex: string): number[] => (hex.replace(/[^0-9A-Fa-f]/g, '').match(/.{4}/g) ?? []).map((four) => parseInt(four, 16));
+const codes = (hex: string): number[] =>
+  (hex.replace(/[^0-9A-Fa-f]/g, '').match(/.{4}/g) ?? []).map((four) => parseInt(four, 16));
 
 const unmapped = (code: number): string => `‹${code.toString(16)}›`;
 
 /** What each code of a font says, by its map to Unicode; empty for a font without one. */
-export const unicodeOf = (font: PDFDict): Map<number, string> => mapOf(streamText(font.lookup(PDFName.of('ToUnicode'))));
+export const unicodeOf = (font: PDFDict): Map<number, string> =>
+  mapOf(streamText(font.lookup(PDFName.of('ToUnicode'))));
 
 /** `bfchar` gives one code its text, `bfrange` a run of codes either counted on from the first text or each its own. */
 function mapOf(cmap: string): Map<number, string> {
   const map = new Map<number, string>();
   for (const [, block = ''] of cmap.matchAll(/beginbfchar([^]*?)endbfchar/g)) {
-    for (const [, code = '', text = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>/g)) map.set(parseInt(code, 16), utf16(text));
+    for (const [, code = '', text = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>/g))
+      map.set(parseInt(code, 16), utf16(text));
   }
   for (const [, block = ''] of cmap.matchAll(/beginbfrange([^]*?)endbfrange/g)) {
-    for (const [, first = '', last = '', text = '', list = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:<([0-9A-Fa-f]+)>|\[([^\]]*)\])/g)) {
+    for (const [, first = '', last = '', text = '', list = ''] of block.matchAll(
+      /<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:<([0-9A-Fa-f]+)>|\[([^\]]*)\])/g,
+    )) {
       const texts = [...list.matchAll(/<([0-9A-Fa-f]+)>/g)].map(([, one = '']) => utf16(one));
       const start = parseInt(first, 16);
-      for (let code = start; code <= parseInt(last, 16); code += 1) map.set(code, texts[code - start] ?? counted(text, code - start));
+      for (let code = start; code <= parseInt(last, 16); code += 1)
+        map.set(code, texts[code - start] ?? counted(text, code - start));
     }
   }
   return map;
@@ -42,4 +53,5 @@ function counted(hex: string, by: number): string {
   return utf16([...units.slice(0, -1), last].join(''));
 }
 
-const utf16 = (hex: string): string => String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((four) => parseInt(four, 16)));
+const utf16 = (hex: string): string =>
+  String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((four) => parseInt(four, 16)));

@@ -3,8 +3,8 @@ import { toString } from 'mdast-util-to-string';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
 import { unified } from 'unified';
-import type { Frontmatter, Path, Plain, Range } from './frontmatter.js';
 import { near } from '../platform/near.js';
+import type { Frontmatter, Path, Plain, Range } from './frontmatter.js';
 import type { Problem } from './problem.js';
 
 /**
@@ -20,20 +20,33 @@ export function withBodyTables(front: Frontmatter, file: string): { value?: Fron
     if (value === undefined || typeof value === 'string') return value;
     if (Array.isArray(value)) return value.map((item, i) => filled(item, [...path, i])!);
     const name = nameOf(value);
-    if (name === undefined) return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, filled(inner, [...path, key])]));
+    if (name === undefined)
+      return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, filled(inner, [...path, key])]));
     tables ??= tablesIn(front.body);
     const table = tables.get(plainName(name));
     if (table) return rowsOf(table, front, path, ranges);
     const range = front.locate([...path, 'table']);
     const close = near(plainName(name), [...tables.keys()], 1)[0];
-    const hint = close === undefined ? 'write the name as a heading or a line right above the table' : `did you mean \`${close}\`?`;
-    problems.push({ code: 'reference-missing', file, ...range, source: front.sourceLine(range.line), found: `the table \`${name.slice(0, 60)}\`, which is not in the text below`, expected: 'the heading or the line right above a table of this file', hint });
+    const hint =
+      close === undefined
+        ? 'write the name as a heading or a line right above the table'
+        : `did you mean \`${close}\`?`;
+    problems.push({
+      code: 'reference-missing',
+      file,
+      ...range,
+      source: front.sourceLine(range.line),
+      found: `the table \`${name.slice(0, 60)}\`, which is not in the text below`,
+      expected: 'the heading or the line right above a table of this file',
+      hint,
+    });
     return undefined;
   };
   const data = filled(front.data, []) as Frontmatter['data'];
   if (problems.length > 0) return { problems };
   if (ranges.size === 0) return { value: front, problems };
-  const locate: Frontmatter['locate'] = (path, part = 'value') => ranges.get(path.join('\0'))?.[part] ?? front.locate(path, part);
+  const locate: Frontmatter['locate'] = (path, part = 'value') =>
+    ranges.get(path.join('\0'))?.[part] ?? front.locate(path, part);
   return { value: { ...front, data, locate }, problems };
 }
 
@@ -42,7 +55,12 @@ const nameOf = (value: { [key: string]: Plain | undefined }): string | undefined
   return typeof table === 'string' && Object.keys(value).length === 1 ? table : undefined;
 };
 
-const plainName = (text: string): string => text.replace(/\s+/g, ' ').replace(/[.:]\s*$/, '').trim().toLowerCase();
+const plainName = (text: string): string =>
+  text
+    .replace(/\s+/g, ' ')
+    .replace(/[.:]\s*$/, '')
+    .trim()
+    .toLowerCase();
 
 const parser = unified().use(remarkParse).use(remarkGfm);
 
@@ -55,10 +73,16 @@ function tablesIn(body: string): Map<string, Table> {
   return new Map(named.reverse());
 }
 
-const isText = (node: { type: string } | undefined): node is Heading | Paragraph => node?.type === 'heading' || node?.type === 'paragraph';
+const isText = (node: { type: string } | undefined): node is Heading | Paragraph =>
+  node?.type === 'heading' || node?.type === 'paragraph';
 
 /** Rows by field, with the places of their cells for what is wrong with them. */
-function rowsOf(table: Table, front: Frontmatter, path: Path, ranges: Map<string, { key: Range; value: Range }>): Plain[] {
+function rowsOf(
+  table: Table,
+  front: Frontmatter,
+  path: Path,
+  ranges: Map<string, { key: Range; value: Range }>,
+): Plain[] {
   const [head, ...rows] = table.children;
   const columns = head!.children.map((cell) => ({ ...columnOf(toString(cell)), key: placeOf(cell, front) }));
   return rows.map((row, i) => {
@@ -81,6 +105,11 @@ function columnOf(text: string): { name: string; unit?: string } {
 }
 
 function placeOf(cell: TableCell, front: Frontmatter): Range {
-  const { start, end } = (cell.children[0]?.position && { start: cell.children[0].position.start, end: cell.children.at(-1)!.position!.end }) || cell.position!;
+  const { start, end } =
+    (cell.children[0]?.position && {
+      start: cell.children[0].position.start,
+      end: cell.children.at(-1)!.position!.end,
+    }) ||
+    cell.position!;
   return { line: start.line + front.bodyLine - 1, column: start.column, endColumn: end.column };
 }

@@ -6,10 +6,14 @@ import { buildSchema } from './vehicle.js';
 export function buildTemplate(title: string): string {
   const lines = [
     '---',
-    ...prose('Make, model and month of build are needed before anything can be checked. Keys that stay empty are not known yet. Lines that begin with # and no single space are examples: take the # away to use them.'),
+    ...prose(
+      'Make, model and month of build are needed before anything can be checked. Keys that stay empty are not known yet. Lines that begin with # and no single space are examples: take the # away to use them.',
+    ),
     `title: ${scalar(title)}`,
     '',
-    ...fieldTree(buildSchema.shape).filter((field) => field.key !== 'title').flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
+    ...fieldTree(buildSchema.shape)
+      .filter((field) => field.key !== 'title')
+      .flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
     '---',
     '',
     '<!-- What is the car, how did it come, and what is to be done to it? Two or three sentences; the notes tell the rest. -->',

@@ -20,7 +20,10 @@ export type Stage = keyof typeof stages;
 export const stageNames = Object.keys(stages) as [Stage, ...Stage[]];
 
 const stage = z.enum(stageNames);
-const fraction = z.string().regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/).transform(Number);
+const fraction = z
+  .string()
+  .regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/)
+  .transform(Number);
 
 const photoSchema = z.strictObject({
   id: idOf.optional(),
@@ -63,12 +66,20 @@ export const commonShape = {
   title: z.string().min(3).max(120),
   by: text('initials of who did the work, as in build.md', 'JO'),
   started: onDay('day on which the work began'),
-  'load-state': text('load and ride height at which slopes and clearances were taken', 'kerb, ride height 340 mm front 352 mm rear'),
+  'load-state': text(
+    'load and ride height at which slopes and clearances were taken',
+    'kerb, ride height 340 mm front 352 mm rear',
+  ),
   stages: z.partialRecord(stage, day.optional()).optional().meta({ form: 'stages', says: 'each stage with its date' }),
   photos: z.array(photoSchema).optional(),
   papers: z.array(paperSchema).optional(),
-  answers: z.record(z.string(), z.union([z.string().transform((answer): Answer => ({ answer })), answerSchema]).optional()).optional(),
-  measured: z.record(z.string(), anyQuantity('value measured for this item of the code')).optional().meta({ form: 'list', says: 'values for items of the code that this kind of note has no field for, by the id of the item' }),
+  answers: z
+    .record(z.string(), z.union([z.string().transform((answer): Answer => ({ answer })), answerSchema]).optional())
+    .optional(),
+  measured: z.record(z.string(), anyQuantity('value measured for this item of the code')).optional().meta({
+    form: 'list',
+    says: 'values for items of the code that this kind of note has no field for, by the id of the item',
+  }),
   concessions: z.array(concessionSchema).optional(),
 };
 const commonSchema = z.strictObject(commonShape);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Place } from '../calc/value.js';
-import { readQuantity, type Quantity, type QuantityProblem } from '../units/quantity.js';
-import { readSlope, readSlopeAbout, type Axis } from '../units/slope.js';
+import { type Quantity, type QuantityProblem, readQuantity } from '../units/quantity.js';
+import { type Axis, readSlope, readSlopeAbout } from '../units/slope.js';
 import { readUnit } from '../units/unit.js';
 
 /**
@@ -35,7 +35,10 @@ export interface FieldMeta {
 }
 
 const nowhere: Place = { file: '', line: 0, column: 0, path: '' };
-export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).refine(realDay);
+export const day = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/)
+  .refine(realDay);
 
 function realDay(text: string): boolean {
   const date = new Date(`${text}T00:00:00Z`);
@@ -51,7 +54,9 @@ const how = z.strictObject({
   photo: z.string().optional(),
 });
 
-type Reader = (text: string) => { ok: true; quantity: Quantity; direction?: string } | { ok: false; problem: QuantityProblem };
+type Reader = (
+  text: string,
+) => { ok: true; quantity: Quantity; direction?: string } | { ok: false; problem: QuantityProblem };
 
 function measured(read: Reader, meta: FieldMeta) {
   return z
@@ -66,7 +71,13 @@ function measured(read: Reader, meta: FieldMeta) {
       const value = details ? details.data.value : input;
       const text = Array.isArray(value) ? readings(value) : value;
       if (typeof text !== 'string') {
-        const problem: QuantityProblem = { code: 'empty', found: 'no value', expected: `a value such as ${meta.typical ?? meta.unit ?? ''}`, hint: 'add `value:`', at: [0, 0] };
+        const problem: QuantityProblem = {
+          code: 'empty',
+          found: 'no value',
+          expected: `a value such as ${meta.typical ?? meta.unit ?? ''}`,
+          hint: 'add `value:`',
+          at: [0, 0],
+        };
         context.issues.push(issueOf(problem, input, wrapped ? ['value'] : []));
         return z.NEVER;
       }
@@ -76,7 +87,12 @@ function measured(read: Reader, meta: FieldMeta) {
         return z.NEVER;
       }
       const { value: _, ...rest } = details?.data ?? { value: undefined };
-      return { quantity: result.quantity, ...(result.direction === undefined ? {} : { direction: result.direction }), ...rest, at: nowhere };
+      return {
+        quantity: result.quantity,
+        ...(result.direction === undefined ? {} : { direction: result.direction }),
+        ...rest,
+        at: nowhere,
+      };
     })
     .optional()
     .meta({ ...meta });
@@ -113,7 +129,17 @@ export function count(says: string, meta: Partial<FieldMeta> = {}) {
   const read: Reader = (text) => {
     const result = readQuantity(text, '1');
     if (!result.ok) return result;
-    if (!result.quantity.exact.isInteger()) return { ok: false, problem: { code: 'number', found: `\`${text}\``, expected: 'a whole number', hint: 'count them', at: [0, text.length] } };
+    if (!result.quantity.exact.isInteger())
+      return {
+        ok: false,
+        problem: {
+          code: 'number',
+          found: `\`${text}\``,
+          expected: 'a whole number',
+          hint: 'count them',
+          at: [0, text.length],
+        },
+      };
     return { ok: true, quantity: { ...result.quantity, halfDigit: 0 } };
   };
   return measured(read, { form: 'quantity', unit: '1', says, ...meta });
@@ -164,7 +190,11 @@ export function designation<T extends object>(
 export type Designated<T> = T & { written: string; at: Place };
 
 export function text(says: string, typical?: string) {
-  return z.string().max(2000).optional().meta({ form: 'text', says, ...(typical ? { typical } : {}) } satisfies FieldMeta);
+  return z
+    .string()
+    .max(2000)
+    .optional()
+    .meta({ form: 'text', says, ...(typical ? { typical } : {}) } satisfies FieldMeta);
 }
 
 export function onDay(says: string) {
@@ -179,11 +209,17 @@ export function choice<const C extends Readonly<Record<string, string>>>(choices
 }
 
 export function yesNo(says: string) {
-  return z.enum(['yes', 'no']).optional().meta({ form: 'yes-no', says } satisfies FieldMeta);
+  return z
+    .enum(['yes', 'no'])
+    .optional()
+    .meta({ form: 'yes-no', says } satisfies FieldMeta);
 }
 
 /** Items of a list have an `id` of their own, so that what is computed from them keeps its name. */
-export const idOf = z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/).meta({ form: 'name', says: 'name within this note, lower case with hyphens' });
+export const idOf = z
+  .string()
+  .regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/)
+  .meta({ form: 'name', says: 'name within this note, lower case with hyphens' });
 
 export function list<S extends z.ZodRawShape>(shape: S, says: string) {
   return z

@@ -1,13 +1,15 @@
-import { existsSync, lstatSync, readFileSync, readdirSync, realpathSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { isAbsolute, join, normalize, relative, sep } from 'node:path';
-import type { BuildFile } from './model.js';
 import { near } from '../platform/near.js';
+import type { BuildFile } from './model.js';
 
 /** Access to a build's folder that never leaves it, links included. */
 
 const textLimit = 4 * 1024 * 1024;
 
-export type Found = { ok: true; file: BuildFile } | { ok: false; why: 'missing' | 'outside' | 'not-a-file' | 'case'; near?: string | undefined };
+export type Found =
+  | { ok: true; file: BuildFile }
+  | { ok: false; why: 'missing' | 'outside' | 'not-a-file' | 'case'; near?: string | undefined };
 
 /** The names in a folder. */
 export type Listing = (folder: string) => readonly string[];
@@ -71,17 +73,45 @@ export function listFolder(directory: string, folder: string): string[] {
 }
 
 /** Text of a file, or why it cannot be read as text. */
-export function readText(absolute: string): { ok: true; text: string } | { ok: false; code: 'file-unreadable' | 'file-too-large' | 'file-encoding'; found: string; expected: string } {
+export function readText(
+  absolute: string,
+):
+  | { ok: true; text: string }
+  | { ok: false; code: 'file-unreadable' | 'file-too-large' | 'file-encoding'; found: string; expected: string } {
   try {
     const stat = lstatSync(absolute);
-    if (!stat.isFile()) return { ok: false, code: 'file-unreadable', found: 'something that is not a plain file', expected: 'a plain text file' };
-    if (stat.size > textLimit) return { ok: false, code: 'file-too-large', found: `${(stat.size / 1e6).toFixed(1)} MB of text`, expected: `at most ${textLimit / 1024 / 1024} MB` };
+    if (!stat.isFile())
+      return {
+        ok: false,
+        code: 'file-unreadable',
+        found: 'something that is not a plain file',
+        expected: 'a plain text file',
+      };
+    if (stat.size > textLimit)
+      return {
+        ok: false,
+        code: 'file-too-large',
+        found: `${(stat.size / 1e6).toFixed(1)} MB of text`,
+        expected: `at most ${textLimit / 1024 / 1024} MB`,
+      };
     const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: false }).decode(readFileSync(absolute));
-    if (text.includes('\0')) return { ok: false, code: 'file-encoding', found: 'NUL characters', expected: 'plain text in UTF-8' };
+    if (text.includes('\0'))
+      return { ok: false, code: 'file-encoding', found: 'NUL characters', expected: 'plain text in UTF-8' };
     return { ok: true, text };
   } catch (error) {
-    if (error instanceof TypeError) return { ok: false, code: 'file-encoding', found: 'bytes that are not UTF-8', expected: 'a text file saved as UTF-8' };
+    if (error instanceof TypeError)
+      return {
+        ok: false,
+        code: 'file-encoding',
+        found: 'bytes that are not UTF-8',
+        expected: 'a text file saved as UTF-8',
+      };
     const code = (error as NodeJS.ErrnoException).code;
-    return { ok: false, code: 'file-unreadable', found: code === 'EACCES' ? 'a file that may not be read' : `a file that cannot be read (${code ?? 'unknown'})`, expected: 'a readable text file' };
+    return {
+      ok: false,
+      code: 'file-unreadable',
+      found: code === 'EACCES' ? 'a file that may not be read' : `a file that cannot be read (${code ?? 'unknown'})`,
+      expected: 'a readable text file',
+    };
   }
 }

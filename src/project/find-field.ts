@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import type { Place } from '../calc/value.js';
 import type { FieldMeta } from './fields.js';
 import type { Note } from './model.js';
 import { placeIn } from './model.js';
-import type { Place } from '../calc/value.js';
 
 /** Paths here name list items by their ids: `['pieces', 'crossmember', 'now', 'wall']`. */
 export type NamedPath = readonly string[];

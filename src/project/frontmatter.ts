@@ -1,5 +1,5 @@
 import matter from 'gray-matter';
-import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Node, type ParsedNode } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type ParsedNode, parseDocument } from 'yaml';
 import type { Problem, ProblemCode } from './problem.js';
 
 /**
@@ -28,7 +28,12 @@ export interface Frontmatter {
 
 const limits = { bytes: 256 * 1024, depth: 12, keys: 5_000, brackets: 50 };
 const refuse = { parse: () => ({}), stringify: () => '' };
-const engines = { yaml: { parse: (text: string) => ({ text }), stringify: () => '' }, js: refuse, javascript: refuse, json: refuse };
+const engines = {
+  yaml: { parse: (text: string) => ({ text }), stringify: () => '' },
+  js: refuse,
+  javascript: refuse,
+  json: refuse,
+};
 
 /** Splits and reads a note. Problems carry the name of the file that was given. */
 export function readFrontmatter(text: string, file: string): { value?: Frontmatter; problems: Problem[] } {
@@ -39,25 +44,60 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
   });
   const language = matter.language(normal);
   if (!normal.startsWith('---')) {
-    return fail('frontmatter-missing', 1, 'no frontmatter', 'a first line of `---` and then the measurements', 'start the file with `---`, a `kind:` line and a closing `---`');
+    return fail(
+      'frontmatter-missing',
+      1,
+      'no frontmatter',
+      'a first line of `---` and then the measurements',
+      'start the file with `---`, a `kind:` line and a closing `---`',
+    );
   }
   if (language.raw.trim() !== '' && language.name !== 'yaml') {
-    return fail('frontmatter-language', 1, `frontmatter marked as \`${language.name.slice(0, 40)}\``, 'plain `---` (YAML); code in a note is never run', 'remove the word after `---`');
+    return fail(
+      'frontmatter-language',
+      1,
+      `frontmatter marked as \`${language.name.slice(0, 40)}\``,
+      'plain `---` (YAML); code in a note is never run',
+      'remove the word after `---`',
+    );
   }
   const split = matter(normal, { engines, language: 'yaml' });
   const source = ((split.data as { text?: string }).text ?? '').replace(/^\n/, '');
   const closed = lines.findIndex((line, i) => i > 0 && line.trimEnd() === '---');
   const astray = lines.findIndex((line, i) => i > 0 && (i < closed || closed === -1) && line.startsWith('---'));
   if (closed === -1) {
-    return fail('frontmatter-missing', 1, 'frontmatter that is not closed', 'a line of `---` after the last measurement', 'add a line with only `---`');
+    return fail(
+      'frontmatter-missing',
+      1,
+      'frontmatter that is not closed',
+      'a line of `---` after the last measurement',
+      'add a line with only `---`',
+    );
   }
   if (astray !== -1) {
-    return fail('frontmatter-missing', astray + 1, 'a line that begins with `---` and goes on', 'a line of only `---` to close the frontmatter', 'take the rest of the line away');
+    return fail(
+      'frontmatter-missing',
+      astray + 1,
+      'a line that begins with `---` and goes on',
+      'a line of only `---` to close the frontmatter',
+      'take the rest of the line away',
+    );
   }
   if (source.length > limits.bytes) {
-    return fail('file-too-large', 1, `frontmatter of ${Math.round(source.length / 1024)} KB`, `at most ${limits.bytes / 1024} KB`, 'put long series in a table of the text below: `stops: { table: Brake stops }`');
+    return fail(
+      'file-too-large',
+      1,
+      `frontmatter of ${Math.round(source.length / 1024)} KB`,
+      `at most ${limits.bytes / 1024} KB`,
+      'put long series in a table of the text below: `stops: { table: Brake stops }`',
+    );
   }
-  return readYaml(source, file, { firstLine: 2, lines, body: lines.slice(closed + 1).join('\n'), bodyLine: closed + 2 });
+  return readYaml(source, file, {
+    firstLine: 2,
+    lines,
+    body: lines.slice(closed + 1).join('\n'),
+    bodyLine: closed + 2,
+  });
 }
 
 /** Reads a file that is YAML throughout. */
@@ -66,14 +106,36 @@ export function readYamlFile(text: string, file: string): { value?: Frontmatter;
   return readYaml(normal, file, { firstLine: 1, lines: normal.split('\n'), body: '', bodyLine: 1 });
 }
 
-function readYaml(source: string, file: string, at: { firstLine: number; lines: string[]; body: string; bodyLine: number }) {
+function readYaml(
+  source: string,
+  file: string,
+  at: { firstLine: number; lines: string[]; body: string; bodyLine: number },
+) {
   const deep = tooDeep(source);
   if (deep !== undefined) {
     const line = source.slice(0, deep).split('\n').length + at.firstLine - 1;
-    return { problems: [{ code: 'yaml-depth' as const, file, line, column: 1, found: `brackets nested more than ${limits.brackets} deep`, expected: `at most ${limits.depth} levels`, source: at.lines[line - 1]?.slice(0, 200) }] };
+    return {
+      problems: [
+        {
+          code: 'yaml-depth' as const,
+          file,
+          line,
+          column: 1,
+          found: `brackets nested more than ${limits.brackets} deep`,
+          expected: `at most ${limits.depth} levels`,
+          source: at.lines[line - 1]?.slice(0, 200),
+        },
+      ],
+    };
   }
   const counter = new LineCounter();
-  const document = parseDocument(source, { schema: 'failsafe', lineCounter: counter, prettyErrors: false, strict: true, uniqueKeys: false });
+  const document = parseDocument(source, {
+    schema: 'failsafe',
+    lineCounter: counter,
+    prettyErrors: false,
+    strict: true,
+    uniqueKeys: false,
+  });
   const problems: Problem[] = [];
   const ranges = new Map<string, { key?: Range; value?: Range }>();
   const rangeOf = (from: number, to: number): Range => {
@@ -88,7 +150,13 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
 
   for (const error of [...document.errors, ...document.warnings]) {
     const range = rangeOf(error.pos[0], error.pos[1]);
-    report('yaml', range, error.message.split('\n')[0]!.replace(/\.$/, ''), 'readable YAML', yamlHint(at.lines[range.line - 1] ?? ''));
+    report(
+      'yaml',
+      range,
+      error.message.split('\n')[0]!.replace(/\.$/, ''),
+      'readable YAML',
+      yamlHint(at.lines[range.line - 1] ?? ''),
+    );
   }
   let keys = 0;
   const plain = (node: ParsedNode | Node | null | undefined, path: string[]): Plain | undefined => {
@@ -117,7 +185,14 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
         const key = isScalar(pair.key) ? String(pair.key.value ?? '') : '';
         const keyNode = pair.key as Node | null;
         const below = [...path, key];
-        if (keyNode?.range && seen.has(key)) report('yaml', rangeOf(keyNode.range[0], keyNode.range[1]), `the key \`${key.slice(0, 60)}\` a second time`, 'each key once', 'keep one of the two');
+        if (keyNode?.range && seen.has(key))
+          report(
+            'yaml',
+            rangeOf(keyNode.range[0], keyNode.range[1]),
+            `the key \`${key.slice(0, 60)}\` a second time`,
+            'each key once',
+            'keep one of the two',
+          );
         seen.add(key);
         if (keyNode?.range) ranges.set(below.join('\0'), { key: rangeOf(keyNode.range[0], keyNode.range[1]) });
         const value = plain(pair.value as Node | null, below);
@@ -129,7 +204,12 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
   };
   const data = plain(document.contents, []);
   if (keys > limits.keys) {
-    report('file-too-large', { line: at.firstLine, column: 1, endColumn: 1 }, `more than ${limits.keys} keys`, `at most ${limits.keys} keys in one file`);
+    report(
+      'file-too-large',
+      { line: at.firstLine, column: 1, endColumn: 1 },
+      `more than ${limits.keys} keys`,
+      `at most ${limits.keys} keys in one file`,
+    );
   }
   if (problems.length > 0) return { problems };
   if (data !== '' && (typeof data !== 'object' || Array.isArray(data))) {
@@ -139,7 +219,8 @@ function readYaml(source: string, file: string, at: { firstLine: number; lines: 
   const locate = (path: Path, part: 'key' | 'value' = 'value'): Range => {
     for (let n = path.length; n > 0; n--) {
       const known = ranges.get(path.slice(0, n).map(String).join('\0'));
-      if (known) return (n === path.length && part === 'value' ? known.value ?? known.key : known.key ?? known.value)!;
+      if (known)
+        return (n === path.length && part === 'value' ? (known.value ?? known.key) : (known.key ?? known.value))!;
     }
     return { line: 1, column: 1, endColumn: 1 };
   };

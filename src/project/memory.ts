@@ -22,7 +22,10 @@ export function memory(): Recall {
 
 /** Plain data as text, to tell whether two are the same: maps and sets count, keys in their order. */
 export function textOf(data: unknown): string {
-  return JSON.stringify(data, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...value] : value)) ?? '';
+  return (
+    JSON.stringify(data, (_, value: unknown) => (value instanceof Map || value instanceof Set ? [...value] : value)) ??
+    ''
+  );
 }
 
 /** A number for each thing that was read, so that the same one is known again. */

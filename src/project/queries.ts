@@ -19,14 +19,17 @@ const reference = z.string().min(1);
 export const querySchema = z.strictObject({
   from: words('who asks'),
   date: day.meta({ form: 'day', says: 'day on which it was asked' }),
-  about: z
-    .union([reference.transform((one) => [one]), z.array(reference).min(1)])
-    .meta({ form: 'text', says: 'note (its name or number), item of the code, or finding (its id), or a list of these' }),
+  about: z.union([reference.transform((one) => [one]), z.array(reference).min(1)]).meta({
+    form: 'text',
+    says: 'note (its name or number), item of the code, or finding (its id), or a list of these',
+  }),
   question: words('the question as it was asked'),
   answer: text('the answer'),
   'answered-by': text('who answers', 'JO'),
   'answered-on': onDay('day of the answer'),
-  state: z.enum(Object.keys(queryStates) as [keyof typeof queryStates, ...(keyof typeof queryStates)[]]).meta({ form: 'choice', says: 'how it stands', choices: queryStates }),
+  state: z
+    .enum(Object.keys(queryStates) as [keyof typeof queryStates, ...(keyof typeof queryStates)[]])
+    .meta({ form: 'choice', says: 'how it stands', choices: queryStates }),
 });
 export type QueryData = z.output<typeof querySchema>;
 
@@ -45,7 +48,18 @@ export function readQuery(front: Frontmatter, path: string, file: string): { val
   if (!data) return { problems };
   if (data.state !== 'open' && data.answer === undefined) {
     const place = placeOf(front, file, ['state']);
-    return { problems: [{ code: 'value', ...place, source: front.sourceLine(place.line), found: `the state \`${data.state}\` without an answer`, expected: '`answer:` with what was answered', hint: 'write the answer, or set `state: open`' }] };
+    return {
+      problems: [
+        {
+          code: 'value',
+          ...place,
+          source: front.sourceLine(place.line),
+          found: `the state \`${data.state}\` without an answer`,
+          expected: '`answer:` with what was answered',
+          hint: 'write the answer, or set `state: open`',
+        },
+      ],
+    };
   }
   return { value: { name: posix.basename(path, '.md'), path, file, data, front }, problems: [] };
 }

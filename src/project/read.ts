@@ -1,16 +1,16 @@
 import { existsSync, statSync } from 'node:fs';
 import { basename, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
+import { didYouMean } from '../platform/near.js';
 import { withBodyTables } from './body-table.js';
-import { commonShape, type Common } from './common.js';
+import { type Common, commonShape } from './common.js';
 import { listFolder, listingOnce, readText } from './files.js';
-import { readFrontmatter, readYamlFile, type Frontmatter } from './frontmatter.js';
+import { type Frontmatter, readFrontmatter, readYamlFile } from './frontmatter.js';
 import { afresh } from './memory.js';
 import type { Build, BuildFile, LimitsFile, Note } from './model.js';
-import type { Query } from './queries.js';
 import { findNamedFiles } from './named-files.js';
-import { didYouMean } from '../platform/near.js';
 import { inReadingOrder, type Problem } from './problem.js';
+import type { Query } from './queries.js';
 import { readQuery } from './queries.js';
 import { twins } from './twins.js';
 import { validate } from './validate.js';
@@ -23,29 +23,69 @@ export type KindShapes = ReadonlyMap<string, z.ZodRawShape>;
  * Reads a build's folder. Every problem of every file is collected; `build` is there when none was found. With a memory,
  * files whose text is the same as the last time are not read into data again.
  */
-export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(), recall = afresh, mayBeEmpty = false): { build?: Build; problems: Problem[] } {
+export function readBuild(
+  folder: string,
+  kinds: KindShapes,
+  from = process.cwd(),
+  recall = afresh,
+  mayBeEmpty = false,
+): { build?: Build; problems: Problem[] } {
   const directory = resolve(folder);
   const shown = (path: string) => relative(from, join(directory, path)).split('\\').join('/') || '.';
   const problems: Problem[] = [];
-  const nothing = (code: 'build-missing' | 'build-empty', file: string, found: string, expected: string, hint: string) => ({
+  const nothing = (
+    code: 'build-missing' | 'build-empty',
+    file: string,
+    found: string,
+    expected: string,
+    hint: string,
+  ) => ({
     problems: [{ code, file, line: 0, column: 0, found, expected, hint }],
   });
   if (!existsSync(directory) || !statSync(directory).isDirectory()) {
-    return nothing('build-missing', shown('.'), 'no such folder', 'a folder with `build.md` and `notes/`', 'check the path, or make a new build with `gusset start`');
+    return nothing(
+      'build-missing',
+      shown('.'),
+      'no such folder',
+      'a folder with `build.md` and `notes/`',
+      'check the path, or make a new build with `gusset start`',
+    );
   }
   if (!existsSync(join(directory, 'build.md'))) {
-    return nothing('build-missing', shown('build.md'), 'no `build.md`', 'a `build.md` that describes the vehicle', 'make a new build with `gusset start`');
+    return nothing(
+      'build-missing',
+      shown('build.md'),
+      'no `build.md`',
+      'a `build.md` that describes the vehicle',
+      'make a new build with `gusset start`',
+    );
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
   if (names.length === 0 && !mayBeEmpty) {
-    return nothing('build-empty', shown('notes'), 'no notes', 'at least one Markdown file in `notes/`', 'write a Markdown file with a `kind:` line, as the demo does');
+    return nothing(
+      'build-empty',
+      shown('notes'),
+      'no notes',
+      'at least one Markdown file in `notes/`',
+      'write a Markdown file with a `kind:` line, as the demo does',
+    );
   }
   const inputs: BuildFile[] = [];
-  const load = <T>(path: string, read: (text: string, file: string) => Reading<T>): { value: T; text: string } | undefined => {
+  const load = <T>(
+    path: string,
+    read: (text: string, file: string) => Reading<T>,
+  ): { value: T; text: string } | undefined => {
     const absolute = join(directory, path);
     const text = readText(absolute);
     if (!text.ok) {
-      problems.push({ code: text.code, file: shown(path), line: 0, column: 0, found: text.found, expected: text.expected });
+      problems.push({
+        code: text.code,
+        file: shown(path),
+        line: 0,
+        column: 0,
+        found: text.found,
+        expected: text.expected,
+      });
       return undefined;
     }
     inputs.push({ path, absolute, bytes: Buffer.byteLength(text.text), text: text.text });
@@ -61,23 +101,39 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
     return found.data;
   };
 
-  const buildFile = load('build.md', validated((front, file) => validate(buildSchema, front, file)));
+  const buildFile = load(
+    'build.md',
+    validated((front, file) => validate(buildSchema, front, file)),
+  );
   const buildData = buildFile && withFiles({ ...buildFile.value, file: shown('build.md') });
 
   const notes: Note[] = [];
   for (const name of names) {
     const path = `notes/${name}`;
-    const loaded = load(path, validated((front, file) => validateNote(front, file, kinds)));
+    const loaded = load(
+      path,
+      validated((front, file) => validateNote(front, file, kinds)),
+    );
     if (!loaded) continue;
     const { front } = loaded.value;
     const data = withFiles({ ...loaded.value, file: shown(path) });
-    notes.push({ name: basename(name, '.md'), path, file: shown(path), kind: data.kind, data, front, text: loaded.text });
+    notes.push({
+      name: basename(name, '.md'),
+      path,
+      file: shown(path),
+      kind: data.kind,
+      data,
+      front,
+      text: loaded.text,
+    });
   }
 
   const queries: Query[] = [];
   for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
     const path = `queries/${name}`;
-    const loaded = load(path, (text, file) => andThen(readFrontmatter(text, file), (front) => readQuery(front, path, file)));
+    const loaded = load(path, (text, file) =>
+      andThen(readFrontmatter(text, file), (front) => readQuery(front, path, file)),
+    );
     if (loaded) queries.push(loaded.value);
   }
 
@@ -93,7 +149,19 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
 
   if (problems.length > 0 || !buildFile || !buildData) return { problems: inReadingOrder(problems) };
   return {
-    build: { name: basename(directory), directory, file: shown('build.md'), text: buildFile.text, data: buildData, front: buildFile.value.front, notes, queries, files, limits, inputs },
+    build: {
+      name: basename(directory),
+      directory,
+      file: shown('build.md'),
+      text: buildFile.text,
+      data: buildData,
+      front: buildFile.value.front,
+      notes,
+      queries,
+      files,
+      limits,
+      inputs,
+    },
     problems: [],
   };
 }
@@ -101,11 +169,18 @@ export function readBuild(folder: string, kinds: KindShapes, from = process.cwd(
 /** What reading a file gave, with all that stood in the way. */
 type Reading<T> = { value?: T; problems: Problem[] };
 
-const andThen = <A, B>({ value, problems }: Reading<A>, next: (value: A) => Reading<B>): Reading<B> => (value === undefined ? { problems } : next(value));
+const andThen = <A, B>({ value, problems }: Reading<A>, next: (value: A) => Reading<B>): Reading<B> =>
+  value === undefined ? { problems } : next(value);
 
 /** Frontmatter with the data that a schema makes of it. */
-function validated<T>(check: (front: Frontmatter, file: string) => Reading<T>): (text: string, file: string) => Reading<{ front: Frontmatter; data: T }> {
-  return (text, file) => andThen(andThen(readFrontmatter(text, file), (front) => withBodyTables(front, file)), (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })));
+function validated<T>(
+  check: (front: Frontmatter, file: string) => Reading<T>,
+): (text: string, file: string) => Reading<{ front: Frontmatter; data: T }> {
+  return (text, file) =>
+    andThen(
+      andThen(readFrontmatter(text, file), (front) => withBodyTables(front, file)),
+      (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })),
+    );
 }
 
 function validateNote(front: Frontmatter, file: string, kinds: KindShapes): Reading<Common & Record<string, unknown>> {
@@ -114,7 +189,19 @@ function validateNote(front: Frontmatter, file: string, kinds: KindShapes): Read
   if (!shape) {
     const range = front.locate(['kind']);
     const found = typeof kind === 'string' ? `the kind \`${kind.slice(0, 60)}\`` : 'no kind';
-    return { problems: [{ code: 'kind-unknown', file, ...range, source: front.sourceLine(range.line), found, expected: 'one of the kinds of note', hint: didYouMean(String(kind ?? ''), [...kinds.keys()]) }] };
+    return {
+      problems: [
+        {
+          code: 'kind-unknown',
+          file,
+          ...range,
+          source: front.sourceLine(range.line),
+          found,
+          expected: 'one of the kinds of note',
+          hint: didYouMean(String(kind ?? ''), [...kinds.keys()]),
+        },
+      ],
+    };
   }
   return validate(schemaOf(shape), front, file) as Reading<Common & Record<string, unknown>>;
 }

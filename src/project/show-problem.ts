@@ -1,5 +1,5 @@
-import type { Problem } from './problem.js';
 import { visible } from '../platform/visible.js';
+import type { Problem } from './problem.js';
 
 /** `file:line:column: found …, expected …`, the line with a caret under the fault, and what to do. */
 export function showProblem(p: Problem, width = 100): string {
@@ -17,5 +17,8 @@ function caret(p: Problem, width: number): string[] {
   const piece = source.slice(from, from + room);
   const length = Math.max(1, Math.min((p.endColumn ?? p.column + 1) - p.column, piece.length - (p.column - 1 - from)));
   const gutter = String(p.line).padStart(5);
-  return [`${gutter} | ${visible(piece)}`, `      | ${' '.repeat(Math.max(0, p.column - 1 - from))}${'^'.repeat(length)}`];
+  return [
+    `${gutter} | ${visible(piece)}`,
+    `      | ${' '.repeat(Math.max(0, p.column - 1 - from))}${'^'.repeat(length)}`,
+  ];
 }

@@ -18,5 +18,14 @@ export function typicalEntry(key: string, meta: Meta): string {
 
 /** A whole typical entry for some fields: blocks filled in, lists with one item. */
 export function typicalData(fields: readonly Field[]): { [key: string]: Plain } {
-  return Object.fromEntries(fields.map((field) => [field.key, field.is === 'value' ? typicalEntry(field.key, field.meta) : field.is === 'list' ? [typicalData(field.fields)] : typicalData(field.fields)]));
+  return Object.fromEntries(
+    fields.map((field) => [
+      field.key,
+      field.is === 'value'
+        ? typicalEntry(field.key, field.meta)
+        : field.is === 'list'
+          ? [typicalData(field.fields)]
+          : typicalData(field.fields),
+    ]),
+  );
 }

@@ -1,12 +1,16 @@
 import { z } from 'zod';
 import type { Place } from '../calc/value.js';
+import { didYouMean, near } from '../platform/near.js';
 import type { QuantityProblem } from '../units/quantity.js';
 import type { Frontmatter, Path } from './frontmatter.js';
-import { didYouMean, near } from '../platform/near.js';
 import type { Problem } from './problem.js';
 
 /** Checks frontmatter against a schema, turns each issue into a problem with its place, and tells values where they stand. */
-export function validate<S extends z.ZodType>(schema: S, front: Frontmatter, file: string): { value?: z.output<S>; problems: Problem[] } {
+export function validate<S extends z.ZodType>(
+  schema: S,
+  front: Frontmatter,
+  file: string,
+): { value?: z.output<S>; problems: Problem[] } {
   const result = schema.safeParse(front.data);
   if (!result.success) {
     return { problems: result.error.issues.flatMap((issue) => problemsOf(issue, schema, front, file)) };
@@ -16,7 +20,12 @@ export function validate<S extends z.ZodType>(schema: S, front: Frontmatter, fil
 }
 
 /** The place of a value, with list items under their ids. */
-export function placeOf(front: Frontmatter, file: string, path: Path, named: readonly string[] = path.map(String)): Place {
+export function placeOf(
+  front: Frontmatter,
+  file: string,
+  path: Path,
+  named: readonly string[] = path.map(String),
+): Place {
   const { line, column, endColumn } = front.locate(path);
   return { file, line, column, endColumn, path: named.join('.') };
 }
@@ -35,7 +44,9 @@ function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, front: Frontmatt
     const shift = /^['"]/.test(raw) ? 1 : 0;
     const inside = end > start && place.column + shift + end <= place.endColumn;
     const exact = inside ? { column: place.column + shift + start, endColumn: place.column + shift + end } : {};
-    return [{ code: 'quantity', ...place, ...exact, found: quantity.found, expected: quantity.expected, hint: quantity.hint }];
+    return [
+      { code: 'quantity', ...place, ...exact, found: quantity.found, expected: quantity.expected, hint: quantity.hint },
+    ];
   }
   switch (issue.code) {
     case 'unrecognized_keys':
@@ -48,23 +59,55 @@ function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, front: Frontmatt
           ...at([...path, key], 'key'),
           found: `the key \`${key}\``,
           expected: respelled ? `\`${spelled}\`: keys are lower case with hyphens` : `one of the keys known here`,
-          hint: /^\d/.test(key) ? 'a decimal comma splits a value in two: write 2.5 and not 2,5' : didYouMean(key, known),
+          hint: /^\d/.test(key)
+            ? 'a decimal comma splits a value in two: write 2.5 and not 2,5'
+            : didYouMean(key, known),
         };
       });
     case 'invalid_value':
-      return [{ code: path.at(-1) === 'kind' ? 'kind-unknown' : 'value', ...at(path), found: found(front, path), expected: `one of ${issue.values.map((v) => `\`${String(v)}\``).join(', ')}`, hint: nearHint(front, path, issue.values.map(String)) }];
+      return [
+        {
+          code: path.at(-1) === 'kind' ? 'kind-unknown' : 'value',
+          ...at(path),
+          found: found(front, path),
+          expected: `one of ${issue.values.map((v) => `\`${String(v)}\``).join(', ')}`,
+          hint: nearHint(front, path, issue.values.map(String)),
+        },
+      ];
     case 'invalid_type':
       if (valueAt(front.data, path) === undefined) return [missing(path, at(path, 'key'))];
       return [{ code: 'value', ...at(path), found: found(front, path), expected: typeName(issue.expected) }];
     case 'invalid_key':
-      return [{ code: 'key-unknown', ...at(path, 'key'), found: `the key \`${String(path.at(-1))}\``, expected: 'one of the keys known here', hint: didYouMean(String(path.at(-1)), keysAt(schema, path.slice(0, -1))) }];
+      return [
+        {
+          code: 'key-unknown',
+          ...at(path, 'key'),
+          found: `the key \`${String(path.at(-1))}\``,
+          expected: 'one of the keys known here',
+          hint: didYouMean(String(path.at(-1)), keysAt(schema, path.slice(0, -1))),
+        },
+      ];
     case 'invalid_format':
       return [{ code: 'value', ...at(path), found: found(front, path), expected: formatName(issue) }];
     case 'invalid_union':
       if (valueAt(front.data, path) === undefined) return [missing(path, at(path, 'key'))];
-      return [{ code: 'value', ...at(path), found: found(front, path), expected: 'a value of one of the forms that the reference page lists' }];
+      return [
+        {
+          code: 'value',
+          ...at(path),
+          found: found(front, path),
+          expected: 'a value of one of the forms that the reference page lists',
+        },
+      ];
     case 'too_small':
-      return [{ code: 'value', ...at(path), found: found(front, path), expected: `at least ${String(issue.minimum)} characters` }];
+      return [
+        {
+          code: 'value',
+          ...at(path),
+          found: found(front, path),
+          expected: `at least ${String(issue.minimum)} characters`,
+        },
+      ];
     default:
       return [{ code: 'value', ...at(path), found: found(front, path), expected: issue.message }];
   }
@@ -72,7 +115,13 @@ function problemsOf(issue: z.core.$ZodIssue, schema: z.ZodType, front: Frontmatt
 
 function missing(path: Path, at: Pick<Problem, 'file' | 'line' | 'column' | 'source'>): Problem {
   const name = String(path.at(-1));
-  return { code: 'value', ...at, found: `no \`${name}\``, expected: `\`${name}:\` with a value`, hint: `add \`${name}:\`` };
+  return {
+    code: 'value',
+    ...at,
+    found: `no \`${name}\``,
+    expected: `\`${name}:\` with a value`,
+    hint: `add \`${name}:\``,
+  };
 }
 
 function formatName(issue: z.core.$ZodIssueInvalidStringFormat): string {
@@ -83,11 +132,23 @@ function formatName(issue: z.core.$ZodIssueInvalidStringFormat): string {
 }
 
 function typeName(expected: string): string {
-  return { string: 'a text', array: 'a list (`- …` lines)', object: 'a block of keys', record: 'a block of keys', tuple: 'a pair such as [0.4, 0.3]' }[expected] ?? expected;
+  return (
+    {
+      string: 'a text',
+      array: 'a list (`- …` lines)',
+      object: 'a block of keys',
+      record: 'a block of keys',
+      tuple: 'a pair such as [0.4, 0.3]',
+    }[expected] ?? expected
+  );
 }
 
 function valueAt(data: unknown, path: Path): unknown {
-  return path.reduce<unknown>((value, key) => (value !== null && typeof value === 'object' ? (value as Record<string | number, unknown>)[key] : undefined), data);
+  return path.reduce<unknown>(
+    (value, key) =>
+      value !== null && typeof value === 'object' ? (value as Record<string | number, unknown>)[key] : undefined,
+    data,
+  );
 }
 
 function found(front: Frontmatter, path: Path): string {
@@ -135,7 +196,15 @@ function stamp(value: unknown, path: Path, named: readonly string[], front: Fron
       const twice: Problem[] = [];
       if (id !== undefined && seen.has(id)) {
         const range = front.locate([...path, i, 'id']);
-        twice.push({ code: 'id-duplicate', file, ...range, source: front.sourceLine(range.line), found: `a second \`${id}\` in one list`, expected: 'an id of its own for each item', hint: `rename it, for instance \`${id}-2\`` });
+        twice.push({
+          code: 'id-duplicate',
+          file,
+          ...range,
+          source: front.sourceLine(range.line),
+          found: `a second \`${id}\` in one list`,
+          expected: 'an id of its own for each item',
+          hint: `rename it, for instance \`${id}-2\``,
+        });
       }
       if (id !== undefined) seen.add(id);
       return [...twice, ...stamp(item, [...path, i], [...named, id ?? String(i + 1)], front, file)];

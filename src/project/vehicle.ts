@@ -29,7 +29,10 @@ const vehicle = z.strictObject({
   make: required('make'),
   model: required('model'),
   body: text('body', 'estate, five doors'),
-  built: z.string().regex(/^\d{4}-\d{2}(?:-\d{2})?$/).meta({ form: 'day', says: 'month or day of build, from the plate', typical: '1984-05' }),
+  built: z
+    .string()
+    .regex(/^\d{4}-\d{2}(?:-\d{2})?$/)
+    .meta({ form: 'day', says: 'month or day of build, from the plate', typical: '1984-05' }),
   category: choice(categories, 'category under the vehicle standards'),
   vin: text('VIN or chassis number, as stamped'),
   registration: choice(jurisdictions, 'state or territory of registration'),
@@ -44,7 +47,10 @@ const original = z.strictObject({
   gvm: named('kg', 'gross vehicle mass', { typical: '1620 kg', usual: [600, 4500] }),
   engine: text('original engine', '2.0 l four-cylinder'),
   capacity: quantity('cm3', 'swept volume of the original engine', { typical: '1796 cm3', usual: [300, 9000] }),
-  'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model', { typical: '2285 cm3', usual: [300, 9000] }),
+  'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model', {
+    typical: '2285 cm3',
+    usual: [300, 9000],
+  }),
   power: quantity('kW', 'rated power of the original engine', { typical: '66 kW', usual: [15, 600] }),
   torque: quantity('N*m', 'rated torque of the original engine', { typical: '142 N·m', usual: [30, 1200] }),
   induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
@@ -89,15 +95,45 @@ export const buildSchema = z.strictObject({
   workshop: text('workshop, with contact'),
   vehicle: vehicle.meta({ says: 'the vehicle' }),
   original: original.optional().meta({ says: 'the vehicle before the work: facts that limits and sheets read' }),
-  people: z.array(z.strictObject({ id: z.string().regex(/^[A-Za-z]{1,6}$/).meta({ says: 'initials, which notes name under `by`', typical: 'JO' }), ...person })).optional().meta({ says: 'who works on it' }),
-  certifier: z.strictObject({ name: person.name, number: z.string().optional().meta({ says: 'number of the licence' }), contact: person.contact }).optional().meta({ says: 'the certifying engineer' }),
+  people: z
+    .array(
+      z.strictObject({
+        id: z
+          .string()
+          .regex(/^[A-Za-z]{1,6}$/)
+          .meta({ says: 'initials, which notes name under `by`', typical: 'JO' }),
+        ...person,
+      }),
+    )
+    .optional()
+    .meta({ says: 'who works on it' }),
+  certifier: z
+    .strictObject({
+      name: person.name,
+      number: z.string().optional().meta({ says: 'number of the licence' }),
+      contact: person.contact,
+    })
+    .optional()
+    .meta({ says: 'the certifying engineer' }),
   codes: z.array(z.string()).optional().meta({ says: 'modification codes in scope, as a list such as [LA1, LB1]' }),
   'new-engine-number': text('engine number of the engine fitted, and where it came from'),
-  instruments: list(instrumentShape, 'instruments, which notes name under `with`; their uncertainty holds where a value states none'),
+  instruments: list(
+    instrumentShape,
+    'instruments, which notes name under `with`; their uncertainty holds where a value states none',
+  ),
   'load-cases': list(loadCase, 'loads that capacities are compared with, as agreed with the certifier'),
   'signs-design': text('who signs for the design'),
   'signs-work': text('who signs for the carrying out'),
-  photos: z.array(z.strictObject({ id: idOf.optional(), file: z.string().meta({ says: 'file in photos/', typical: 'as-received.jpg' }), shows: z.string().meta({ says: 'what it shows', typical: 'the car as it came, from the left' }) })).optional().meta({ says: 'photos of the whole vehicle' }),
+  photos: z
+    .array(
+      z.strictObject({
+        id: idOf.optional(),
+        file: z.string().meta({ says: 'file in photos/', typical: 'as-received.jpg' }),
+        shows: z.string().meta({ says: 'what it shows', typical: 'the car as it came, from the left' }),
+      }),
+    )
+    .optional()
+    .meta({ says: 'photos of the whole vehicle' }),
 });
 export type BuildData = z.infer<typeof buildSchema>;
 export type LoadCase = NonNullable<BuildData['load-cases']>[number];

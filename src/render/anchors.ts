@@ -1,6 +1,6 @@
-import { h } from 'hastscript';
-import type { Element } from 'hast';
 import { posix } from 'node:path';
+import type { Element } from 'hast';
+import { h } from 'hastscript';
 
 /**
  * Ids of what can be pointed at, their labels, and the pointers to them. Both come from the names of notes, fields and
@@ -8,7 +8,8 @@ import { posix } from 'node:path';
  */
 
 /** No two names give the same id: whatever is not plain is written as its code. */
-const plain = (name: string): string => encodeURIComponent(name).replaceAll('~', '%7E').replaceAll('%2F', '/').replaceAll('%', '~');
+const plain = (name: string): string =>
+  encodeURIComponent(name).replaceAll('~', '%7E').replaceAll('%2F', '/').replaceAll('%', '~');
 
 export const anchor = {
   section: (name: string) => `section-${plain(name)}`,
@@ -55,4 +56,5 @@ export function pointer(id: string, text: string, withPage = true): Element {
 }
 
 /** With something between each two. */
-export const joined = (of: readonly (Element | string)[], between: Element | string = ', '): (Element | string)[] => of.flatMap((one, i) => (i === 0 ? [one] : [between, one]));
+export const joined = (of: readonly (Element | string)[], between: Element | string = ', '): (Element | string)[] =>
+  of.flatMap((one, i) => (i === 0 ? [one] : [between, one]));

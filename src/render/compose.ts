@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import { planOf } from '../checks/plan/plan.js';
 import { textOf } from './markdown.js';
 import { changesSection } from './sections/changes.js';
@@ -29,13 +29,42 @@ import type { Subject } from './subject.js';
  * a chapter that is known to have stayed as it was.
  */
 export function compose(subject: Subject, hashes: ReadonlyMap<string, string>, chapterOf = chapter): Element {
-  const planned = subject.as === 'proposal' ? planSections(planOf(subject.build, subject.rules, subject.evaluation), subject) : [];
-  const before = [...(subject.changes ? [changesSection(subject.changes, subject)] : []), identityPage(subject), summary(subject), openItems(subject), howToRead(), generalCautions(subject), failureRegister(subject), checklist(subject), ...planned];
+  const planned =
+    subject.as === 'proposal' ? planSections(planOf(subject.build, subject.rules, subject.evaluation), subject) : [];
+  const before = [
+    ...(subject.changes ? [changesSection(subject.changes, subject)] : []),
+    identityPage(subject),
+    summary(subject),
+    openItems(subject),
+    howToRead(),
+    generalCautions(subject),
+    failureRegister(subject),
+    checklist(subject),
+    ...planned,
+  ];
   const chapters = subject.build.notes.map((note) => chapterOf(note, subject));
-  const registers = [matrix(subject), photoRegister(subject), paperRegister(subject, hashes), instrumentRegister(subject), sourceRegister(subject), ...ownFigureRegister(subject), concessionRegister(subject)];
-  const after = [...registers, queryRegister(subject), ...(subject.history ? [historySection(subject.history, subject)] : []), signOff(subject), colophon(subject)];
+  const registers = [
+    matrix(subject),
+    photoRegister(subject),
+    paperRegister(subject, hashes),
+    instrumentRegister(subject),
+    sourceRegister(subject),
+    ...ownFigureRegister(subject),
+    concessionRegister(subject),
+  ];
+  const after = [
+    ...registers,
+    queryRegister(subject),
+    ...(subject.history ? [historySection(subject.history, subject)] : []),
+    signOff(subject),
+    colophon(subject),
+  ];
   const parts = [...before, ...chapters, ...after];
-  const entries = parts.map((p) => ({ id: String(p.properties['id']), title: titleOf(p), level: chapters.includes(p) ? (2 as const) : (1 as const) }));
+  const entries = parts.map((p) => ({
+    id: String(p.properties['id']),
+    title: titleOf(p),
+    level: chapters.includes(p) ? (2 as const) : (1 as const),
+  }));
   return h('main', [cover(subject), contents(entries), ...parts]);
 }
 

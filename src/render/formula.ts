@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import temml from 'temml';
 import { plainTex } from '../calc/plain-tex.js';
 import type { Run } from '../calc/run.js';
@@ -39,7 +39,8 @@ export function withNumbers(run: Run, result: string): string | undefined {
   const own = sheet.results[result]!;
   if (own.tex === undefined) return undefined;
   const names = [...own.tex.matchAll(placeholder)].map((m) => m[1]!);
-  if (names.length === 0 || names.some((n) => typeof run.inputs[n] === 'string' || isSeries(run.inputs[n]))) return undefined;
+  if (names.length === 0 || names.some((n) => typeof run.inputs[n] === 'string' || isSeries(run.inputs[n])))
+    return undefined;
   return `= ${own.tex.replace(placeholder, (placed: string, name: string, at: number, whole: string) => number(valueOf(run, name), whole.slice(0, at), whole.slice(at + placed.length)))}`;
 }
 

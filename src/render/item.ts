@@ -1,8 +1,8 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import type { CodeItem } from '../checks/codes/codes.js';
-import type { Rests } from '../checks/codes/limit.js';
 import type { Item } from '../checks/codes/item.js';
+import type { Rests } from '../checks/codes/limit.js';
 import { anchor } from './anchors.js';
 import { restsText } from './limit-text.js';
 import type { Subject } from './subject.js';
@@ -29,5 +29,11 @@ export const restsOf = (rests: Written): Rests => ({
 /** Figures of other texts, for the reader; nothing is judged by them. */
 export function comparison(item: Pick<CodeItem, 'compare'> | undefined): Element[] {
   if (!item?.compare?.length) return [];
-  return [h('span.below.comparison', [h('i', 'For comparison, not judged: '), item.compare.map((c) => `${c.says} – ${restsText(restsOf(c.rests))}`).join('; '), '.'])];
+  return [
+    h('span.below.comparison', [
+      h('i', 'For comparison, not judged: '),
+      item.compare.map((c) => `${c.says} – ${restsText(restsOf(c.rests))}`).join('; '),
+      '.',
+    ]),
+  ];
 }

@@ -15,8 +15,10 @@ const statusSays = { 'in-force': 'in force', superseded: 'superseded', 'not-know
 
 /** `at least 25 mm and at most 30 mm`. */
 export function boundText(limit: Limit): string {
-  const low = limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`;
-  const high = limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`;
+  const low =
+    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`;
+  const high =
+    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`;
   const both = [low, high].filter(Boolean).join(' and ');
   return limit.recommended ? `${both} (recommended)` : both;
 }
@@ -24,8 +26,16 @@ export function boundText(limit: Limit): string {
 /** The basis with all that weakens it: status, where it was read, by whom. */
 export function howRead(rests: Omit<Rests, 'document'>): string {
   const status = rests.basis === 'published' ? statusSays[rests.status ?? 'not-known'] : undefined;
-  return [basisShort[rests.basis], status, rests.readIn && `read in ${rests.readIn}`, rests.readBy && `read by ${rests.readBy} on ${rests.on}`].filter(Boolean).join(', ');
+  return [
+    basisShort[rests.basis],
+    status,
+    rests.readIn && `read in ${rests.readIn}`,
+    rests.readBy && `read by ${rests.readBy} on ${rests.on}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
 }
 
 /** Document, edition and clause, and what they are worth. */
-export const restsText = (rests: Rests): string => `${[rests.document, rests.edition, rests.clause].filter(Boolean).join(', ')} (${howRead(rests)})`;
+export const restsText = (rests: Rests): string =>
+  `${[rests.document, rests.edition, rests.clause].filter(Boolean).join(', ')} (${howRead(rests)})`;

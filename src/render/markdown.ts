@@ -21,12 +21,31 @@ export interface MarkdownOptions {
   under: 2 | 3;
 }
 
-const kept = ['abbr', 'align', 'ariaDescribedBy', 'colSpan', 'dateTime', 'dir', 'id', 'lang', 'rowSpan', 'scope', 'start', 'title'];
+const kept = [
+  'abbr',
+  'align',
+  'ariaDescribedBy',
+  'colSpan',
+  'dateTime',
+  'dir',
+  'id',
+  'lang',
+  'rowSpan',
+  'scope',
+  'start',
+  'title',
+];
 const schemaFor = (prefix: string): typeof defaultSchema => ({
   ...defaultSchema,
   clobberPrefix: prefix,
-  tagNames: (defaultSchema.tagNames ?? []).filter((t) => !['picture', 'source', 'img', 'tt', 'strike', 'details', 'summary'].includes(t)),
-  attributes: { ...defaultSchema.attributes, input: [...(defaultSchema.attributes?.['input'] ?? []), 'checked'], '*': kept },
+  tagNames: (defaultSchema.tagNames ?? []).filter(
+    (t) => !['picture', 'source', 'img', 'tt', 'strike', 'details', 'summary'].includes(t),
+  ),
+  attributes: {
+    ...defaultSchema.attributes,
+    input: [...(defaultSchema.attributes?.['input'] ?? []), 'checked'],
+    '*': kept,
+  },
   strip: ['script', 'style', 'template'],
   protocols: { href: ['http', 'https', 'mailto'] },
 });
@@ -38,12 +57,25 @@ export function renderMarkdown(text: string, { resolve, pointer, name, under }: 
   const tree = parser.parse(text);
   visit(tree, ['image', 'imageReference'], (node, index, parent) => {
     if (!parent || index === undefined) return;
-    if (node.type === 'imageReference') parent.children[index] = { ...node, type: 'linkReference', children: [{ type: 'text', value: node.alt ?? '' }] } as never;
+    if (node.type === 'imageReference')
+      parent.children[index] = {
+        ...node,
+        type: 'linkReference',
+        children: [{ type: 'text', value: node.alt ?? '' }],
+      } as never;
     if (node.type !== 'image') return;
-    parent.children[index] = { type: 'link', url: node.url, children: [{ type: 'text', value: node.alt || node.url }], position: node.position } as never;
+    parent.children[index] = {
+      type: 'link',
+      url: node.url,
+      children: [{ type: 'text', value: node.alt || node.url }],
+      position: node.position,
+    } as never;
   });
   const prefix = anchor.words(name);
-  const toSafe = unified().use(remarkRehype, { allowDangerousHtml: true, clobberPrefix: '' }).use(rehypeRaw).use(rehypeSanitize, schemaFor(prefix));
+  const toSafe = unified()
+    .use(remarkRehype, { allowDangerousHtml: true, clobberPrefix: '' })
+    .use(rehypeRaw)
+    .use(rehypeSanitize, schemaFor(prefix));
   const safe = toSafe.runSync(tree) as Root;
   levelHeadings(safe, under);
   completeTables(safe);
@@ -100,7 +132,8 @@ function pointLinks(tree: Root, prefix: string, resolve: ResolveLink, pointer: M
     if (within) return void (node.properties['href'] = within);
     const target = url.startsWith('#') ? 'missing' : resolve(url);
     if (target === 'outside') node.properties['rel'] = ['noreferrer'];
-    else if (target === 'missing') parent.children[index] = { type: 'element', tagName: 'span', properties: {}, children: node.children };
+    else if (target === 'missing')
+      parent.children[index] = { type: 'element', tagName: 'span', properties: {}, children: node.children };
     else parent.children[index] = pointer(target.id, target.label, textOf(node));
   });
 }

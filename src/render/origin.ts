@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import type { Place, Value } from '../calc/value.js';
 import { anchor, joined, label, noteNumber, pointer } from './anchors.js';
 import { grouped } from './grouped.js';
@@ -24,8 +24,11 @@ export function originOf(value: Value, subject: Subject): Element {
 /** A pointer to the row in which a measured field stands; within its own note, `from`, by its last name. */
 export function fieldPointer(place: Pick<Place, 'file' | 'path'>, subject: Subject, from?: string): Element {
   const note = subject.build.notes.find((n) => n.file === place.file);
-  if (note && note.name === from) return h('a.ref', { href: `#${anchor.value(note.name, place.path)}` }, h('code', place.path.split('.').at(-1)!));
-  const [id, where] = note ? [anchor.value(note.name, place.path), noteNumber(note.name)] : [anchor.section('identity'), 'build.md'];
+  if (note && note.name === from)
+    return h('a.ref', { href: `#${anchor.value(note.name, place.path)}` }, h('code', place.path.split('.').at(-1)!));
+  const [id, where] = note
+    ? [anchor.value(note.name, place.path), noteNumber(note.name)]
+    : [anchor.section('identity'), 'build.md'];
   return h('a.ref', { href: `#${id}` }, [`${where} `, h('code', place.path)]);
 }
 
@@ -35,9 +38,15 @@ export function fieldPointers(places: readonly Pick<Place, 'file' | 'path'>[], s
   return grouped(places, (place) => `${place.file}\n${blockOf(place)}`).map((block) => {
     if (block.length === 1) return fieldPointer(block[0], subject);
     const whole = block.map((place) => fieldPointer(place, subject));
-    const links = block.map((place, i) => h('a.ref', { href: whole[i]!.properties['href'] }, h('code', place.path.split('.').at(-1)!)));
+    const links = block.map((place, i) =>
+      h('a.ref', { href: whole[i]!.properties['href'] }, h('code', place.path.split('.').at(-1)!)),
+    );
     const note = subject.build.notes.find((n) => n.file === block[0].file);
-    return h('span', [`${note ? noteNumber(note.name) : 'build.md'} `, ...(blockOf(block[0]) === '' ? [] : [h('code', blockOf(block[0])), ': ']), ...joined(links, ', ')]);
+    return h('span', [
+      `${note ? noteNumber(note.name) : 'build.md'} `,
+      ...(blockOf(block[0]) === '' ? [] : [h('code', blockOf(block[0])), ': ']),
+      ...joined(links, ', '),
+    ]);
   });
 }
 

@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import type { Finding } from '../checks/engine/finding.js';
 import { outcomeWord, signs } from '../checks/engine/outcome-words.js';
 
@@ -15,7 +15,10 @@ const shortMarks: Readonly<Record<string, string>> = {
 };
 
 /** Sign and word, and after them what weakens the outcome; that may be left out where it stands elsewhere. */
-export function outcomeMark(finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>, withMarks = true): Element {
+export function outcomeMark(
+  finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>,
+  withMarks = true,
+): Element {
   const concession = finding.concession ? [`concession ${finding.concession.word.replace('-', ' ')}`] : [];
   const marks = [...(withMarks ? finding.marks.map((m) => shortMarks[m] ?? m) : []), ...concession];
   return h(`span.outcome.outcome-${finding.outcome}`, [

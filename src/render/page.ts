@@ -1,8 +1,8 @@
+import type { Element, Root, RootContent } from 'hast';
 import { h } from 'hastscript';
 import rehypeStringify from 'rehype-stringify';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
-import type { Element, Root, RootContent } from 'hast';
 import { visible } from '../platform/visible.js';
 import { pageDigits } from './page-digits.js';
 import { documentId, isDraft, type Subject } from './subject.js';
@@ -11,14 +11,19 @@ import { templateText } from './texts.js';
 /** The finished HTML: no script, nothing fetched. `fonts` is the style that declares them for this edition. */
 export function htmlPage(main: Element, subject: Subject, fonts: string): string {
   const title = `${documentId(subject)}: ${subject.build.data.title}`;
-  const style = [fonts, ...['document.css', 'narrow.css', 'print.css'].map(templateText), pageMargins(subject)].join('\n');
+  const style = [fonts, ...['document.css', 'narrow.css', 'print.css'].map(templateText), pageMargins(subject)].join(
+    '\n',
+  );
   return htmlOf([
     { type: 'doctype' } as never,
     h('html', { lang: 'en-AU', style: `--page-digits: ${pageDigits(main)}` }, [
       h('head', [
         h('meta', { charSet: 'utf-8' }),
         h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-        h('meta', { httpEquiv: 'Content-Security-Policy', content: "default-src 'none'; img-src data: file:; style-src 'unsafe-inline'; font-src data: file:" }),
+        h('meta', {
+          httpEquiv: 'Content-Security-Policy',
+          content: "default-src 'none'; img-src data: file:; style-src 'unsafe-inline'; font-src data: file:",
+        }),
         h('title', title),
         h('style', style),
       ]),
@@ -28,7 +33,8 @@ export function htmlPage(main: Element, subject: Subject, fonts: string): string
 }
 
 /** The same page for a browser that is only to print it: for a screen, too, it would lay out the whole of it. */
-export const notForScreens = (html: string): string => html.replace('</head>', '<style media="screen">body{display:none}</style></head>');
+export const notForScreens = (html: string): string =>
+  html.replace('</head>', '<style media="screen">body{display:none}</style></head>');
 
 const stringifier = unified().use(rehypeStringify, { allowDangerousHtml: true, closeSelfClosing: false });
 
@@ -44,7 +50,8 @@ function showUnseen(page: Root): void {
   visit(page, (node) => {
     if (node.type === 'text') node.value = visible(node.value, '\n\t');
     if (node.type !== 'element') return;
-    for (const [name, value] of Object.entries(node.properties)) if (typeof value === 'string') node.properties[name] = visible(value);
+    for (const [name, value] of Object.entries(node.properties))
+      if (typeof value === 'string') node.properties[name] = visible(value);
   });
 }
 

@@ -1,8 +1,8 @@
+import type { Kind } from '../checks/engine/kind.js';
+import { commonShape } from '../project/common.js';
 import type { FieldMeta, Measured } from '../project/fields.js';
 import { metaAt } from '../project/find-field.js';
 import type { Note } from '../project/model.js';
-import { commonShape } from '../project/common.js';
-import type { Kind } from '../checks/engine/kind.js';
 import { grouped } from './grouped.js';
 
 /** One field of a note as it was filled in. */
@@ -29,7 +29,9 @@ export function recordOf(note: Pick<Note, 'data'>, kind: Pick<Kind, 'shape'>): R
   const own = Object.entries(note.data).filter(([key]) => key in kind.shape && !(key in commonShape));
   return [
     ...own.flatMap(([key, value]) => walk(value, [key], kind, { within: [] })),
-    ...Object.entries(note.data.measured ?? {}).flatMap(([item, measured]): Recorded[] => (measured ? [{ path: ['measured', item], items: [], measured, meta: { says: item } }] : [])),
+    ...Object.entries(note.data.measured ?? {}).flatMap(([item, measured]): Recorded[] =>
+      measured ? [{ path: ['measured', item], items: [], measured, meta: { says: item } }] : [],
+    ),
   ];
 }
 
@@ -58,7 +60,11 @@ function walk(value: unknown, path: readonly string[], kind: Pick<Kind, 'shape'>
     });
   }
   const { on, by, ...rest } = value as Record<string, unknown>;
-  const here: Stated = { ...stated, on: typeof on === 'string' ? on : stated.on, by: typeof by === 'string' ? by : stated.by };
+  const here: Stated = {
+    ...stated,
+    on: typeof on === 'string' ? on : stated.on,
+    by: typeof by === 'string' ? by : stated.by,
+  };
   return Object.entries(rest).flatMap(([key, inner]) => walk(inner, [...path, key], kind, here));
 }
 
@@ -107,13 +113,20 @@ export interface ItemsAlike {
 /** Lists of two items or more, to be told beside each other, the outermost of each value; and the rest. */
 export function itemsAlike(single: readonly Recorded[]): { lists: ItemsAlike[]; rest: Recorded[] } {
   const idsOf = new Map<string, Set<string>>();
-  for (const { list, id } of single.flatMap((one) => one.items)) idsOf.set(list, (idsOf.get(list) ?? new Set()).add(id));
+  for (const { list, id } of single.flatMap((one) => one.items))
+    idsOf.set(list, (idsOf.get(list) ?? new Set()).add(id));
   const placed = single.map((one) => ({ one, in: one.items.find(({ list }) => idsOf.get(list)!.size > 1) }));
   const told = placed.flatMap((p) => (p.in ? [{ one: p.one, ...p.in }] : []));
-  const lists = grouped(told, ({ list }) => list).map((records): ItemsAlike => ({
-    list: records[0].list,
-    ids: [...idsOf.get(records[0].list)!],
-    fields: grouped(records, ({ field }) => field).map((own) => ({ field: own[0].field, meta: own[0].one.meta, of: new Map(own.map(({ id, one }) => [id, one])) })),
-  }));
+  const lists = grouped(told, ({ list }) => list).map(
+    (records): ItemsAlike => ({
+      list: records[0].list,
+      ids: [...idsOf.get(records[0].list)!],
+      fields: grouped(records, ({ field }) => field).map((own) => ({
+        field: own[0].field,
+        meta: own[0].one.meta,
+        of: new Map(own.map(({ id, one }) => [id, one])),
+      })),
+    }),
+  );
   return { lists, rest: placed.filter((p) => !p.in).map(({ one }) => one) };
 }

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
-import type { Note } from '../project/model.js';
-import { shownBy, type Shown } from '../checks/engine/shown.js';
 import type { Finding } from '../checks/engine/finding.js';
+import { type Shown, shownBy } from '../checks/engine/shown.js';
+import type { Note } from '../project/model.js';
 import { anchor, label, pointer } from './anchors.js';
 import type { Subject } from './subject.js';
 
@@ -22,7 +22,13 @@ function pointersTo(shown: Shown): Element[] {
     case 'paper':
       return [pointer(anchor.paper(shown.file), label.paper(shown.file))];
     case 'sheets':
-      if (shown.runs.length > most) return [pointer(anchor.sheets(noteOf(shown.runs[0]!)), `${shown.runs.length} sheets of ${label.note(noteOf(shown.runs[0]!))}`)];
+      if (shown.runs.length > most)
+        return [
+          pointer(
+            anchor.sheets(noteOf(shown.runs[0]!)),
+            `${shown.runs.length} sheets of ${label.note(noteOf(shown.runs[0]!))}`,
+          ),
+        ];
       return shown.runs.map((run) => pointer(anchor.sheet(run), label.sheet(run)));
   }
 }
@@ -34,7 +40,8 @@ export function evidenceOf(finding: Pick<Finding, 'note' | 'item'>, subject: Sub
   const note = subject.build.notes.find((n) => n.name === finding.note);
   if (!note) return [];
   const shown = note.data.answers?.[finding.item]?.shown;
-  const serving = <E extends { file: string; serves?: string[] | undefined }>(entries: readonly E[] | undefined) => (entries ?? []).filter((e) => e.serves?.includes(finding.item));
+  const serving = <E extends { file: string; serves?: string[] | undefined }>(entries: readonly E[] | undefined) =>
+    (entries ?? []).filter((e) => e.serves?.includes(finding.item));
   const pointers = [
     ...(shown ? shownPointers(shown, note, subject) : []),
     ...serving(note.data.photos).flatMap((p) => pointersTo({ is: 'photo', note, file: p.file })),

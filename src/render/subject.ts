@@ -1,8 +1,7 @@
-import type { Build } from '../project/model.js';
-import type { Evaluation } from '../checks/engine/examine.js';
-import type { Rules } from '../checks/engine/examine.js';
+import type { Evaluation, Rules } from '../checks/engine/examine.js';
 import type { Changes } from '../history/compare/compare.js';
 import type { DocumentHistory } from '../history/issues.js';
+import type { Build } from '../project/model.js';
 
 /** All that the document is made from; nothing is read while composing. */
 export interface Subject {

@@ -1,5 +1,5 @@
-import { h, type Child } from 'hastscript';
 import type { Element } from 'hast';
+import { type Child, h } from 'hastscript';
 import { anchor, capitalised, label } from './anchors.js';
 
 /** Head of a column, with the share of the width that it gets, in per cent. */
@@ -24,19 +24,60 @@ export type Row = readonly Child[] | Group;
  * A table with its caption and header cells. Widths are fixed where every column has one; without, the browser finds
  * them. Each cell carries the head of its column, for narrow screens, where rows are stacked.
  */
-export function table(name: string, caption: string, columns: readonly Column[], rows: readonly Row[], options: TableOptions = {}): Element {
+export function table(
+  name: string,
+  caption: string,
+  columns: readonly Column[],
+  rows: readonly Row[],
+  options: TableOptions = {},
+): Element {
   const heads = columns.map((c) => (typeof c === 'string' ? c : c[0]));
   const widths = columns.flatMap((c) => (typeof c === 'string' ? [] : [c[1]]));
   const fixed = widths.length === columns.length;
   const cell = (content: Child, i: number) =>
-    i === 0 && options.rowHeaders !== false ? h('th', { scope: 'row' }, content) : h('td', heads[i] ? { dataLabel: heads[i] } : {}, content);
+    i === 0 && options.rowHeaders !== false
+      ? h('th', { scope: 'row' }, content)
+      : h('td', heads[i] ? { dataLabel: heads[i] } : {}, content);
   const hasHead = heads.some((head) => head !== '');
-  return h('table', { className: [name, ...(fixed ? ['fixed'] : []), ...(options.narrow ? ['narrow'] : [])], ...(options.id ? { id: anchor.table(options.id) } : {}) }, [
-    h('caption', [...(options.id ? [h('b', `${capitalised(label.table(options.id))}. `)] : []), caption]),
-    ...(fixed ? [h('colgroup', widths.map((w) => h('col', { style: `width:${w}%` })))] : []),
-    ...(hasHead ? [h('thead', h('tr', heads.map((head) => h('th', { scope: 'col' }, head))))] : []),
-    ...bodies(rows).map((body) => h('tbody', body.map((row) => ('group' in row ? h('tr.group', h('th', { scope: 'rowgroup', colSpan: columns.length }, row.group)) : h('tr', row.map(cell)))))),
-  ]);
+  return h(
+    'table',
+    {
+      className: [name, ...(fixed ? ['fixed'] : []), ...(options.narrow ? ['narrow'] : [])],
+      ...(options.id ? { id: anchor.table(options.id) } : {}),
+    },
+    [
+      h('caption', [...(options.id ? [h('b', `${capitalised(label.table(options.id))}. `)] : []), caption]),
+      ...(fixed
+        ? [
+            h(
+              'colgroup',
+              widths.map((w) => h('col', { style: `width:${w}%` })),
+            ),
+          ]
+        : []),
+      ...(hasHead
+        ? [
+            h(
+              'thead',
+              h(
+                'tr',
+                heads.map((head) => h('th', { scope: 'col' }, head)),
+              ),
+            ),
+          ]
+        : []),
+      ...bodies(rows).map((body) =>
+        h(
+          'tbody',
+          body.map((row) =>
+            'group' in row
+              ? h('tr.group', h('th', { scope: 'rowgroup', colSpan: columns.length }, row.group))
+              : h('tr', row.map(cell)),
+          ),
+        ),
+      ),
+    ],
+  );
 }
 
 /** Each group begins a body of its own. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
+import type { ElementContent } from 'hast';
 import { packageFile } from '../platform/package-file.js';
 import { renderMarkdown } from './markdown.js';
-import type { ElementContent } from 'hast';
 
 /** Fixed texts and the style sheet of the document, from `templates/document/`. */
 const folder = packageFile('templates/document/');

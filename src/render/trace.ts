@@ -1,9 +1,9 @@
-import type { Evaluation } from '../checks/engine/examine.js';
-import { expressionOf } from '../checks/codes/expression-of.js';
-import type { Finding } from '../checks/engine/finding.js';
-import type { FactName } from '../project/facts.js';
 import { isSeries, type Run } from '../calc/run.js';
 import type { Place, Value } from '../calc/value.js';
+import { expressionOf } from '../checks/codes/expression-of.js';
+import type { Evaluation } from '../checks/engine/examine.js';
+import type { Finding } from '../checks/engine/finding.js';
+import type { FactName } from '../project/facts.js';
 
 /** What a finding rests on: fields of the notes and of `build.md`, and calculation sheets, the nearest first. */
 export interface Trace {

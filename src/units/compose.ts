@@ -1,6 +1,6 @@
 import { Decimal } from './decimal.js';
-import { timesPower, type Dimension } from './dimension.js';
-import { units, type Atom } from './factors.js';
+import { type Dimension, timesPower } from './dimension.js';
+import { type Atom, units } from './factors.js';
 
 /** A unit that was read: how it is printed, and how it leads to SI (`si = x · factor + offset`). */
 export interface Unit {
@@ -55,12 +55,16 @@ function compose(text: string): Unit | undefined {
     factor = factor.times(atom.factor.pow(power));
     dimension = timesPower(dimension, atom.dimension, power);
   }
-  const printed = print(above) + (below.length === 0 ? '' : below.length === 1 ? `/${print(below)}` : `/(${print(below)})`);
+  const printed =
+    print(above) + (below.length === 0 ? '' : below.length === 1 ? `/${print(below)}` : `/(${print(below)})`);
   return { text: printed, factor, dimension };
 }
 
 function product(text: string): Term[] | undefined {
-  const words = text.trim().replaceAll(/\s*[·*×⋅]\s*|\.(?=\D)|-(?=\p{L})/gu, ' ').split(/\s+/);
+  const words = text
+    .trim()
+    .replaceAll(/\s*[·*×⋅]\s*|\.(?=\D)|-(?=\p{L})/gu, ' ')
+    .split(/\s+/);
   const terms: Term[] = [];
   for (const word of words) {
     const read = term(word);
@@ -87,5 +91,7 @@ function print(terms: readonly Term[]): string {
 }
 
 function raise(power: number): string {
-  return String(power).replace('-', '⁻').replace(/\d/g, (c) => superscripts[Number(c)]!);
+  return String(power)
+    .replace('-', '⁻')
+    .replace(/\d/g, (c) => superscripts[Number(c)]!);
 }

@@ -27,7 +27,13 @@ function define(spellings: string, factor: Decimal, dimension: Dimension, offset
 const powers: Readonly<Record<string, number>> = { G: 9, M: 6, k: 3, h: 2, '': 0, d: -1, c: -2, m: -3, µ: -6 };
 
 /** Only those prefixes that people use with this unit: `mPa` and `nm` are far likelier to be slips. */
-function withPrefixes(prefixes: string, symbol: string, factor: Decimal, dimension: Dimension, other: readonly string[] = []): void {
+function withPrefixes(
+  prefixes: string,
+  symbol: string,
+  factor: Decimal,
+  dimension: Dimension,
+  other: readonly string[] = [],
+): void {
   for (const prefix of ['', ...prefixes]) {
     const spellings = [symbol, ...other].flatMap((s) => (prefix === 'µ' ? [`µ${s}`, `μ${s}`, `u${s}`] : [prefix + s]));
     define(spellings.join(' '), factor.times(`1e${powers[prefix]}`), dimension);

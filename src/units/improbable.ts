@@ -10,8 +10,17 @@ interface Slip {
   plain?: boolean;
 }
 
-const between = (written: string, meant: string, says: string, plain = false): Slip => ({ factor: unit(meant).factor.div(unit(written).factor), says, units: [written, meant], plain });
-const by = (factor: number | string, says: string, plain = false): Slip => ({ factor: new Decimal(factor), says, plain });
+const between = (written: string, meant: string, says: string, plain = false): Slip => ({
+  factor: unit(meant).factor.div(unit(written).factor),
+  says,
+  units: [written, meant],
+  plain,
+});
+const by = (factor: number | string, says: string, plain = false): Slip => ({
+  factor: new Decimal(factor),
+  says,
+  plain,
+});
 
 /** Slips of the unit and of the point, the likeliest first. */
 const slips: readonly Slip[] = [
@@ -46,7 +55,11 @@ const WELL_OUTSIDE = 2;
  * @param plainOnly leaves out slips that are too small to be told from a part that is merely unlike the usual one
  * @returns undefined for a usual value and for one that no slip explains
  */
-export function improbable(quantity: Quantity, usual: readonly [minSI: number, maxSI: number], plainOnly = false): Improbable | undefined {
+export function improbable(
+  quantity: Quantity,
+  usual: readonly [minSI: number, maxSI: number],
+  plainOnly = false,
+): Improbable | undefined {
   const [min, max] = usual;
   const size = Math.abs(quantity.si);
   if (size === 0 || (size > min / WELL_OUTSIDE && size < max * WELL_OUTSIDE)) return undefined;
@@ -60,12 +73,41 @@ export function improbable(quantity: Quantity, usual: readonly [minSI: number, m
   return undefined;
 }
 
-const steps = ['µm', 'mm', 'cm', 'm', 'km', 'g', 'kg', 't', 'N', 'kN', 'N·mm', 'N·m', 'kN·m', 'Pa', 'kPa', 'MPa', 'GPa', 'W', 'kW', 'mL', 'L', 'bar', 'ms', 's'];
+const steps = [
+  'µm',
+  'mm',
+  'cm',
+  'm',
+  'km',
+  'g',
+  'kg',
+  't',
+  'N',
+  'kN',
+  'N·mm',
+  'N·m',
+  'kN·m',
+  'Pa',
+  'kPa',
+  'MPa',
+  'GPa',
+  'W',
+  'kW',
+  'mL',
+  'L',
+  'bar',
+  'ms',
+  's',
+];
 
 function unitLargerBy(factor: Decimal, { unit: written, dimension }: Quantity): string | undefined {
   const own = readUnit(written);
   return steps.find((s) => {
     const other = readUnit(s)!;
-    return own && sameDimension(other.dimension, dimension) && Math.abs(other.factor.div(own.factor).div(factor).toNumber() - 1) < 1e-9;
+    return (
+      own &&
+      sameDimension(other.dimension, dimension) &&
+      Math.abs(other.factor.div(own.factor).div(factor).toNumber() - 1) < 1e-9
+    );
   });
 }

@@ -1,5 +1,5 @@
 import { readUnit } from './compose.js';
-import { sameDimension, type Dimension } from './dimension.js';
+import { type Dimension, sameDimension } from './dimension.js';
 
 /** What a dimension is called, and the units in which people write it, the commonest first. */
 interface Kind {

@@ -1,4 +1,4 @@
-import { sameDimension, type Dimension } from './dimension.js';
+import { type Dimension, sameDimension } from './dimension.js';
 import { everydayUnits } from './kinds.js';
 
 /** Names that people write and that are not symbols, or that are the symbol of something else. */
@@ -18,15 +18,15 @@ const usualNames: Readonly<Record<string, readonly string[]>> = {
   lbs: ['lb', 'lbf'],
   pound: ['lb', 'lbf'],
   pounds: ['lb', 'lbf'],
-  'ft·lb': ['ft·lbf'],
-  'lb·ft': ['ft·lbf'],
-  'in·lb': ['lbf·in'],
-  'in·lbs': ['lbf·in'],
-  'lb·in': ['lbf·in'],
+  ft·lb: ['ft·lbf'],
+  lb·ft: ['ft·lbf'],
+  in·lb: ['lbf·in'],
+  in·lbs: ['lbf·in'],
+  lb·in: ['lbf·in'],
   ftlb: ['ft·lbf'],
-  'ft·lbs': ['ft·lbf'],
+  ft·lbs: ['ft·lbf'],
   'lb/in': ['lbf/in'],
-  'kg·m': ['kgf·m'],
+  kg·m: ['kgf·m'],
   kgs: ['kg'],
   kilo: ['kg'],
   kilos: ['kg'],
@@ -43,7 +43,7 @@ const usualNames: Readonly<Record<string, readonly string[]>> = {
   'r/min': ['rpm'],
   'rev/min': ['rpm'],
   '1/min': ['rpm'],
-  'min·1': ['rpm'],
+  min·1: ['rpm'],
   min1: ['rpm'],
   litre: ['L'],
   litres: ['L'],
@@ -69,14 +69,21 @@ const usualNames: Readonly<Record<string, readonly string[]>> = {
  * @param like only units of this dimension; those that fit are then named even where nothing is close
  */
 export function nearestUnits(text: string, like?: Dimension): string[] {
-  const candidates = everydayUnits().filter((u) => !like || sameDimension(u.dimension, like)).map((u) => u.text);
+  const candidates = everydayUnits()
+    .filter((u) => !like || sameDimension(u.dimension, like))
+    .map((u) => u.text);
   const meant = meantUnits(text).filter((u) => candidates.includes(u));
   if (meant.length > 0) return meant;
   const wanted = plain(text.slice(0, 40));
   const close = candidates
     .map((unit, order) => ({ unit, order, letters: lettersOf(unit) }))
     .filter(({ letters }) => Math.abs(letters.length - wanted.length) <= FARTHEST)
-    .map(({ unit, order, letters }) => ({ unit, order, far: distance(letters, wanted), longer: Math.max(letters.length, wanted.length) }))
+    .map(({ unit, order, letters }) => ({
+      unit,
+      order,
+      far: distance(letters, wanted),
+      longer: Math.max(letters.length, wanted.length),
+    }))
     .filter(({ far, longer }) => far <= FARTHEST && far < longer - 1)
     .sort((a, b) => a.far - b.far || a.order - b.order)
     .map(({ unit }) => unit);
@@ -89,7 +96,9 @@ const FARTHEST = 2;
 /** The units that a slip of case or a usual name stands for, such as `N·m` for `nm` or `ft·lbf` for `ft lb`. */
 export function meantUnits(text: string): string[] {
   const wanted = plain(text.slice(0, 40));
-  const sameLetters = everydayUnits().filter((u) => lettersOf(u.text) === wanted).map((u) => u.text);
+  const sameLetters = everydayUnits()
+    .filter((u) => lettersOf(u.text) === wanted)
+    .map((u) => u.text);
   return [...new Set([...sameLetters, ...(usualNames[wanted] ?? [])])];
 }
 

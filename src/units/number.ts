@@ -8,7 +8,8 @@ export interface Written {
   end: number;
 }
 
-const DECIMAL = /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE]([+\-−]?\d+)|\s?[×x]\s?10(?:\^([+\-−]?\d+)|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)))?(?![\d.]*[/⁄]\d)/uy;
+const DECIMAL =
+  /(?:\d+(?:\.\d*)?|\.\d+)(?:[eE]([+\-−]?\d+)|\s?[×x]\s?10(?:\^([+\-−]?\d+)|([⁻⁺]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)))?(?![\d.]*[/⁄]\d)/uy;
 const MIXED = /(?:(\d+)(?:\s+|\s?[-–]\s?))?(\d+)[/⁄](\d+)(?![\d.])/uy;
 const VULGAR = /(\d+)?\s?([½¼¾⅛⅜⅝⅞])/uy;
 const vulgar: Readonly<Record<string, readonly [number, number]>> = {

@@ -46,7 +46,9 @@ function splitValue(text: string, start: number, end: number, wanted: Unit): Par
   const number = span(text, from, whole.end);
   const sign = /±|\+\s?\/\s?[-−]|\+-/u.exec(text.slice(whole.end, end));
   if (!sign) {
-    return bracket ? notANumber(text, start, end, wanted) : { numbers: [whole], number, unit: whole.unit ?? span(text, whole.end, end) };
+    return bracket
+      ? notANumber(text, start, end, wanted)
+      : { numbers: [whole], number, unit: whole.unit ?? span(text, whole.end, end) };
   }
   const before = whole.unit ?? span(text, whole.end, whole.end + sign.index);
   const second = readNumber(text, skip(text, whole.end + sign.index + sign[0].length));
@@ -76,7 +78,10 @@ function ratio(text: string, first: Written, from: number): Whole | undefined {
   if (second.value.lte(0)) return undefined;
   const value = first.value.div(second.value);
   const places = (x: Written) => (x.step.lt(1) && !x.value.isZero() ? x.step.div(x.value.abs()) : new Decimal(0));
-  const counted = first.step.eq(1) && second.step.eq(1) && second.value.eq(1) ? first.step : value.abs().times(places(first).plus(places(second)));
+  const counted =
+    first.step.eq(1) && second.step.eq(1) && second.value.eq(1)
+      ? first.step
+      : value.abs().times(places(first).plus(places(second)));
   return { value, step: counted, end: second.end };
 }
 
@@ -103,7 +108,11 @@ function splitReadings(text: string, start: number, end: number, wanted: Unit): 
   const behind = span(text, close + 1, end);
   if (inside.text === '') return readingsProblem('[]', 'write the readings between the brackets', [start, close + 1]);
   if (/±|\+\s?\/|\+-/u.test(text.slice(start, end))) {
-    return readingsProblem(text.slice(start, end), 'leave ± out: a list gives its own spread, and the instrument is named with `with:`', [start, end]);
+    return readingsProblem(
+      text.slice(start, end),
+      'leave ± out: a list gives its own spread, and the instrument is named with `with:`',
+      [start, end],
+    );
   }
   const numbers: Written[] = [];
   const units: Span[] = behind.text === '' ? [] : [behind];
@@ -118,7 +127,8 @@ function splitReadings(text: string, start: number, end: number, wanted: Unit): 
     from = comma < 0 ? close : skip(text, next.end + comma + 1);
   }
   const other = units.find((u) => u.text !== units[0]!.text);
-  if (other) return readingsProblem(other.text, 'write all readings in one unit, and the unit once, behind the list', other.at);
+  if (other)
+    return readingsProblem(other.text, 'write all readings in one unit, and the unit once, behind the list', other.at);
   return { numbers, number: span(text, start, close + 1), unit: units[0] ?? span(text, end, end), readings: true };
 }
 

@@ -1,9 +1,9 @@
 import { Decimal } from './decimal.js';
-import { split, type Parts, type Uncertainty } from './parts.js';
+import { type Parts, split, type Uncertainty } from './parts.js';
 import type { QuantityProblem } from './problem.js';
-import { expectedOf, noUnit, notThatUnit, uncertaintyProblem, unknownUnit } from './slips.js';
+import { expectedOf, notThatUnit, noUnit, uncertaintyProblem, unknownUnit } from './slips.js';
 import { typeA } from './student.js';
-import { readUnit, sameDimension, unit, type Dimension, type Unit } from './unit.js';
+import { type Dimension, readUnit, sameDimension, type Unit, unit } from './unit.js';
 
 export type { QuantityProblem } from './problem.js';
 
@@ -64,7 +64,12 @@ function readable(text: string, wanted: Unit): QuantityProblem | undefined {
     return { code: 'empty', found: 'nothing', hint: `write a value, such as ${example}`, ...common };
   }
   if (text.length > LONGEST) {
-    return { code: 'number', found: `${text.length} characters`, hint: `keep it within ${LONGEST} characters`, ...common };
+    return {
+      code: 'number',
+      found: `${text.length} characters`,
+      hint: `keep it within ${LONGEST} characters`,
+      ...common,
+    };
   }
   return undefined;
 }
@@ -77,10 +82,21 @@ function assemble(text: string, parts: Parts, wanted: Unit): Quantity | Quantity
   if (!sameDimension(found.dimension, wanted.dimension)) return notThatUnit(found, behind.text, behind.at, wanted);
 
   const toSI = (x: Decimal) => x.times(found.factor).plus(found.offset ?? 0);
-  const middle = numbers.length === 1 ? numbers[0]!.value : Decimal.sum(...numbers.map((n) => n.value)).div(numbers.length);
+  const middle =
+    numbers.length === 1 ? numbers[0]!.value : Decimal.sum(...numbers.map((n) => n.value)).div(numbers.length);
   const exact = toSI(middle);
-  const halfDigit = Decimal.max(...numbers.map((n) => n.step)).div(2).times(found.factor).toNumber();
-  const quantity = { text: text.trim(), si: exact.toNumber(), exact, unit: found.text, dimension: found.dimension, halfDigit };
+  const halfDigit = Decimal.max(...numbers.map((n) => n.step))
+    .div(2)
+    .times(found.factor)
+    .toNumber();
+  const quantity = {
+    text: text.trim(),
+    si: exact.toNumber(),
+    exact,
+    unit: found.text,
+    dimension: found.dimension,
+    halfDigit,
+  };
   if (parts.readings) {
     const readings = numbers.map((n) => toSI(n.value).toNumber());
     const spread = typeA(readings);
@@ -103,5 +119,7 @@ function stated({ value, unit: own, at }: Uncertainty, middle: Decimal, of: Unit
     return uncertaintyProblem(`give it in ${of.text}: ${of.text === '%' ? '(95 ± 2) %' : `± … ${of.text}`}`, at);
   }
   const expanded = value.times(whole).times(found.factor).toNumber();
-  return expanded > 0 ? expanded : uncertaintyProblem('an uncertainty is greater than zero; leave ± out if it is not known', at);
+  return expanded > 0
+    ? expanded
+    : uncertaintyProblem('an uncertainty is greater than zero; leave ± out if it is not known', at);
 }

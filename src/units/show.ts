@@ -43,7 +43,10 @@ export function showQuantity(si: number, unitText: string, expanded?: number): s
 export function showToUncertainty(si: number, unitText: string, expanded: number): string {
   const { factor, offset, text } = unit(unitText);
   if (expanded === 0 || !Number.isFinite(si) || !Number.isFinite(expanded)) return showQuantity(si, unitText);
-  const [value] = withUncertainty(clean(new Decimal(si).minus(offset ?? 0).div(factor)), clean(new Decimal(Math.abs(expanded)).div(factor))).split(' ± ');
+  const [value] = withUncertainty(
+    clean(new Decimal(si).minus(offset ?? 0).div(factor)),
+    clean(new Decimal(Math.abs(expanded)).div(factor)),
+  ).split(' ± ');
   return `${value}${text === '1' ? '' : ` ${text}`}`;
 }
 
@@ -53,7 +56,8 @@ function withUncertainty(value: Decimal, uncertainty: Decimal): string {
   const rounded = atPlace(value, last);
   const spare = [up, rounded].every((x) => x.eq(atPlace(x, last + 1)));
   const places = Math.max(0, -(spare ? last + 1 : last));
-  if (places > 20 || rounded.e > 15 || up.e > 15) return `${rounded.isZero() ? '0' : scientific(rounded, 15)} ± ${scientific(up, 2)}`;
+  if (places > 20 || rounded.e > 15 || up.e > 15)
+    return `${rounded.isZero() ? '0' : scientific(rounded, 15)} ± ${scientific(up, 2)}`;
   return `${signed(rounded.toFixed(places))} ± ${up.toFixed(places)}`;
 }
 

@@ -3,7 +3,7 @@ import { sameDimension } from './dimension.js';
 import { nameOf } from './kinds.js';
 import { meantUnits, nearestUnits } from './nearest.js';
 import { readNumber } from './number.js';
-import { quoted, type QuantityProblem } from './problem.js';
+import { type QuantityProblem, quoted } from './problem.js';
 
 /** The messages for what people mistype, each with what to write instead. */
 
@@ -17,7 +17,9 @@ export function isRatio(wanted: Unit): boolean {
 export function expectedOf(wanted: Unit): string {
   const known = expectations.get(wanted.text);
   if (known !== undefined) return known;
-  const says = isRatio(wanted) ? 'a number without a unit, a ratio such as 3.73:1, or %' : `${nameOf(wanted.dimension) ?? 'a quantity'} such as ${unitsThatFit(wanted)}`;
+  const says = isRatio(wanted)
+    ? 'a number without a unit, a ratio such as 3.73:1, or %'
+    : `${nameOf(wanted.dimension) ?? 'a quantity'} such as ${unitsThatFit(wanted)}`;
   expectations.set(wanted.text, says);
   return says;
 }
@@ -37,19 +39,33 @@ export function commaProblem(text: string, start: number, end: number, wanted: U
   if (!comma) return undefined;
   const written = comma[0];
   const at = [start + comma.index, start + comma.index + written.length] as const;
-  const instead = (number: string) => (body.slice(0, comma.index) + number + body.slice(comma.index + written.length)).slice(0, 60);
+  const instead = (number: string) =>
+    (body.slice(0, comma.index) + number + body.slice(comma.index + written.length)).slice(0, 60);
   const expected = `${expectedOf(wanted)}, with a decimal point`;
   if (body.startsWith('[')) {
     const hint = `write a point for decimals, and a space behind each comma between readings`;
     return { code: 'decimal-comma', found: quoted(written), expected, hint, at };
   }
   if (/^\d{1,3}(?: \d{3})+$/.test(written)) {
-    return { code: 'number', found: quoted(written), expected: expectedOf(wanted), hint: `write ${instead(written.replaceAll(' ', ''))}`, at };
+    return {
+      code: 'number',
+      found: quoted(written),
+      expected: expectedOf(wanted),
+      hint: `write ${instead(written.replaceAll(' ', ''))}`,
+      at,
+    };
   }
   const grouped = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(written);
   const decimal = written.replaceAll(/[.,](?=.*[.,])/g, '').replace(',', '.');
-  const either = grouped && /^\d{1,3},\d{3}$/.test(written) ? `, or ${instead(decimal)} if the comma marks decimals` : '';
-  return { code: 'decimal-comma', found: quoted(written), expected, hint: `write ${instead(grouped ? written.replaceAll(',', '') : decimal)}${either}`, at };
+  const either =
+    grouped && /^\d{1,3},\d{3}$/.test(written) ? `, or ${instead(decimal)} if the comma marks decimals` : '';
+  return {
+    code: 'decimal-comma',
+    found: quoted(written),
+    expected,
+    hint: `write ${instead(grouped ? written.replaceAll(',', '') : decimal)}${either}`,
+    at,
+  };
 }
 
 /** A number was wanted. */
@@ -67,7 +83,13 @@ export function notANumber(text: string, start: number, end: number, wanted: Uni
 }
 
 /** `2-3 mm`: where the range ends, if there is one behind the number that ends at `from`. */
-export function rangeProblem(text: string, start: number, from: number, end: number, wanted: Unit): QuantityProblem | undefined {
+export function rangeProblem(
+  text: string,
+  start: number,
+  from: number,
+  end: number,
+  wanted: Unit,
+): QuantityProblem | undefined {
   const dash = /^\s{0,9}(?:-|–|—|to|\.\.\.?|…)\s{0,9}(?=\d)/u.exec(text.slice(from, end));
   const first = dash && readNumber(text, start);
   const second = dash && readNumber(text, from + dash[0].length);
@@ -112,13 +134,23 @@ export function notThatUnit(found: Unit, written: string, at: At, wanted: Unit):
     code: 'dimension',
     found: name === undefined ? `${quoted(written)}, which is of another kind` : `${written}, which is ${name}`,
     expected: expectedOf(wanted),
-    hint: isRatio(wanted) ? 'leave the unit out' : meant === undefined ? `give the value in ${wanted.text}` : `did you mean ${meant}?`,
+    hint: isRatio(wanted)
+      ? 'leave the unit out'
+      : meant === undefined
+        ? `give the value in ${wanted.text}`
+        : `did you mean ${meant}?`,
     at,
   };
 }
 
 export function uncertaintyProblem(hint: string, at: At): QuantityProblem {
-  return { code: 'uncertainty', found: 'an uncertainty that cannot be taken as it stands', expected: 'such as 2.48 ± 0.02 mm or 1.2 mm ± 4 %', hint, at };
+  return {
+    code: 'uncertainty',
+    found: 'an uncertainty that cannot be taken as it stands',
+    expected: 'such as 2.48 ± 0.02 mm or 1.2 mm ± 4 %',
+    hint,
+    at,
+  };
 }
 
 export function readingsProblem(found: string, hint: string, at: At): QuantityProblem {

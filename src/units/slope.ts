@@ -1,5 +1,5 @@
-import { quoted, type QuantityProblem } from './problem.js';
-import { readQuantity, type Quantity } from './quantity.js';
+import { type QuantityProblem, quoted } from './problem.js';
+import { type Quantity, readQuantity } from './quantity.js';
 
 /**
  * Angles that carry their direction in words. Positive is, for each axis:
@@ -48,7 +48,8 @@ const directions: Readonly<Record<string, readonly [axis: Axis, sign: 1 | -1 | 0
 export const directionWords: readonly string[] = Object.keys(directions);
 
 /** The words that are read for one axis. */
-export const directionWordsOf = (axis: Axis): readonly string[] => directionWords.filter((words) => directions[words]![0] === axis);
+export const directionWordsOf = (axis: Axis): readonly string[] =>
+  directionWords.filter((words) => directions[words]![0] === axis);
 
 export interface Slope {
   /** Its `si`, `exact` and `readings` carry the sign of the convention. */
@@ -81,7 +82,8 @@ export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; p
   const direction = longestFirst[words.slice(1).findIndex((group) => group !== undefined)]!;
   const [axis, sign] = directions[direction]!;
   const { exact } = angle.quantity;
-  if (exact.lt(0) || (sign === 0 && !exact.isZero())) return { ok: false, problem: contradiction(text, exact.lt(0), direction) };
+  if (exact.lt(0) || (sign === 0 && !exact.isZero()))
+    return { ok: false, problem: contradiction(text, exact.lt(0), direction) };
   return { ok: true, quantity: turned(angle.quantity, sign, text), direction, axis, positive: positive[axis] };
 }
 
@@ -92,7 +94,16 @@ export function readSlopeAbout(axis: Axis): typeof readSlope {
     if (!read.ok || read.axis === axis) return read;
     const words = directionWordsOf(axis);
     const at = [Math.max(0, text.toLowerCase().lastIndexOf(read.direction)), text.length] as const;
-    return { ok: false, problem: { code: 'direction', found: quoted(read.direction), expected: `an angle that is ${positive[axis]}, or the other way`, hint: `end with one of: ${words.join(', ')}`, at } };
+    return {
+      ok: false,
+      problem: {
+        code: 'direction',
+        found: quoted(read.direction),
+        expected: `an angle that is ${positive[axis]}, or the other way`,
+        hint: `end with one of: ${words.join(', ')}`,
+        at,
+      },
+    };
   };
 }
 
@@ -100,7 +111,13 @@ function turned(quantity: Quantity, sign: 1 | -1 | 0, text: string): Quantity {
   if (sign !== -1 || quantity.exact.isZero()) return { ...quantity, text: text.trim() };
   const { readings } = quantity;
   const exact = quantity.exact.negated();
-  return { ...quantity, text: text.trim(), exact, si: exact.toNumber(), ...(readings && { readings: readings.map((x) => -x) }) };
+  return {
+    ...quantity,
+    text: text.trim(),
+    exact,
+    si: exact.toNumber(),
+    ...(readings && { readings: readings.map((x) => -x) }),
+  };
 }
 
 const expected = 'an angle with its direction in words, such as 3.2 deg down to the rear';

@@ -1,5 +1,5 @@
 import type { Element } from 'hast';
-import { numberOf, textOf, type Recall } from '../project/memory.js';
+import { numberOf, type Recall, textOf } from '../project/memory.js';
 import type { Note } from '../project/model.js';
 import { compose } from '../render/compose.js';
 import { htmlOf } from '../render/page.js';
@@ -13,9 +13,12 @@ import type { Document, Part } from './preview.js';
  */
 export function documentOf(subject: Subject, hashes: ReadonlyMap<string, string>, recall: Recall): Document {
   const around = numberOf(recall('what chapters point to', textOf(surroundings(subject)), () => ({})));
-  const chapterOf = (note: Note) => recall(`chapter ${note.path}`, textOf([around, ownOf(note, subject)]), () => chapter(note, subject));
+  const chapterOf = (note: Note) =>
+    recall(`chapter ${note.path}`, textOf([around, ownOf(note, subject)]), () => chapter(note, subject));
   const main = compose(subject, hashes, chapterOf);
-  const parts = main.children.filter((child): child is Element => child.type === 'element').map((element): Part => ({ id: String(element.properties['id']), html: htmlIn(element, recall) }));
+  const parts = main.children
+    .filter((child): child is Element => child.type === 'element')
+    .map((element): Part => ({ id: String(element.properties['id']), html: htmlIn(element, recall) }));
   return { title: `${documentId(subject)}: ${subject.build.data.title}`, draft: isDraft(subject.identity), parts };
 }
 
@@ -25,7 +28,11 @@ function htmlIn(element: Element, recall: Recall): string {
 
 /** What a chapter is made of itself. */
 function ownOf(note: Note, { evaluation }: Subject): unknown {
-  return [numberOf(note.front), evaluation.findings.filter((f) => f.note === note.name), evaluation.runs.filter((r) => r.id.startsWith(`${note.name}/`)).map(numberOf)];
+  return [
+    numberOf(note.front),
+    evaluation.findings.filter((f) => f.note === note.name),
+    evaluation.runs.filter((r) => r.id.startsWith(`${note.name}/`)).map(numberOf),
+  ];
 }
 
 /** What chapters name and point to beyond themselves. */

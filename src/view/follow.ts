@@ -16,11 +16,21 @@ const quiet = 15;
  * the build) that were saved, came or went since the last call; a call that is still running is waited for. `failed` is
  * told once when the system can follow no longer.
  */
-export async function follow(folder: string, saved: (paths: string[]) => Promise<void>, failed: (failure: Error) => void): Promise<{ close: () => Promise<void> }> {
+export async function follow(
+  folder: string,
+  saved: (paths: string[]) => Promise<void>,
+  failed: (failure: Error) => void,
+): Promise<{ close: () => Promise<void> }> {
   const within = (path: string) => relative(folder, path).split('\\').join('/');
   const around = dirname(folder);
   const watchers = [
-    watch(folder, { ...usual, ignored: (path) => within(path).split('/').some((part) => passing.test(part)) }),
+    watch(folder, {
+      ...usual,
+      ignored: (path) =>
+        within(path)
+          .split('/')
+          .some((part) => passing.test(part)),
+    }),
     watch(around, { ...usual, depth: 0, ignored: (path) => path !== around && basename(path) !== 'limits.yaml' }),
   ];
   const waiting = new Set<string>();

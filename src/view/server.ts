@@ -1,11 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { fontsDirectory, fontFaces } from '../platform/fonts.js';
 import { MachineFailure } from '../platform/failure.js';
+import { fontFaces, fontsDirectory } from '../platform/fonts.js';
+import { type Shown, updateFrom } from './preview.js';
 import { refusalOf } from './refuse.js';
 import { script, scripts, shell, style } from './shell.js';
-import { updateFrom, type Shown } from './preview.js';
 
 /** What the server shows. It serves nothing else: what is asked for is looked up by its whole name, never as a path. */
 export interface Source {
@@ -40,20 +40,28 @@ export async function serve(source: Source, port: number): Promise<Server> {
     const [path = '', query = ''] = (request.url ?? '').split('?');
     const [, folder, name = ''] = /^\/(fonts|photos)\/([^/]+)$/.exec(path) ?? [];
     if (path === '/') return answer(response, 200, 'text/html; charset=utf-8', shell(source.shown(), source.build));
-    if (scripts.has(path.slice(1))) return answer(response, 200, 'text/javascript; charset=utf-8', script(path.slice(1)));
+    if (scripts.has(path.slice(1)))
+      return answer(response, 200, 'text/javascript; charset=utf-8', script(path.slice(1)));
     if (path === '/view.css') return answer(response, 200, 'text/css; charset=utf-8', style());
     if (path === '/events') return tell(request, response, new URLSearchParams(query).get('version'));
-    if (folder === 'fonts' && fonts.has(name)) return answer(response, 200, 'font/woff2', await readFile(fontsDirectory + name));
+    if (folder === 'fonts' && fonts.has(name))
+      return answer(response, 200, 'font/woff2', await readFile(fontsDirectory + name));
     const photo = folder === 'photos' ? source.photo(name) : undefined;
     if (photo) return answer(response, 200, photo.mime, await readFile(photo.file));
-    return answer(response, 404, 'text/plain; charset=utf-8', 'There is no such thing here: the preview serves the document and its photos.\n');
+    return answer(
+      response,
+      404,
+      'text/plain; charset=utf-8',
+      'There is no such thing here: the preview serves the document and its photos.\n',
+    );
   }
 
   /** Tells the page first what it has missed, then every change. */
   function tell(request: IncomingMessage, response: ServerResponse, loaded: string | null): void {
     answerHead(response, 200, 'text/event-stream; charset=utf-8');
     if (request.method === 'HEAD') return void response.end();
-    const send = (before: Shown | undefined, now: Shown) => response.write(`id: ${now.version}\nevent: shown\ndata: ${JSON.stringify(updateFrom(before, now))}\n\n`);
+    const send = (before: Shown | undefined, now: Shown) =>
+      response.write(`id: ${now.version}\nevent: shown\ndata: ${JSON.stringify(updateFrom(before, now))}\n\n`);
     const now = source.shown();
     send((request.headers['last-event-id'] ?? loaded) === now.version ? now : undefined, now);
     const forget = source.onChange(send);
@@ -83,7 +91,8 @@ function answerHead(response: ServerResponse, status: number, type: string): voi
   response.writeHead(status, {
     'Content-Type': type,
     'Cache-Control': 'no-store',
-    'Content-Security-Policy': "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data:; font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+    'Content-Security-Policy':
+      "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data:; font-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
     'Cross-Origin-Opener-Policy': 'same-origin',
     'Cross-Origin-Resource-Policy': 'same-origin',
     'Referrer-Policy': 'no-referrer',

@@ -1,7 +1,12 @@
 /** Makes the old node what the fresh one is, and touches only what differs; what that is is added to `changed`. */
 export function become(old, fresh, changed) {
   if (old.isEqualNode(fresh)) return;
-  if (old.nodeType !== Node.ELEMENT_NODE || old.nodeName !== fresh.nodeName || old instanceof SVGElement || old.nodeName === 'math') {
+  if (
+    old.nodeType !== Node.ELEMENT_NODE ||
+    old.nodeName !== fresh.nodeName ||
+    old instanceof SVGElement ||
+    old.nodeName === 'math'
+  ) {
     note(changed, old, old.parentElement);
     old.replaceWith(document.adoptNode(fresh));
     return;
@@ -15,7 +20,8 @@ export function become(old, fresh, changed) {
   const [before, now] = [[...old.childNodes], [...fresh.childNodes]];
   while (before.length > 0 && now.length > 0 && before[0].isEqualNode(now[0])) before.shift(), now.shift();
   let same = 0;
-  for (; before.length > 0 && now.length > 0 && before.at(-1).isEqualNode(now.at(-1)); same += 1) before.pop(), now.pop();
+  for (; before.length > 0 && now.length > 0 && before.at(-1).isEqualNode(now.at(-1)); same += 1)
+    before.pop(), now.pop();
   const waiting = new Set(before);
   let place = before[0] ?? old.childNodes[old.childNodes.length - same] ?? null;
   for (const node of now) {

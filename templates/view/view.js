@@ -39,14 +39,15 @@ function takeParts({ order, parts }) {
   order.forEach((id, i) => {
     const old = document.getElementById(id);
     const html = parts[id];
-    const fresh = html === undefined ? undefined : new DOMParser().parseFromString(html, 'text/html').body.firstElementChild;
+    const fresh =
+      html === undefined ? undefined : new DOMParser().parseFromString(html, 'text/html').body.firstElementChild;
     const part = old ?? document.adoptNode(fresh);
     if (old && fresh) become(old, fresh, changed);
     else if (!old) changed.add(part);
     if (main.children[i] !== part) main.insertBefore(part, main.children[i] ?? null);
   });
   if (first) return [];
-  const elements = [...new Set([...changed].map((node) => (node.closest(markable) ?? node)))].filter((e) => e !== main);
+  const elements = [...new Set([...changed].map((node) => node.closest(markable) ?? node))].filter((e) => e !== main);
   for (const element of elements) element.classList.add(marked);
   return elements;
 }
@@ -60,7 +61,9 @@ function unmark() {
 
 /** What is read at the top of the window stays there, or else the nearest thing above it that has a name. */
 function keepingPlace(work) {
-  const read = [...Array(20).keys()].map((i) => document.elementFromPoint(Math.min(innerWidth / 2, 400), 4 + 12 * i)?.closest(`main :is(${leaves})`)).find((e) => e);
+  const read = [...Array(20).keys()]
+    .map((i) => document.elementFromPoint(Math.min(innerWidth / 2, 400), 4 + 12 * i)?.closest(`main :is(${leaves})`))
+    .find((e) => e);
   const named = read?.closest('[id]');
   const topOf = (element) => element.getBoundingClientRect().top;
   const [top, namedTop] = read ? [topOf(read), topOf(named)] : [];
@@ -80,11 +83,15 @@ function showState({ saved, problems }, changed) {
   const time = new Date().toLocaleTimeString('en-GB');
   const files = saved.slice(0, 3).join(', ') + (saved.length > 3 ? ` and ${saved.length - 3} more` : '');
   const begin = files === '' ? '' : `${time}  ${files} saved. `;
-  if (problems.length > 0) return void state.replaceChildren(`${begin}The last document that could be made stands above.`);
+  if (problems.length > 0)
+    return void state.replaceChildren(`${begin}The last document that could be made stands above.`);
   if (parts.size === 0) return void state.replaceChildren(`${begin}Nothing in the document differs.`);
   const links = [...parts].flatMap(([part, count], i) => {
     const target = part.querySelector(`.${marked}`) ?? part;
-    const link = Object.assign(document.createElement('a'), { href: `#${part.id}`, textContent: part.querySelector('h1, h2')?.textContent ?? part.id });
+    const link = Object.assign(document.createElement('a'), {
+      href: `#${part.id}`,
+      textContent: part.querySelector('h1, h2')?.textContent ?? part.id,
+    });
     link.addEventListener('click', (event) => {
       event.preventDefault();
       target.scrollIntoView({ block: 'center' });
@@ -96,7 +103,12 @@ function showState({ saved, problems }, changed) {
 
 function showProblems(problems) {
   problemList.hidden = problems.length === 0;
-  const heading = Object.assign(document.createElement('h2'), { textContent: problems.length === 1 ? 'One problem keeps the notes from being read' : `${problems.length} problems keep the notes from being read` });
+  const heading = Object.assign(document.createElement('h2'), {
+    textContent:
+      problems.length === 1
+        ? 'One problem keeps the notes from being read'
+        : `${problems.length} problems keep the notes from being read`,
+  });
   const list = document.createElement('ol');
   for (const problem of problems) list.append(problemItem(problem));
   problemList.replaceChildren(heading, list);
@@ -112,7 +124,9 @@ function problemItem({ file, line, column, endColumn, found, expected, hint, sou
   if (hint) item.append(Object.assign(document.createElement('div'), { textContent: `Hint: ${hint}` }));
   if (line > 0 && source) {
     const caret = `${' '.repeat(Math.max(0, column - 1))}${'^'.repeat(Math.max(1, (endColumn ?? column + 1) - column))}`;
-    item.append(Object.assign(document.createElement('pre'), { textContent: `${source.replaceAll('\t', ' ')}\n${caret}` }));
+    item.append(
+      Object.assign(document.createElement('pre'), { textContent: `${source.replaceAll('\t', ' ')}\n${caret}` }),
+    );
   }
   return item;
 }

@@ -6,10 +6,32 @@ import { history, throwaway } from '../history/throwaway.js';
 const repo = throwaway();
 const [commit = ''] = history(repo, [{ parents: [], files: { 't/build.md': 'The demo' } }]);
 const manifest: Manifest = {
-  form: 'gusset-manifest/1', tool: 'gusset 0', browser: 'B/1', pictures: 'p', document: 'T issue A', as: 'submission', photos: 'print', build: 't', folder: 't', commit, date: '2026-03-01', dirty: [],
-  inputs: [], attachments: [], pages: [], content: '0'.repeat(64), outputs: [{ path: 'submission.pdf', bytes: 1, sha256: '1'.repeat(64) }],
+  form: 'gusset-manifest/1',
+  tool: 'gusset 0',
+  browser: 'B/1',
+  pictures: 'p',
+  document: 'T issue A',
+  as: 'submission',
+  photos: 'print',
+  build: 't',
+  folder: 't',
+  commit,
+  date: '2026-03-01',
+  dirty: [],
+  inputs: [],
+  attachments: [],
+  pages: [],
+  content: '0'.repeat(64),
+  outputs: [{ path: 'submission.pdf', bytes: 1, sha256: '1'.repeat(64) }],
 };
-const standing = { repo: { ...repo.place, prefix: 't' }, commit, date: '2026-03-01', dirty: [], unrecorded: [], issue: { letter: 'A', tag: 't/issue-A', signed: false } };
+const standing = {
+  repo: { ...repo.place, prefix: 't' },
+  commit,
+  date: '2026-03-01',
+  dirty: [],
+  unrecorded: [],
+  issue: { letter: 'A', tag: 't/issue-A', signed: false },
+};
 const tags = () => repo.git('tag');
 
 describe('the tag of an issue', () => {
@@ -25,7 +47,9 @@ describe('the tag of an issue', () => {
 
   it('is refused where git is not set up as the printed document says', async () => {
     const otherwise = { ...standing, issue: { ...standing.issue, signed: true } };
-    await expect(sealWithTag(otherwise, 'Title', false, (seal) => seal(manifest))).rejects.toThrow('which says that the tag is signed');
+    await expect(sealWithTag(otherwise, 'Title', false, (seal) => seal(manifest))).rejects.toThrow(
+      'which says that the tag is signed',
+    );
     expect(tags()).toBe('');
   });
 
@@ -41,7 +65,9 @@ describe('the tag of an issue', () => {
 
   it('is never made over one that is there', async () => {
     repo.git('tag', 't/issue-A', commit);
-    await expect(sealWithTag(standing, 'Title', false, (seal) => seal(manifest))).rejects.toThrow('There is a tag t/issue-A already');
+    await expect(sealWithTag(standing, 'Title', false, (seal) => seal(manifest))).rejects.toThrow(
+      'There is a tag t/issue-A already',
+    );
     expect(tags()).toBe('t/issue-A');
   });
 });

@@ -21,7 +21,10 @@ export async function barePrint(html: string, work: string): Promise<number> {
     const running = await launchBrowser();
     const page = await running.browser.newPage();
     await page.goto(pathToFileURL(join(work, 'bare.html')).href, { waitUntil: 'load' });
-    writeFileSync(join(work, 'bare.pdf'), await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 }));
+    writeFileSync(
+      join(work, 'bare.pdf'),
+      await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true, timeout: 0 }),
+    );
     await running.close();
   });
 }
@@ -33,9 +36,19 @@ export async function barePrint(html: string, work: string): Promise<number> {
 export async function convertedPrint(build: string, work: string): Promise<number | undefined> {
   if (spawnSync('pandoc', ['--version']).error) return undefined;
   const [markdown, html] = [join(work, 'converted.md'), join(work, 'converted.html')];
-  writeFileSync(markdown, readdirSync(join(build, 'notes')).sort().map((name) => wordsAndPhotos(readFileSync(join(build, 'notes', name), 'utf8'), join(build, 'photos'))).join('\n\n'));
+  writeFileSync(
+    markdown,
+    readdirSync(join(build, 'notes'))
+      .sort()
+      .map((name) => wordsAndPhotos(readFileSync(join(build, 'notes', name), 'utf8'), join(build, 'photos')))
+      .join('\n\n'),
+  );
   const converting = await seconds(async () => {
-    const ran = spawnSync('pandoc', ['--standalone', '--toc', '--metadata', 'title=Notes', '--output', html, markdown], { encoding: 'utf8' });
+    const ran = spawnSync(
+      'pandoc',
+      ['--standalone', '--toc', '--metadata', 'title=Notes', '--output', html, markdown],
+      { encoding: 'utf8' },
+    );
     if (ran.status !== 0) throw new Error(`pandoc ended with ${ran.status}: ${ran.stderr.slice(-300)}`);
   });
   return converting + (await barePrint(html, work));
@@ -43,7 +56,9 @@ export async function convertedPrint(build: string, work: string): Promise<numbe
 
 function wordsAndPhotos(note: string, folder: string): string {
   const [, front = '', words = ''] = /^---\n([^]*?)\n---\n([^]*)$/.exec(note) ?? [];
-  const photos = [...front.matchAll(/file: ([^,\s]+)/g)].map(([, file = '']) => `![](${pathToFileURL(join(folder, file)).href}){width=85mm}`);
+  const photos = [...front.matchAll(/file: ([^,\s]+)/g)].map(
+    ([, file = '']) => `![](${pathToFileURL(join(folder, file)).href}){width=85mm}`,
+  );
   return [`# ${/^title: (.*)$/m.exec(front)?.[1]}`, words, ...photos].join('\n\n');
 }
 

@@ -7,9 +7,17 @@ import { makeBuild } from './input.js';
 export function makeHistory(directory: string): void {
   const folder = join(directory, 'builds/wagon');
   makeBuild(folder, 60);
-  const paths = ['build.md', ...readdirSync(join(folder, 'notes')).sort().map((name) => `notes/${name}`)];
+  const paths = [
+    'build.md',
+    ...readdirSync(join(folder, 'notes'))
+      .sort()
+      .map((name) => `notes/${name}`),
+  ];
   const [buildFile = '', ...notes] = paths.map((path) => twofold(readFileSync(join(folder, path), 'utf8')));
-  const first = commit(0, paths.map((path, i) => [path, [buildFile, ...notes][i]!]));
+  const first = commit(
+    0,
+    paths.map((path, i) => [path, [buildFile, ...notes][i]!]),
+  );
   const later = Array.from({ length: 1999 }, (_, index) => {
     const place = ((index + 1) * 7) % notes.length;
     const round = Math.floor(index / notes.length);
@@ -23,15 +31,18 @@ export function makeHistory(directory: string): void {
 
 /** How long git itself takes to tell every change of the folder, in seconds; the best of three. */
 export function plainLog(directory: string): number {
-  return Math.min(...[1, 2, 3].map(() => {
-    const from = performance.now();
-    git(directory, ['log', '-p', '--', 'builds/wagon']);
-    return (performance.now() - from) / 1000;
-  }));
+  return Math.min(
+    ...[1, 2, 3].map(() => {
+      const from = performance.now();
+      git(directory, ['log', '-p', '--', 'builds/wagon']);
+      return (performance.now() - from) / 1000;
+    }),
+  );
 }
 
 /** A note whose first list has its first entry twice. */
-const twofold = (note: string): string => note.replace(/^  - id: (\w+)\n(?:    .*\n)+/m, (entry, id: string) => entry + entry.replace(id, `${id}-2`));
+const twofold = (note: string): string =>
+  note.replace(/^  - id: (\w+)\n(?:    .*\n)+/m, (entry, id: string) => entry + entry.replace(id, `${id}-2`));
 
 const value = /\d+(\.\d+)? (?=mm|deg|kN|N)/g;
 
@@ -47,4 +58,5 @@ const data = (text: string): string => `data ${Buffer.byteLength(text)}\n${text}
 const commit = (index: number, files: [path: string, text: string][]): string =>
   `commit refs/heads/main\ncommitter Jo Ashdown <jo@workshop.example> ${1_770_000_000 + index * 3600} +0000\n${data(`Commit ${index}`)}${files.map(([path, text]) => `M 100644 inline builds/wagon/${path}\n${data(text)}`).join('')}`;
 
-const git = (cwd: string, args: string[], input?: string): void => void execFileSync('git', args, { cwd, maxBuffer: Infinity, ...(input === undefined ? {} : { input }) });
+const git = (cwd: string, args: string[], input?: string): void =>
+  void execFileSync('git', args, { cwd, maxBuffer: Infinity, ...(input === undefined ? {} : { input }) });

@@ -17,7 +17,10 @@ load-cases:
 ---
 `;
 
-const words = 'The bracket was cut from plate, fitted to the rail after the paint was cleaned off, and tacked square to the datum before it was welded. '.repeat(40);
+const words =
+  'The bracket was cut from plate, fitted to the rail after the paint was cleaned off, and tacked square to the datum before it was welded. '.repeat(
+    40,
+  );
 
 const kinds: ((n: number) => string)[] = [
   () => `kind: engine
@@ -83,9 +86,15 @@ export function makeBuild(folder: string, notes: number, photos: readonly string
   const share = Math.ceil(photos.length / Math.max(1, notes));
   for (let n = 0; n < notes; n++) {
     const own = photos.slice(n * share, (n + 1) * share);
-    const shown = own.length > 0 ? `\nphotos:\n${own.map((p) => `  - { file: ${p}, shows: What photo ${p} shows, stage: tacked, taken-on: 2026-03-12 }`).join('\n')}` : '';
+    const shown =
+      own.length > 0
+        ? `\nphotos:\n${own.map((p) => `  - { file: ${p}, shows: What photo ${p} shows, stage: tacked, taken-on: 2026-03-12 }`).join('\n')}`
+        : '';
     const front = kinds[n === 0 ? 0 : 1 + (n % 3)]!(n) + shown;
-    writeFileSync(join(folder, 'notes', `${String((n + 1) * 10).padStart(4, '0')}-note.md`), `---\n${front}\n---\n\n## What was done\n\n${words}\n\nSee [the first note](0010-note.md).\n`);
+    writeFileSync(
+      join(folder, 'notes', `${String((n + 1) * 10).padStart(4, '0')}-note.md`),
+      `---\n${front}\n---\n\n## What was done\n\n${words}\n\nSee [the first note](0010-note.md).\n`,
+    );
   }
 }
 
@@ -94,8 +103,18 @@ export async function makePhotos(folder: string, count: number): Promise<string[
   const names: string[] = [];
   for (let n = 0; n < count; n++) {
     const name = `photo-${String(n).padStart(4, '0')}.jpg`;
-    const grain = { create: { width: 2400, height: 1800, channels: 3 as const, background: { r: (n * 37) % 200, g: 120, b: 90 }, noise: { type: 'gaussian' as const, mean: 128, sigma: 30 } } };
-    await sharp(grain).jpeg({ quality: 90 }).toFile(join(folder, 'photos', name));
+    const grain = {
+      create: {
+        width: 2400,
+        height: 1800,
+        channels: 3 as const,
+        background: { r: (n * 37) % 200, g: 120, b: 90 },
+        noise: { type: 'gaussian' as const, mean: 128, sigma: 30 },
+      },
+    };
+    await sharp(grain)
+      .jpeg({ quality: 90 })
+      .toFile(join(folder, 'photos', name));
     names.push(name);
   }
   return names;
@@ -104,11 +123,24 @@ export async function makePhotos(folder: string, count: number): Promise<string[
 /** Photos of contents of their own, quickly: a few pictures, each with other bytes behind its end. */
 export async function makeManyPhotos(folder: string, count: number): Promise<string[]> {
   mkdirSync(join(folder, 'photos'), { recursive: true });
-  const grain = (mean: number) => ({ create: { width: 1600, height: 1200, channels: 3 as const, background: '#706050', noise: { type: 'gaussian' as const, mean, sigma: 25 } } });
-  const pictures = await Promise.all([90, 120, 150, 180].map((mean) => sharp(grain(mean)).jpeg({ quality: 85 }).toBuffer()));
+  const grain = (mean: number) => ({
+    create: {
+      width: 1600,
+      height: 1200,
+      channels: 3 as const,
+      background: '#706050',
+      noise: { type: 'gaussian' as const, mean, sigma: 25 },
+    },
+  });
+  const pictures = await Promise.all(
+    [90, 120, 150, 180].map((mean) => sharp(grain(mean)).jpeg({ quality: 85 }).toBuffer()),
+  );
   return Array.from({ length: count }, (_, n) => {
     const name = `photo-${String(n).padStart(4, '0')}.jpg`;
-    writeFileSync(join(folder, 'photos', name), Buffer.concat([pictures[n % pictures.length]!, Buffer.from(`photo ${n} of ${folder}`)]));
+    writeFileSync(
+      join(folder, 'photos', name),
+      Buffer.concat([pictures[n % pictures.length]!, Buffer.from(`photo ${n} of ${folder}`)]),
+    );
     return name;
   });
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { barePreparation, barePrint, convertedPrint } from './bare.js';
 import { makeHistory, plainLog } from './history.js';
 import { makeBuild, makeManyPhotos, makePhotos } from './input.js';
-import { best, commandIn, shown, type Ran } from './metered.js';
+import { best, commandIn, type Ran, shown } from './metered.js';
 
 /** Measures, in one run, what the documentation promises. Ratios hold better than seconds; nothing here passes or fails. */
 
@@ -14,7 +14,11 @@ const cache = join(work, 'cache');
 const gusset = commandIn(work, cache);
 const say = (text: string) => process.stdout.write(`${text}\n`);
 
-say(`${cpus().length} cores, load ${loadavg().map((l) => l.toFixed(1)).join(' ')}, node ${process.version}`);
+say(
+  `${cpus().length} cores, load ${loadavg()
+    .map((l) => l.toFixed(1))
+    .join(' ')}, node ${process.version}`,
+);
 try {
   const help = best([1, 2, 3].map(() => gusset('--help')));
   const bare = best([1, 2, 3].map(() => spawnNode()));
@@ -31,7 +35,9 @@ try {
   const plain = plainLog(join(work, 'past'));
   for (const format of ['json', 'text']) {
     const told = best([1, 2, 3].map(() => gusset('history', 'past/builds/wagon', '--format', format)));
-    say(`history of 2,000 commits over 60 notes, as ${format}: ${shown(told)}; git log -p ${plain.toFixed(2)} s; ratio ${(told.seconds / plain).toFixed(1)}`);
+    say(
+      `history of 2,000 commits over 60 notes, as ${format}: ${shown(told)}; git log -p ${plain.toFixed(2)} s; ratio ${(told.seconds / plain).toFixed(1)}`,
+    );
   }
 
   const many = Number(process.env['BENCH_BUILDS'] ?? 40);
@@ -46,20 +52,29 @@ try {
   }
   const folders = Array.from({ length: many }, (_, n) => join('shop/builds', `b${n}`));
   const shards = [1, 2, 3, 4].map((k) => gusset('check', ...folders, '--shard', `${k}/4`));
-  say(`the same in four shards, one after the other: ${shards.map(shown).join('; ')}; all four / one run ${(shards.reduce((sum, r) => sum + r.processor, 0) / whole.processor).toFixed(2)} in processor time`);
+  say(
+    `the same in four shards, one after the other: ${shards.map(shown).join('; ')}; all four / one run ${(shards.reduce((sum, r) => sum + r.processor, 0) / whole.processor).toFixed(2)} in processor time`,
+  );
 
   const count = Number(process.env['BENCH_PHOTOS'] ?? 200);
   const photos = await makePhotos(join(work, 'p60'), count);
   makeBuild(join(work, 'p60'), 60, photos);
-  const preparation = await barePreparation(photos.map((p) => join(work, 'p60/photos', p)), join(work, 'bare-cache'));
+  const preparation = await barePreparation(
+    photos.map((p) => join(work, 'p60/photos', p)),
+    join(work, 'bare-cache'),
+  );
   rmSync(cache, { recursive: true, force: true });
   const cold = gusset('print', 'p60', '--out', join(work, 'out'));
   const warm = best([1, 2].map(() => gusset('print', 'p60', '--out', join(work, 'out'))));
   const html = join(work, 'out/submission.html');
   const one = Math.min(await barePrint(html, work), await barePrint(html, work));
   say(`print of 60 notes and ${count} photos: cold ${shown(cold)}, warm ${shown(warm)}`);
-  say(`  one bare print of the same HTML: ${one.toFixed(2)} s; preparing the photos alone: ${preparation.toFixed(2)} s`);
-  say(`  ratios: warm / bare ${(warm.seconds / one).toFixed(2)} (wanted: 1.3), cold / (preparation + bare) ${(cold.seconds / (preparation + one)).toFixed(2)} (wanted: 1.5)`);
+  say(
+    `  one bare print of the same HTML: ${one.toFixed(2)} s; preparing the photos alone: ${preparation.toFixed(2)} s`,
+  );
+  say(
+    `  ratios: warm / bare ${(warm.seconds / one).toFixed(2)} (wanted: 1.3), cold / (preparation + bare) ${(cold.seconds / (preparation + one)).toFixed(2)} (wanted: 1.5)`,
+  );
   say(`  PDF ${(statSync(join(work, 'out/submission.pdf')).size / 1e6).toFixed(1)} MB`);
   gusset('print', 'p60', '--out', join(work, 'mail'), '--photos', 'mail');
   say(`  PDF for mail ${(statSync(join(work, 'mail/submission.pdf')).size / 1e6).toFixed(1)} MB`);
@@ -69,13 +84,17 @@ try {
   for (const notes of grown > 0 ? [Math.ceil(grown / 4), grown] : []) {
     const name = `large${notes}`;
     makeBuild(join(work, name), notes, await makeManyPhotos(join(work, name), Math.ceil((notes * 20) / 3)));
-    say(`print of ${notes} notes and ${Math.ceil((notes * 20) / 3)} photos, photos not prepared before: ${shown(gusset('print', name, '--out', join(work, `out-${name}`)))}`);
+    say(
+      `print of ${notes} notes and ${Math.ceil((notes * 20) / 3)} photos, photos not prepared before: ${shown(gusset('print', name, '--out', join(work, `out-${name}`)))}`,
+    );
     rmSync(join(work, name), { recursive: true });
   }
 
   // Last: a process that is started takes the peak of the one that starts it for its own.
   const converted = await convertedPrint(join(work, 'p60'), work);
-  say(`the words and photos of the same notes by a general-purpose converter and the same browser: ${converted === undefined ? 'not installed (pandoc)' : `${converted.toFixed(2)} s`}`);
+  say(
+    `the words and photos of the same notes by a general-purpose converter and the same browser: ${converted === undefined ? 'not installed (pandoc)' : `${converted.toFixed(2)} s`}`,
+  );
 } finally {
   rmSync(work, { recursive: true, force: true });
 }

@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { all, create } from 'mathjs';
 import { parse } from 'yaml';
 
@@ -16,7 +16,8 @@ export const notes = readdirSync(`${sedge}/notes`).sort();
 const fronts = new Map(notes.map((file) => [file.slice(0, 3), frontOf(`notes/${file}`)]));
 export const note = (number: string): Typed => fronts.get(number)!;
 /** The item of a list that has the id. */
-export const item = (list: Typed, id: string): Typed => (list as unknown as Typed[]).find((one) => (one['id'] as unknown as string) === id)!;
+export const item = (list: Typed, id: string): Typed =>
+  (list as unknown as Typed[]).find((one) => (one['id'] as unknown as string) === id)!;
 
 const math = create(all!, {});
 
@@ -31,4 +32,5 @@ export function n(typed: unknown, unit = ''): number {
 }
 
 /** An expression of mathjs, written out in the test, over numbers and units. */
-export const reckon = (expression: string, scope: Record<string, unknown> = {}): number => math.evaluate(expression, { ...scope }) as number;
+export const reckon = (expression: string, scope: Record<string, unknown> = {}): number =>
+  math.evaluate(expression, { ...scope }) as number;

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { allSheets, findSheet, nearestSheets, sheetIds, sheetsOf, subjectOf } from '../../src/calc/catalogue.js';
-import { subjects, type Subject } from '../../src/calc/sheet.js';
+import { type Subject, subjects } from '../../src/calc/sheet.js';
 
 const names = Object.keys(subjects) as Subject[];
 
@@ -13,7 +13,9 @@ describe('catalogue of sheets', () => {
   });
 
   it('has every subject that has a folder', () => {
-    const folders = readdirSync(new URL('../../src/calc', import.meta.url), { withFileTypes: true }).filter((f) => f.isDirectory());
+    const folders = readdirSync(new URL('../../src/calc', import.meta.url), { withFileTypes: true }).filter((f) =>
+      f.isDirectory(),
+    );
     expect(folders.map((f) => f.name).sort()).toEqual([...names].sort());
   });
 

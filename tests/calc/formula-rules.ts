@@ -50,24 +50,35 @@ export function formulaRules(sheets: readonly Sheet[]): void {
       for (const { symbol } of Object.values(sheet.inputs)) expect(() => math(symbol, symbol)).not.toThrow();
     });
 
-    it.each(sheet.examples.map((e, i) => [i + 1, e] as const))('prints formulas that give its results (example %i)', (_, example) => {
-      const done = work(sheet, example.given);
-      const scope: Record<string, number> = {};
-      for (const [name, value] of Object.entries({ ...done.inputs, ...done.results })) {
-        if (typeof value === 'object' && 'si' in value) scope[`v_${name}`] = value.si;
-      }
-      const formulas = Object.entries(sheet.results).flatMap(([name, { tex }]) => (tex === undefined ? [] : [[name, tex] as const]));
-      for (const [name, tex] of formulas) {
-        const expression = asExpression(tex);
-        if (expression === undefined) {
-          expect(sheet.method ?? '', `${name} has a formula that cannot be evaluated, so the sheet must say its method`).not.toBe('');
-          continue;
+    it.each(sheet.examples.map((e, i) => [i + 1, e] as const))(
+      'prints formulas that give its results (example %i)',
+      (_, example) => {
+        const done = work(sheet, example.given);
+        const scope: Record<string, number> = {};
+        for (const [name, value] of Object.entries({ ...done.inputs, ...done.results })) {
+          if (typeof value === 'object' && 'si' in value) scope[`v_${name}`] = value.si;
         }
-        const wanted = evaluate(expression, scope) as number;
-        const found = scope[`v_${name}`]!;
-        const scale = Math.max(Math.abs(wanted), 1e-15);
-        expect(Math.abs(found - wanted) / scale, `${name}: sheet ${found}, formula ${tex} gives ${wanted}`).toBeLessThan(1e-5);
-      }
-    });
+        const formulas = Object.entries(sheet.results).flatMap(([name, { tex }]) =>
+          tex === undefined ? [] : [[name, tex] as const],
+        );
+        for (const [name, tex] of formulas) {
+          const expression = asExpression(tex);
+          if (expression === undefined) {
+            expect(
+              sheet.method ?? '',
+              `${name} has a formula that cannot be evaluated, so the sheet must say its method`,
+            ).not.toBe('');
+            continue;
+          }
+          const wanted = evaluate(expression, scope) as number;
+          const found = scope[`v_${name}`]!;
+          const scale = Math.max(Math.abs(wanted), 1e-15);
+          expect(
+            Math.abs(found - wanted) / scale,
+            `${name}: sheet ${found}, formula ${tex} gives ${wanted}`,
+          ).toBeLessThan(1e-5);
+        }
+      },
+    );
   });
 }

@@ -1,5 +1,5 @@
-import { expect } from 'vitest';
 import fc from 'fast-check';
+import { expect } from 'vitest';
 import type { Example, Sheet } from '../../src/calc/sheet.js';
 import { result } from './sheet-rules.js';
 
@@ -17,7 +17,10 @@ export function monotonic(
       const [low, high] = a < b ? [a, b] : [b, a];
       fc.pre(high - low > 1e-3 * (of.to - of.from));
       const [one, two] = [at(low), at(high)];
-      expect(of.rises ? two > one : two < one, `${input} from ${low} to ${high}: ${of.result} from ${one} to ${two}`).toBe(true);
+      expect(
+        of.rises ? two > one : two < one,
+        `${input} from ${low} to ${high}: ${of.result} from ${one} to ${two}`,
+      ).toBe(true);
     }),
     { numRuns: 40 },
   );

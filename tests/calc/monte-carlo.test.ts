@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { monteCarlo } from '../../src/calc/monte-carlo.js';
 import { run } from '../../src/calc/run.js';
-import { sheet, type Sheet } from '../../src/calc/sheet.js';
+import { type Sheet, sheet } from '../../src/calc/sheet.js';
 import { expanded, type Value } from '../../src/calc/value.js';
 
 const number = (symbol: string) => ({ symbol, unit: '1', says: symbol });
-const plain = { subject: 'uncertainty', title: 't', purpose: 'p', sources: [], validity: [], examples: [] as never } as const;
+const plain = {
+  subject: 'uncertainty',
+  title: 't',
+  purpose: 'p',
+  sources: [],
+  validity: [],
+  examples: [] as never,
+} as const;
 
 /** A value with standard uncertainty `u` from a source of its own. */
 const uncertain = (si: number, u: number, source: string): Value => ({
@@ -74,7 +81,12 @@ describe('Monte Carlo', () => {
   });
 
   it('moves inputs that rest on one measurement together', () => {
-    const shared = { a: uncertain(1, 0.1, 'same'), b: uncertain(-1, 0.1, 'same'), c: uncertain(0, 0, 'c'), d: uncertain(0, 0, 'd') };
+    const shared = {
+      a: uncertain(1, 0.1, 'same'),
+      b: uncertain(-1, 0.1, 'same'),
+      c: uncertain(0, 0, 'c'),
+      d: uncertain(0, 0, 'd'),
+    };
     const { results } = monteCarlo(sumOfFour, shared);
     expect(results.y!.standard).toBeCloseTo(0.2, 2);
   });
@@ -115,14 +127,21 @@ describe('the way uncertainty is propagated', () => {
   });
 
   it('leaves a result without uncertain inputs exact', () => {
-    const done = run('r', sumOfSquares, { a: { ...uncertain(1, 0, 'a'), parts: new Map() }, b: { ...uncertain(2, 0, 'b'), parts: new Map() } });
+    const done = run('r', sumOfSquares, {
+      a: { ...uncertain(1, 0, 'a'), parts: new Map() },
+      b: { ...uncertain(2, 0, 'b'), parts: new Map() },
+    });
     expect(done.method).toBe('linear');
     expect(expanded(done.results!.y!)).toBe(0);
   });
 
   it('where Monte Carlo found the uncertainty, the parts add up to it', () => {
     const done = run('r', sumOfSquares, { a: uncertain(1, 0.3, 'a'), b: uncertain(0.1, 0.3, 'b') });
-    const trials = monteCarlo(sumOfSquares, { a: uncertain(1, 0.3, 'a'), b: uncertain(0.1, 0.3, 'b') }, { digits: 1, block: 2500 });
+    const trials = monteCarlo(
+      sumOfSquares,
+      { a: uncertain(1, 0.3, 'a'), b: uncertain(0.1, 0.3, 'b') },
+      { digits: 1, block: 2500 },
+    );
     expect(done.method).toBe('monte-carlo');
     expect(expanded(done.results!.y!)).toBeCloseTo(trials.results.y!.expanded, 12);
   });

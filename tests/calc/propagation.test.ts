@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { sheetsOf } from '../../src/calc/catalogue.js';
-import { isQuantity, isSeries, type InputValue, type InputValues } from '../../src/calc/inputs.js';
+import { type InputValue, type InputValues, isQuantity, isSeries } from '../../src/calc/inputs.js';
 import { model } from '../../src/calc/model.js';
 import { monteCarlo, tolerance } from '../../src/calc/monte-carlo.js';
 import { normals } from '../../src/calc/random.js';
 import { run } from '../../src/calc/run.js';
-import { subjects, type Sheet, type Subject } from '../../src/calc/sheet.js';
+import { type Sheet, type Subject, subjects } from '../../src/calc/sheet.js';
 import { expanded, type Value } from '../../src/calc/value.js';
 import { COVERAGE } from '../../src/units/student.js';
 import { work } from './sheet-rules.js';
@@ -18,13 +18,21 @@ const SEED = 3;
  * without a unit, which are counts, and on nominal sizes that the sheet looks up.
  */
 function blurred(sheet: Sheet): InputValues {
-  const one = (value: Value, source: string): Value => ({ ...value, parts: new Map(value.si === 0 ? [] : [[source, 0.01 * Math.abs(value.si)]]) });
+  const one = (value: Value, source: string): Value => ({
+    ...value,
+    parts: new Map(value.si === 0 ? [] : [[source, 0.01 * Math.abs(value.si)]]),
+  });
   const { inputs } = work(sheet, sheet.examples[0].given);
   const input = (name: string, value: InputValue | undefined): InputValue | undefined => {
     if (value === undefined || typeof value === 'string') return value;
-    if (isSeries(value)) return value.map((row, i) => Object.fromEntries(Object.entries(row).map(([k, v]) => [k, one(v, `${name}.${i}.${k}`)])));
+    if (isSeries(value))
+      return value.map((row, i) =>
+        Object.fromEntries(Object.entries(row).map(([k, v]) => [k, one(v, `${name}.${i}.${k}`)])),
+      );
     const moved = { ...inputs, [name]: { ...(value as Value), si: (value as Value).si * 1.0001 } };
-    return isQuantity(sheet.inputs[name]!) && sheet.validity.every((v) => v.holds(model(sheet, moved).nominal as never)) ? one(value as Value, name) : value;
+    return isQuantity(sheet.inputs[name]!) && sheet.validity.every((v) => v.holds(model(sheet, moved).nominal as never))
+      ? one(value as Value, name)
+      : value;
   };
   return Object.fromEntries(Object.entries(inputs).map(([name, value]) => [name, input(name, value)]));
 }
@@ -32,7 +40,9 @@ function blurred(sheet: Sheet): InputValues {
 /** The half width that the linear parts give with the very draws of the Monte Carlo run, so that only the bend is compared. */
 function linearHalfWidth(value: Value, sources: readonly string[]): number {
   const normal = normals(SEED);
-  const away = Array.from({ length: TRIALS }, () => Math.abs(sources.reduce((sum, source) => sum + (normal() * (value.parts.get(source) ?? 0)) / 2, 0)));
+  const away = Array.from({ length: TRIALS }, () =>
+    Math.abs(sources.reduce((sum, source) => sum + (normal() * (value.parts.get(source) ?? 0)) / 2, 0)),
+  );
   return away.sort((a, b) => a - b)[Math.ceil(COVERAGE * TRIALS) - 1]!;
 }
 
@@ -52,7 +62,10 @@ describe('linear propagation against Monte Carlo (JCGM 101:2008, clause 8)', () 
           if (sheet.results[name]!.step || done.methods[name] !== 'linear' || U < 1e-9 * Math.abs(value.si)) continue;
           compared++;
           const gap = Math.abs(trials.results[name]!.expanded - linearHalfWidth(value, sources));
-          expect(gap, `${sheet.id}: ${name}, linear ${U}, Monte Carlo ${trials.results[name]!.expanded}`).toBeLessThanOrEqual(2 * tolerance(U / 2, 1));
+          expect(
+            gap,
+            `${sheet.id}: ${name}, linear ${U}, Monte Carlo ${trials.results[name]!.expanded}`,
+          ).toBeLessThanOrEqual(2 * tolerance(U / 2, 1));
         }
       }
       expect(compared).toBeGreaterThan(2);

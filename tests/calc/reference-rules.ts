@@ -10,7 +10,9 @@ export interface Reference {
 
 /** Every published value is met to within half its last printed digit. */
 export function referenceRules(sheets: readonly Sheet[], { values }: Reference): void {
-  const named = values.map((v) => [`${v.sheet} ${JSON.stringify(v.given)}, ${v.source.document} (${v.source.basis})`, v] as const);
+  const named = values.map(
+    (v) => [`${v.sheet} ${JSON.stringify(v.given)}, ${v.source.document} (${v.source.basis})`, v] as const,
+  );
   describe.each(named)('%s', (_, { sheet: id, given, gives }) => {
     it.each(Object.entries(gives))('gives %s = %s', (name, printed) => {
       const sheet = sheets.find((s) => s.id === id)!;

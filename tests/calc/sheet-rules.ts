@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { run, type InputValue, type InputValues, type Run } from '../../src/calc/run.js';
 import { isQuantity } from '../../src/calc/inputs.js';
+import { type InputValue, type InputValues, type Run, run } from '../../src/calc/run.js';
 import type { Example, Input, Sheet } from '../../src/calc/sheet.js';
 import { exactly } from '../../src/calc/value.js';
-import { readQuantity, type Quantity } from '../../src/units/quantity.js';
+import { type Quantity, readQuantity } from '../../src/units/quantity.js';
 import { toUnit } from '../../src/units/unit.js';
 
 /** A quantity that a test itself writes. @throws Error if it cannot be read */
@@ -33,7 +33,9 @@ function typed(sheet: Sheet, given: Example['given']): InputValues {
     if (text === undefined) return undefined;
     if ('columns' in input) {
       const rows = text as readonly Readonly<Record<string, string>>[];
-      return rows.map((row) => Object.fromEntries(Object.entries(input.columns).map(([c, { unit }]) => [c, one(row[c]!, unit)])));
+      return rows.map((row) =>
+        Object.fromEntries(Object.entries(input.columns).map(([c, { unit }]) => [c, one(row[c]!, unit)])),
+      );
     }
     return isQuantity(input) ? one(text as string, input.unit) : (text as string);
   };
@@ -52,14 +54,17 @@ export function sheetRules(sheets: readonly Sheet[]): void {
     it('declares every @name of its formulas before it is used', () => {
       const known = new Set(Object.keys(sheet.inputs).filter((n) => !('choices' in sheet.inputs[n]!)));
       for (const [name, result] of Object.entries(sheet.results)) {
-        for (const [, used] of (result.tex ?? '').matchAll(/@(\w+)/g)) expect(known, `${name} uses @${used}`).toContain(used);
+        for (const [, used] of (result.tex ?? '').matchAll(/@(\w+)/g))
+          expect(known, `${name} uses @${used}`).toContain(used);
         known.add(name);
       }
     });
 
     it('names units that can be read', () => {
       const units = [
-        ...Object.values(sheet.inputs).flatMap((i) => ('unit' in i ? [i.unit] : 'columns' in i ? Object.values(i.columns).map((c) => c.unit) : [])),
+        ...Object.values(sheet.inputs).flatMap((i) =>
+          'unit' in i ? [i.unit] : 'columns' in i ? Object.values(i.columns).map((c) => c.unit) : [],
+        ),
         ...Object.values(sheet.results).map((r) => r.unit),
       ];
       for (const u of units) expect(readQuantity(u === '1' ? '1' : `1 ${u}`, u).ok, u).toBe(true);
@@ -78,18 +83,23 @@ export function sheetRules(sheets: readonly Sheet[]): void {
       }
     });
 
-    it.each(sheet.examples.map((e) => [`${e.source.document} (${e.source.basis})`, e] as const))('agrees with %s', (_, example) => {
-      const done = work(sheet, example.given);
-      expect(done.outOfRange).toBeUndefined();
-      for (const [name, printed] of Object.entries(example.gives)) {
-        const declared = sheet.results[name];
-        expect(declared, name).toBeDefined();
-        const wanted = quantity(printed, declared!.unit);
-        const found = done.results![name]!.si;
-        const error = Math.abs(found - wanted.si);
-        expect(error, `${name}: found ${found}, printed ${printed} (${wanted.si})`).toBeLessThanOrEqual(wanted.halfDigit * (1 + 1e-9));
-      }
-    });
+    it.each(sheet.examples.map((e) => [`${e.source.document} (${e.source.basis})`, e] as const))(
+      'agrees with %s',
+      (_, example) => {
+        const done = work(sheet, example.given);
+        expect(done.outOfRange).toBeUndefined();
+        for (const [name, printed] of Object.entries(example.gives)) {
+          const declared = sheet.results[name];
+          expect(declared, name).toBeDefined();
+          const wanted = quantity(printed, declared!.unit);
+          const found = done.results![name]!.si;
+          const error = Math.abs(found - wanted.si);
+          expect(error, `${name}: found ${found}, printed ${printed} (${wanted.si})`).toBeLessThanOrEqual(
+            wanted.halfDigit * (1 + 1e-9),
+          );
+        }
+      },
+    );
 
     it('gives a reason, in words, for inputs that it cannot answer', () => {
       for (const v of sheet.validity) expect(v.says).toMatch(/\w+ \w+/);
@@ -97,7 +107,13 @@ export function sheetRules(sheets: readonly Sheet[]): void {
       const zeroed = Object.fromEntries(
         Object.entries(sheet.inputs).map(([name, input]) => [
           name,
-          'unit' in input ? exactly(0, input.unit) : 'choices' in input ? (onlyChoices ? 'none of them' : Object.keys(input.choices)[0]) : [],
+          'unit' in input
+            ? exactly(0, input.unit)
+            : 'choices' in input
+              ? onlyChoices
+                ? 'none of them'
+                : Object.keys(input.choices)[0]
+              : [],
         ]),
       ) as InputValues;
       const done = run('zero', sheet, zeroed);

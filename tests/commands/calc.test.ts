@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { allSheets } from '../../src/calc/catalogue.js';
 import { typedName } from '../../src/calc/names.js';
 import { exampleArgs } from '../../src/commands/text/calc-describe.js';
-import { folderWith } from '../project/scratch.js';
 import { quantity } from '../calc/sheet-rules.js';
+import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 describe('gusset calc', () => {
@@ -25,13 +25,28 @@ describe('gusset calc', () => {
   it('prints inputs, formula, numbers put in, result with uncertainty, and source', async () => {
     const { code, out } = await gusset('calc', 'engine-capacity', 'bore=86.00 ± 0.02 mm', 'stroke=86mm', 'cylinders=4');
     expect(code).toBe(0);
-    for (const line of ['B = 86.00 ± 0.02 mm', 'V_cyl = π / 4 · B² · S', '= π / 4 · (86 mm)² · 86 mm', '= 1998.23 ± 0.93 cm³', 'Taken as exact, since no uncertainty was given: stroke, cylinders.', 'Source. Volume of a cylinder']) {
+    for (const line of [
+      'B = 86.00 ± 0.02 mm',
+      'V_cyl = π / 4 · B² · S',
+      '= π / 4 · (86 mm)² · 86 mm',
+      '= 1998.23 ± 0.93 cm³',
+      'Taken as exact, since no uncertainty was given: stroke, cylinders.',
+      'Source. Volume of a cylinder',
+    ]) {
       expect(out).toContain(line);
     }
   });
 
   it('gives the same as JSON, in the units of the sheet', async () => {
-    const { out } = await gusset('calc', 'engine-capacity', 'bore=4.0 in', 'stroke=3.5 in', 'cylinders=8', '--format', 'json');
+    const { out } = await gusset(
+      'calc',
+      'engine-capacity',
+      'bore=4.0 in',
+      'stroke=3.5 in',
+      'cylinders=8',
+      '--format',
+      'json',
+    );
     const done = JSON.parse(out);
     expect(done.form).toBe('gusset-calc/1');
     expect(done.results.capacity.value).toBeCloseTo(351.858 * 16.387064, 1);
@@ -57,14 +72,22 @@ describe('gusset calc', () => {
   });
 
   it('offers a second opinion on the uncertainty', async () => {
-    const { out } = await gusset('calc', 'engine-capacity', 'bore=86 ± 0.1 mm', 'stroke=86mm', 'cylinders=4', '--monte-carlo');
+    const { out } = await gusset(
+      'calc',
+      'engine-capacity',
+      'bore=86 ± 0.1 mm',
+      'stroke=86mm',
+      'cylinders=4',
+      '--monte-carlo',
+    );
     expect(out).toMatch(/Monte Carlo, \d+ trials; intervals hold 95.45 %\n {2}capacity = 1998.2 ± 4.[67] cm³/);
   });
 });
 
 describe('series', () => {
   const front = ['front=800kg', 'rear=600kg', 'wheelbase=2600mm'];
-  const capacityOf = async (...args: string[]) => JSON.parse((await gusset('calc', 'mass-added', ...args, '--format', 'json')).out).results.added.value;
+  const capacityOf = async (...args: string[]) =>
+    JSON.parse((await gusset('calc', 'mass-added', ...args, '--format', 'json')).out).results.added.value;
 
   it('takes one argument a row', async () => {
     expect(await capacityOf(...front, 'parts=30kg,-200mm', 'parts=-12 kg, 1.9 m')).toBe(18);
@@ -83,7 +106,9 @@ describe('series', () => {
     const { code, err } = await gusset('calc', 'mass-added', ...front, `parts=@${file}`);
     expect(code).toBe(2);
     expect(err).toMatch(/^parts, row 1, mass: found /);
-    expect((await gusset('calc', 'mass-added', ...front, 'parts=30kg')).err).toContain('found 1 values in row 1, expected 2: mass (kg), place (mm)');
+    expect((await gusset('calc', 'mass-added', ...front, 'parts=30kg')).err).toContain(
+      'found 1 values in row 1, expected 2: mass (kg), place (mm)',
+    );
     expect((await gusset('calc', 'mass-added', ...front, 'parts=@nowhere.csv')).err).toContain('there is no such file');
   });
 
@@ -96,7 +121,10 @@ describe('what cannot be understood', () => {
   it.each([
     [['calc', 'engine-capasity'], 'did you mean `engine-capacity`'],
     [['calc', 'zzzz'], 'expected one of those that `gusset calc` lists'],
-    [['calc', 'engine-capacity', 'bor=86mm'], 'found the input “bor”, expected one of those of sheet engine-capacity; did you mean `bore`?'],
+    [
+      ['calc', 'engine-capacity', 'bor=86mm'],
+      'found the input “bor”, expected one of those of sheet engine-capacity; did you mean `bore`?',
+    ],
     [['calc', 'engine-capacity', 'bore=86kg'], 'bore: found kg, which is a mass, expected a length'],
     [['calc', 'engine-capacity', 'bore=86'], 'bore: found'],
     [['calc', 'engine-capacity', 'bore'], 'expected name=value'],
@@ -105,9 +133,18 @@ describe('what cannot be understood', () => {
     [['calc', 'tyre-rating', 'load-index=91', 'speed-symbol=h'], 'did you mean `H`?'],
     [['calc', 'engine-capacity', '--format', 'xml'], 'expected text or json'],
     [['calc', 'engine-capacity', 'bore=86mm', '--find', 'stroke'], 'expected both'],
-    [['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'bore', '--for', 'capacity=2L'], 'bore is given and sought'],
-    [['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'stroke', '--for', 'capacity=2kg'], 'found kg, which is a mass'],
-    [['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'stroke', '--for', 'volume=2L'], 'found the result “volume”'],
+    [
+      ['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'bore', '--for', 'capacity=2L'],
+      'bore is given and sought',
+    ],
+    [
+      ['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'stroke', '--for', 'capacity=2kg'],
+      'found kg, which is a mass',
+    ],
+    [
+      ['calc', 'engine-capacity', 'bore=86mm', 'cylinders=4', '--find', 'stroke', '--for', 'volume=2L'],
+      'found the result “volume”',
+    ],
   ])('%j', async (args, says) => {
     const { code, out, err } = await gusset(...args);
     expect(code).toBe(2);
@@ -135,11 +172,25 @@ describe('solving backwards', () => {
   it('says what stands in the way, and exits with 1', async () => {
     const { code, out } = await gusset(...two, 'capacity=-1 cm3');
     expect(code).toBe(1);
-    expect(out).toBe('bore: no solution in the range of validity (bore and stroke must be greater than zero); the nearest is 0 cm³ at bore = 0 mm.\n');
+    expect(out).toBe(
+      'bore: no solution in the range of validity (bore and stroke must be greater than zero); the nearest is 0 cm³ at bore = 0 mm.\n',
+    );
   });
 
   it('gives every solution', async () => {
-    const { out } = await gusset('calc', 'track-change', 'track=1450mm', 'old-offset=40mm', 'spacer=0mm', '--find', 'new-offset', '--for', 'now=1474mm', '--format', 'json');
+    const { out } = await gusset(
+      'calc',
+      'track-change',
+      'track=1450mm',
+      'old-offset=40mm',
+      'spacer=0mm',
+      '--find',
+      'new-offset',
+      '--for',
+      'now=1474mm',
+      '--format',
+      'json',
+    );
     expect(JSON.parse(out)).toMatchObject({ form: 'gusset-solution/1', find: 'new-offset', unit: 'mm' });
     expect(JSON.parse(out).solutions).toHaveLength(1);
     expect(JSON.parse(out).solutions[0]).toBeCloseTo(28, 9);
@@ -167,9 +218,13 @@ describe('every sheet at the bench', () => {
           const { value, unit } = results[typedName(name)];
           const wanted = quantity(printed, sheet.results[name]!.unit);
           const found = quantity(unit === '1' ? String(value) : `${value} ${unit}`, unit);
-          expect(Math.abs(found.si - wanted.si), `${sheet.id}: ${name}`).toBeLessThanOrEqual(wanted.halfDigit * (1 + 1e-9));
+          expect(Math.abs(found.si - wanted.si), `${sheet.id}: ${name}`).toBeLessThanOrEqual(
+            wanted.halfDigit * (1 + 1e-9),
+          );
         }
-        expect((await gusset('calc', sheet.id, ...exampleArgs(sheet, example))).out, sheet.id).not.toMatch(/[\\{}@]|undefined|NaN/);
+        expect((await gusset('calc', sheet.id, ...exampleArgs(sheet, example))).out, sheet.id).not.toMatch(
+          /[\\{}@]|undefined|NaN/,
+        );
       }
     }
   });

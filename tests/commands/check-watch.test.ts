@@ -44,7 +44,9 @@ it('says everything once, and after a save only what differs', { timeout: 120_00
 it('tells a typing error once, and its mend', { timeout: 120_000 }, async () => {
   const { command, edit, next, build } = await watched();
   edit('notes/025-gearbox.md', 'type: manual', 'tipe: manual');
-  expect(await next(/1 problem\(s\) keep/)).toMatch(/025-gearbox\.md:4:1: found the key `tipe`[^]*hint: did you mean `type`/);
+  expect(await next(/1 problem\(s\) keep/)).toMatch(
+    /025-gearbox\.md:4:1: found the key `tipe`[^]*hint: did you mean `type`/,
+  );
   edit('notes/010-engine.md', 'mass: 214 kg', 'mass: 214');
   const two = await next(/2 problem\(s\) keep/);
   expect(two).toContain('1 problem(s) as before.');
@@ -63,7 +65,9 @@ it('tells a value to look at again once, and when it is in doubt no more', { tim
   expect(command.out()).not.toContain('look at again');
 
   edit('notes/020-crossmember.md', 'wall: { value: 2.48 mm', 'wall: { value: 24.8 mm');
-  expect(await next(/findings differ/)).toMatch(/Values to look at again; no finding says so, they are taken as written\n    pieces\.crossmember\.now\.wall: found 24\.8 mm, expected [^]*020-crossmember\.md:9:\d+\n    new\n/);
+  expect(await next(/findings differ/)).toMatch(
+    /Values to look at again; no finding says so, they are taken as written\n    pieces\.crossmember\.now\.wall: found 24\.8 mm, expected [^]*020-crossmember\.md:9:\d+\n    new\n/,
+  );
 
   edit('notes/020-crossmember.md', 'The pressed one', 'The old one');
   expect(await next(/Nothing that was found differs/)).not.toContain('24.8 mm');
@@ -75,18 +79,25 @@ it('tells a value to look at again once, and when it is in doubt no more', { tim
 
   edit('notes/020-crossmember.md', '25.2 mm', '2.48 mm');
   const mended = await next(/findings differ/);
-  expect(mended).toMatch(/gone: the doubt about pieces\.crossmember\.now\.wall, 25\.2 mm \(\S*020-crossmember\.md:9:\d+\)\n/);
+  expect(mended).toMatch(
+    /gone: the doubt about pieces\.crossmember\.now\.wall, 25\.2 mm \(\S*020-crossmember\.md:9:\d+\)\n/,
+  );
   expect(mended).not.toContain('look at again');
 });
 
 it('tells a doubt that no finding goes with', { timeout: 120_000 }, async () => {
   const { edit, next } = await watched();
   edit('notes/010-engine.md', 'mass: 214 kg', 'mass: 2140 kg');
-  expect(await next(/No finding differs\./)).toMatch(/\n    mass: found 2140 kg, expected [^]*010-engine\.md:10:7\n    new\n/);
+  expect(await next(/No finding differs\./)).toMatch(
+    /\n    mass: found 2140 kg, expected [^]*010-engine\.md:10:7\n    new\n/,
+  );
   edit('notes/010-engine.md', '2140 kg', '214 kg');
   expect(await next(/No finding differs\./)).toContain('gone: the doubt about mass, 2140 kg (');
 });
 
 it('does not go with data for programs', async () => {
-  expect(await gusset('check', folderWith(workshop), '--watch', '--format', 'json')).toMatchObject({ code: 2, err: expect.stringContaining('--watch with --format json') });
+  expect(await gusset('check', folderWith(workshop), '--watch', '--format', 'json')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('--watch with --format json'),
+  });
 });

@@ -53,7 +53,12 @@ it('gives a value without a stated uncertainty half the last digit, and says so'
 });
 
 it('names the field and how to measure it when it is missing', async () => {
-  const { out } = await gusset('check', build(body('1.2 mm', '3.0 mm').replace(/ {4}joined-to.*\n/, '')), '--format', 'json');
+  const { out } = await gusset(
+    'check',
+    build(body('1.2 mm', '3.0 mm').replace(/ {4}joined-to.*\n/, '')),
+    '--format',
+    'json',
+  );
   const finding = JSON.parse(out).findings.find((f: { item: string }) => f.item === 'body.thickness-ratio');
   expect(finding).toMatchObject({ outcome: 'missing' });
   expect(finding.todo).toContain('pieces.floor.was.section');

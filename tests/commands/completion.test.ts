@@ -18,9 +18,15 @@ function offered(...words: string[]): string[] {
 
 describe.skipIf(spawnSync('bash', ['--version']).status !== 0)('in bash', () => {
   it.each<[string[], string[]]>([
-    [['gusset', 'p'], ['plan', 'photos', 'print']],
+    [
+      ['gusset', 'p'],
+      ['plan', 'photos', 'print'],
+    ],
     [['gusset', 'check', '--f'], ['--format']],
-    [['gusset', 'check', '--format', ''], ['text', 'json', 'sarif']],
+    [
+      ['gusset', 'check', '--format', ''],
+      ['text', 'json', 'sarif'],
+    ],
     [['gusset', 'check', '--format', 'j'], ['json']],
     [['gusset', 'note', 'builds/x', 'bra'], ['brakes']],
     [['gusset', 'note', 'builds/x', 'brakes', 'b'], []],
@@ -28,7 +34,10 @@ describe.skipIf(spawnSync('bash', ['--version']).status !== 0)('in bash', () => 
     [['gusset', 'calc', 'engine-cap'], ['engine-capacity']],
     [['gusset', 'calc', '--format', 'json', 'engine-cap'], ['engine-capacity']],
     [['gusset', 'print', '--out', 'o'], []],
-    [['gusset', 'completion', ''], ['bash', 'zsh', 'fish']],
+    [
+      ['gusset', 'completion', ''],
+      ['bash', 'zsh', 'fish'],
+    ],
     [['gusset', 'nonsense', '--'], []],
   ])('%j is completed', (words, offers) => {
     expect(offered(...words)).toEqual(offers);
@@ -36,15 +45,26 @@ describe.skipIf(spawnSync('bash', ['--version']).status !== 0)('in bash', () => 
 
   it('offers every command and every option of it', async () => {
     expect(offered('gusset', '')).toEqual([...Object.keys(commands), '--help', '--version']);
-    for (const [name, { load }] of Object.entries(commands)) expect(offered('gusset', name, '--')).toEqual([...Object.keys((await load()).form.options), 'help'].map((o) => `--${o}`));
+    for (const [name, { load }] of Object.entries(commands))
+      expect(offered('gusset', name, '--')).toEqual(
+        [...Object.keys((await load()).form.options), 'help'].map((o) => `--${o}`),
+      );
   });
 });
 
-describe.each([['zsh', ['-n']], ['fish', ['--no-execute']]])('in %s', (shell, check) => {
+describe.each([
+  ['zsh', ['-n']],
+  ['fish', ['--no-execute']],
+])('in %s', (shell, check) => {
   it('the script names every command, option and kind', async () => {
     for (const [name, { load }] of Object.entries(commands)) {
       expect(scripts[shell]).toContain(name);
-      for (const option of Object.keys((await load()).form.options)) expect(scripts[shell]).toMatch(shell === 'fish' ? new RegExp(`seen_subcommand_from ${name}' -l ${option} `) : new RegExp(`^    ${name}\\) .*'--${option}[=\\[]`, 'm'));
+      for (const option of Object.keys((await load()).form.options))
+        expect(scripts[shell]).toMatch(
+          shell === 'fish'
+            ? new RegExp(`seen_subcommand_from ${name}' -l ${option} `)
+            : new RegExp(`^    ${name}\\) .*'--${option}[=\\[]`, 'm'),
+        );
     }
     for (const kind of kinds.keys()) expect(scripts[shell]).toContain(` ${kind}`.trim());
   });
@@ -55,5 +75,8 @@ describe.each([['zsh', ['-n']], ['fish', ['--no-execute']]])('in %s', (shell, ch
 });
 
 it('says which shells there are', async () => {
-  expect(await gusset('completion', 'fsh')).toMatchObject({ code: 2, err: expect.stringContaining('did you mean `fish`?') });
+  expect(await gusset('completion', 'fsh')).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('did you mean `fish`?'),
+  });
 });

@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { formOf, parse, type Form } from '../../src/commands/terminal/form.js';
-import { helpText } from '../../src/commands/terminal/help.js';
 import { commands } from '../../src/commands/main.js';
+import { type Form, formOf, parse } from '../../src/commands/terminal/form.js';
+import { helpText } from '../../src/commands/terminal/help.js';
 import { UsageError } from '../../src/platform/usage.js';
 import { gusset } from './run.js';
 
 const form = formOf({
   command: 'weigh',
-  names: [{ name: 'build', is: 'folder' }, { name: 'note', count: 'optional' }],
+  names: [
+    { name: 'build', is: 'folder' },
+    { name: 'note', count: 'optional' },
+  ],
   about: 'Weighs.',
   options: {
     as: { oneOf: ['text', 'json'], usual: 'text', says: 'how' },
@@ -28,9 +31,15 @@ const refusal = (...args: string[]) => {
 
 describe('arguments', () => {
   it('are read in any order, with what holds where they are left out', () => {
-    expect(parse(form, ['a', 'b', '--as', 'json', '--loud'])).toEqual({ names: ['a', 'b'], values: { as: 'json', out: undefined, loud: true } });
+    expect(parse(form, ['a', 'b', '--as', 'json', '--loud'])).toEqual({
+      names: ['a', 'b'],
+      values: { as: 'json', out: undefined, loud: true },
+    });
     expect(parse(form, ['--out=x y', 'a'])).toEqual({ names: ['a'], values: { as: 'text', out: 'x y', loud: false } });
-    expect(parse(form, ['--', '--loud'])).toEqual({ names: ['--loud'], values: { as: 'text', out: undefined, loud: false } });
+    expect(parse(form, ['--', '--loud'])).toEqual({
+      names: ['--loud'],
+      values: { as: 'text', out: undefined, loud: false },
+    });
   });
 
   it.each([
@@ -63,7 +72,9 @@ describe('help', () => {
     }
     expect(command.form.examples.length).toBeGreaterThan(0);
     for (const example of command.form.examples) {
-      const words = [...example.split(/ [|>] /)[0]!.matchAll(/'([^']*)'|"([^"]*)"|\S+/g)].map(([word, single, double]) => single ?? double ?? word);
+      const words = [...example.split(/ [|>] /)[0]!.matchAll(/'([^']*)'|"([^"]*)"|\S+/g)].map(
+        ([word, single, double]) => single ?? double ?? word,
+      );
       expect(words.slice(0, 2)).toEqual(['gusset', name]);
       expect(() => parse(command.form, words.slice(2)), example).not.toThrow();
     }

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { appendFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { textOfPages } from '../../src/app/verify/page-text.js';
@@ -9,34 +9,64 @@ import { configure, jo, mika, temporary } from '../history/throwaway.js';
 import { gusset } from './run.js';
 
 const note = 'builds/t/notes/010-floor.md';
-const step = (day: string, files: NonNullable<Step['files']>, by = jo): Step => ({ by, on: `${day}T18:00:00+10:00`, says: `Day ${day}`, files });
+const step = (day: string, files: NonNullable<Step['files']>, by = jo): Step => ({
+  by,
+  on: `${day}T18:00:00+10:00`,
+  says: `Day ${day}`,
+  files,
+});
 const begun = [step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote() })];
-const git = (directory: string, ...args: string[]) => execFileSync('git', args, { cwd: directory, stdio: 'pipe' }).toString().trim();
+const git = (directory: string, ...args: string[]) =>
+  execFileSync('git', args, { cwd: directory, stdio: 'pipe' }).toString().trim();
 function repository(steps = begun, settings = ''): string {
   const directory = temporary();
   makeHistory(directory, steps);
   configure(directory, settings);
   return directory;
 }
-const dry = (directory: string, ...more: string[]) => gusset('issue', `${directory}/builds/t`, '--dry-run', '--with-open', ...more);
+const dry = (directory: string, ...more: string[]) =>
+  gusset('issue', `${directory}/builds/t`, '--dry-run', '--with-open', ...more);
 
 describe('the preconditions of an issue', { timeout: 120_000 }, () => {
   it('are listed with what would be done, and nothing is done', async () => {
     const directory = repository();
     const { code, out } = await dry(directory);
     expect(code).toBe(0);
-    for (const name of ['repository', 'committed', 'recorded', 'new', 'showable', 'findings', 'tagger', 'signature']) expect(out).toContain(`✓ ${name}: `);
-    expect(out).toMatch(/Would make issue A: submission in out\/t\/, tag t\/issue-A on commit [0-9a-f]{8}\. Nothing was done\./);
+    for (const name of ['repository', 'committed', 'recorded', 'new', 'showable', 'findings', 'tagger', 'signature'])
+      expect(out).toContain(`✓ ${name}: `);
+    expect(out).toMatch(
+      /Would make issue A: submission in out\/t\/, tag t\/issue-A on commit [0-9a-f]{8}\. Nothing was done\./,
+    );
     expect(git(directory, 'tag')).toBe('');
     expect(existsSync('out/t')).toBe(false);
   });
 
   it.each<[string, (directory: string) => void, RegExp]>([
-    ['a file that differs', (d) => appendFileSync(`${d}/${note}`, 'More.\n'), /✗ committed: .*\n {4}builds\/t\/notes\/010-floor\.md/],
-    ['a file that is not in git', (d) => writeFileSync(`${d}/builds/t/notes/020-new.md`, floorNote()), /✗ committed: .*\n {4}builds\/t\/notes\/020-new\.md/],
-    ['limits of the workshop that are not in git', (d) => writeFileSync(`${d}/builds/limits.yaml`, 'figures: []\n'), /✗ committed: .*\n {4}builds\/limits\.yaml/],
-    ['a repository without a name to tag under', (d) => writeFileSync(`${d}/.git/config`, '[core]\nrepositoryformatversion = 0\n'), /✗ tagger: .*user\.name/],
-    ['a clone that is cut off', (d) => writeFileSync(`${d}/.git/shallow`, `${git(d, 'rev-parse', 'HEAD')}\n`), /✗ repository: This clone is cut off/],
+    [
+      'a file that differs',
+      (d) => appendFileSync(`${d}/${note}`, 'More.\n'),
+      /✗ committed: .*\n {4}builds\/t\/notes\/010-floor\.md/,
+    ],
+    [
+      'a file that is not in git',
+      (d) => writeFileSync(`${d}/builds/t/notes/020-new.md`, floorNote()),
+      /✗ committed: .*\n {4}builds\/t\/notes\/020-new\.md/,
+    ],
+    [
+      'limits of the workshop that are not in git',
+      (d) => writeFileSync(`${d}/builds/limits.yaml`, 'figures: []\n'),
+      /✗ committed: .*\n {4}builds\/limits\.yaml/,
+    ],
+    [
+      'a repository without a name to tag under',
+      (d) => writeFileSync(`${d}/.git/config`, '[core]\nrepositoryformatversion = 0\n'),
+      /✗ tagger: .*user\.name/,
+    ],
+    [
+      'a clone that is cut off',
+      (d) => writeFileSync(`${d}/.git/shallow`, `${git(d, 'rev-parse', 'HEAD')}\n`),
+      /✗ repository: This clone is cut off/,
+    ],
     ['a bare name where a tag should be', (d) => git(d, 'tag', 't/issue-A'), /Would make issue B/],
   ])('are not met by %s', async (_, change, told) => {
     const directory = repository();
@@ -47,21 +77,44 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
   });
 
   it('are not met where the limits of the workshop were committed and lie there no more', async () => {
-    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote(), 'builds/limits.yaml': 'figures: []\n' })]);
+    const directory = repository([
+      step('2026-03-11', {
+        'builds/t/build.md': buildFile,
+        [note]: floorNote(),
+        'builds/limits.yaml': 'figures: []\n',
+      }),
+    ]);
     rmSync(`${directory}/builds/limits.yaml`);
     expect((await dry(directory)).out).toMatch(/✗ committed: .*\n {4}builds\/limits\.yaml/);
   });
 
   it('are not met by a file that is ignored, however clean git calls the folder', async () => {
     const papers = 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n';
-    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': emptyPdf, '.gitignore': '*.pdf\n' })]);
-    expect((await dry(directory)).out).toMatch(/✓ committed[^]*✗ recorded: .*\.gitignore.*\n {4}builds\/t\/papers\/tube\.pdf/);
+    const directory = repository([
+      step('2026-03-11', {
+        'builds/t/build.md': buildFile,
+        [note]: floorNote({ more: papers }),
+        'builds/t/papers/tube.pdf': emptyPdf,
+        '.gitignore': '*.pdf\n',
+      }),
+    ]);
+    expect((await dry(directory)).out).toMatch(
+      /✓ committed[^]*✗ recorded: .*\.gitignore.*\n {4}builds\/t\/papers\/tube\.pdf/,
+    );
   });
 
   it('are not met by a paper that does more than show', async () => {
     const papers = 'papers:\n  - { file: tube.pdf, shows: mill certificate }\n';
-    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: papers }), 'builds/t/papers/tube.pdf': emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>') })]);
-    expect((await dry(directory)).out).toMatch(/✗ showable: put these right\n.*010-floor\.md:13:\d+: found `papers\/tube\.pdf`, which does something when it is opened/);
+    const directory = repository([
+      step('2026-03-11', {
+        'builds/t/build.md': buildFile,
+        [note]: floorNote({ more: papers }),
+        'builds/t/papers/tube.pdf': emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>'),
+      }),
+    ]);
+    expect((await dry(directory)).out).toMatch(
+      /✗ showable: put these right\n.*010-floor\.md:13:\d+: found `papers\/tube\.pdf`, which does something when it is opened/,
+    );
   });
 
   it('are not met by open findings unless they are issued knowingly, nor by an unsigned tag where a signature is required', async () => {
@@ -74,9 +127,17 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
   });
 
   it('need notes that can be read and a repository', async () => {
-    const directory = repository([step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ wall: '2.48 kg' }) })]);
-    expect(await dry(directory)).toMatchObject({ code: 2, err: expect.stringContaining('keep the notes from being read. Nothing was issued.') });
-    expect(await gusset('issue', temporary())).toMatchObject({ code: 2, err: expect.stringContaining('is in no git repository') });
+    const directory = repository([
+      step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ wall: '2.48 kg' }) }),
+    ]);
+    expect(await dry(directory)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('keep the notes from being read. Nothing was issued.'),
+    });
+    expect(await gusset('issue', temporary())).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('is in no git repository'),
+    });
   });
 });
 
@@ -84,19 +145,34 @@ describe('an issue', { timeout: 400_000 }, () => {
   const directory = repository();
   const out = `${temporary()}/t`;
   const issue = (...more: string[]) => gusset('issue', `${directory}/builds/t`, '--with-open', '--out', out, ...more);
-  const pdf = async (folder = out) => textOfPages(await PDFDocument.load(readFileSync(`${folder}/submission.pdf`), { updateMetadata: false }));
+  const pdf = async (folder = out) =>
+    textOfPages(await PDFDocument.load(readFileSync(`${folder}/submission.pdf`), { updateMetadata: false }));
   let first: Buffer;
 
   beforeAll(async () => {
-    expect(await issue()).toMatchObject({ code: 0, err: '', out: expect.stringMatching(/^TT-01 issue A: \d+ pages in .*, tag t\/issue-A, not signed\./) });
+    expect(await issue()).toMatchObject({
+      code: 0,
+      err: '',
+      out: expect.stringMatching(/^TT-01 issue A: \d+ pages in .*, tag t\/issue-A, not signed\./),
+    });
     first = readFileSync(`${out}/submission.pdf`);
   });
 
   it('carries its letter, and its tag names the printed file by its digest', async () => {
     const manifest = JSON.parse(readFileSync(`${out}/manifest.json`, 'utf8'));
-    expect(manifest).toMatchObject({ issue: 'A', tag: 't/issue-A', signed: false, document: 'TT-01 issue A', folder: 'builds/t', commit: git(directory, 'rev-parse', 'HEAD'), dirty: [] });
+    expect(manifest).toMatchObject({
+      issue: 'A',
+      tag: 't/issue-A',
+      signed: false,
+      document: 'TT-01 issue A',
+      folder: 'builds/t',
+      commit: git(directory, 'rev-parse', 'HEAD'),
+      dirty: [],
+    });
     const tag = git(directory, 'cat-file', 'tag', 't/issue-A');
-    expect(tag).toContain(`Document-SHA-256: ${manifest.outputs.find((o: { path: string }) => o.path === 'submission.pdf').sha256}`);
+    expect(tag).toContain(
+      `Document-SHA-256: ${manifest.outputs.find((o: { path: string }) => o.path === 'submission.pdf').sha256}`,
+    );
     expect(tag).toContain('TT-01 issue A: A car made up for tests');
     const [cover = ''] = await pdf();
     expect(cover).toContain('TT-01 issue A');
@@ -118,7 +194,10 @@ describe('an issue', { timeout: 400_000 }, () => {
     configure(directory, `[user]\nsigningkey = ${directory}/no-such-key.pub\n[gpg]\nformat = ssh\n`);
     const failed = await issue();
     configure(directory, '');
-    expect(failed).toMatchObject({ code: 3, err: expect.stringContaining('no tag stays, and the last output is untouched') });
+    expect(failed).toMatchObject({
+      code: 3,
+      err: expect.stringContaining('no tag stays, and the last output is untouched'),
+    });
     expect(git(directory, 'tag')).toBe('t/issue-A');
     expect(readFileSync(`${out}/submission.pdf`).equals(first)).toBe(true);
     expect(readdirSync(`${out}/..`)).toEqual(['t']);
@@ -126,7 +205,8 @@ describe('an issue', { timeout: 400_000 }, () => {
 
   it('that follows another opens with what changed, and tells its history', async () => {
     mkdirSync(`${directory}/builds/t/queries`);
-    const query = '---\nfrom: R. Ansell (invented)\ndate: 2026-03-20\nabout: 010\nquestion: Which steel?\nanswer: S355.\nstate: answered\n---\n';
+    const query =
+      '---\nfrom: R. Ansell (invented)\ndate: 2026-03-20\nabout: 010\nquestion: Which steel?\nanswer: S355.\nstate: answered\n---\n';
     makeHistory(directory, [step('2026-03-26', { 'builds/t/queries/01-steel.md': query })]);
     expect(await issue()).toMatchObject({ code: 0, err: '' });
     const pages = await pdf();

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parse } from '../../src/commands/terminal/form.js';
 import { commands } from '../../src/commands/main.js';
+import { parse } from '../../src/commands/terminal/form.js';
 
 /** Lines and words of the documentation that call the program, without what a shell makes of them. */
 function calls(file: string): string[] {
@@ -10,7 +10,8 @@ function calls(file: string): string[] {
   return found.filter((call) => !/[<[…]/.test(call)).map((call) => call.replace(/\s#.*$|\s>.*$/, '').trim());
 }
 
-const words = (call: string): string[] => [...call.replaceAll('${{ matrix.part }}', '1').matchAll(/"([^"]*)"|(\S+)/g)].map((m) => m[1] ?? m[2]!);
+const words = (call: string): string[] =>
+  [...call.replaceAll('${{ matrix.part }}', '1').matchAll(/"([^"]*)"|(\S+)/g)].map((m) => m[1] ?? m[2]!);
 
 describe.each(['README.md', 'templates/reference/editors.md'])('%s', (file) => {
   const all = calls(file);
@@ -27,7 +28,8 @@ describe.each(Object.keys(commands))('the examples of %s', (name) => {
   it('can be given as they stand', async () => {
     const { form } = await commands[name]!.load();
     expect(form.examples?.length).toBeGreaterThan(0);
-    for (const example of form.examples!) expect(() => parse(form, words(example.replace(/\s>.*$/, '')).slice(2)), example).not.toThrow();
+    for (const example of form.examples!)
+      expect(() => parse(form, words(example.replace(/\s>.*$/, '')).slice(2)), example).not.toThrow();
   });
 });
 

@@ -4,6 +4,11 @@ import { main } from '../../src/commands/main.js';
 export async function gusset(...args: string[]): Promise<{ code: number; out: string; err: string }> {
   let out = '';
   let err = '';
-  const code = await main(args, { stdout: (t) => void (out += t), stderr: (t) => void (err += t), colour: false, interactive: false });
+  const code = await main(args, {
+    stdout: (t) => void (out += t),
+    stderr: (t) => void (err += t),
+    colour: false,
+    interactive: false,
+  });
   return { code, out, err };
 }

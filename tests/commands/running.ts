@@ -6,7 +6,13 @@ export function running(...args: string[]) {
   let [out, err, all] = ['', '', ''];
   let end = () => {};
   const ended = new Promise<void>((resolve) => (end = resolve));
-  const code = main(args, { stdout: (t) => void ((out += t), (all += t)), stderr: (t) => void ((err += t), (all += t)), colour: false, interactive: false, ended });
+  const code = main(args, {
+    stdout: (t) => void ((out += t), (all += t)),
+    stderr: (t) => void ((err += t), (all += t)),
+    colour: false,
+    interactive: false,
+    ended,
+  });
   const finish = async () => {
     end();
     return code;
@@ -19,11 +25,19 @@ export function running(...args: string[]) {
     /** Both, in the order in which it was said. */
     all: () => all,
     /** Waits until what it has said since `from` matches. */
-    said: (pattern: RegExp, from = 0) => until(() => pattern.exec(all.slice(from)), () => `${String(pattern)} in:\n${all.slice(from)}`),
+    said: (pattern: RegExp, from = 0) =>
+      until(
+        () => pattern.exec(all.slice(from)),
+        () => `${String(pattern)} in:\n${all.slice(from)}`,
+      ),
   };
 }
 
-export async function until<T>(look: () => T | null | undefined | false | Promise<T | null | undefined | false>, what: () => string, patience = 40_000): Promise<T> {
+export async function until<T>(
+  look: () => T | null | undefined | false | Promise<T | null | undefined | false>,
+  what: () => string,
+  patience = 40_000,
+): Promise<T> {
   const from = Date.now();
   for (;;) {
     const found = await look();

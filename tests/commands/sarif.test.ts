@@ -1,13 +1,24 @@
-import { Ajv } from 'ajv';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { Ajv } from 'ajv';
 import { expect, it } from 'vitest';
 import { buildFile, folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 // The schema that OASIS published with SARIF 2.1.0, as a package of the registry ships it; of draft 4 it uses only what later drafts keep.
-const { $schema: _, id: __, ...schema } = JSON.parse(readFileSync(createRequire(import.meta.url).resolve('@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json'), 'utf8'));
-const validate = new Ajv({ strict: false, validateFormats: false, allErrors: true, unicodeRegExp: false }).compile(schema);
+const {
+  $schema: _,
+  id: __,
+  ...schema
+} = JSON.parse(
+  readFileSync(
+    createRequire(import.meta.url).resolve('@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json'),
+    'utf8',
+  ),
+);
+const validate = new Ajv({ strict: false, validateFormats: false, allErrors: true, unicodeRegExp: false }).compile(
+  schema,
+);
 
 const note = `---
 kind: body-structure
@@ -20,7 +31,11 @@ Words.
 `;
 
 it('is valid against the OASIS schema, records passes, and lets only failures be errors', async () => {
-  const folder = folderWith({ 'build.md': buildFile, 'notes/010-floor.md': note, 'notes/020-b.md': note.replace('6.00', '2.00') });
+  const folder = folderWith({
+    'build.md': buildFile,
+    'notes/010-floor.md': note,
+    'notes/020-b.md': note.replace('6.00', '2.00'),
+  });
   const { out } = await gusset('check', folder, '--format', 'sarif');
   const log = JSON.parse(out);
   validate(log);
@@ -45,9 +60,13 @@ it('tells notes that cannot be read as notifications', async () => {
 it('splits many builds over machines, each build once', async () => {
   const folders = [1, 2, 3].map(() => folderWith({ 'build.md': buildFile, 'notes/010-floor.md': note }));
   const names = async (...more: string[]) => {
-    const parsed = JSON.parse((await gusset('check', ...folders, '--format', 'json', ...more)).out) as { build: string }[];
+    const parsed = JSON.parse((await gusset('check', ...folders, '--format', 'json', ...more)).out) as {
+      build: string;
+    }[];
     return parsed.map((f) => f.build);
   };
-  expect([...(await names('--shard', '1/2')), ...(await names('--shard', '2/2'))].sort()).toEqual((await names()).sort());
+  expect([...(await names('--shard', '1/2')), ...(await names('--shard', '2/2'))].sort()).toEqual(
+    (await names()).sort(),
+  );
   expect((await gusset('check', ...folders, '--shard', '3/2')).code).toBe(2);
 });

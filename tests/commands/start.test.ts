@@ -1,11 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, onTestFinished } from 'vitest';
+import { fileName, slug } from '../../src/app/notes/note-name.js';
+import { readLimits } from '../../src/checks/codes/own-copy.js';
 import { buildTemplate } from '../../src/project/build-template.js';
 import { readYamlFile } from '../../src/project/frontmatter.js';
-import { readLimits } from '../../src/checks/codes/own-copy.js';
-import { fileName, slug } from '../../src/app/notes/note-name.js';
 import { fillTypical } from '../project/fill-typical.js';
 import { folderWith } from '../project/scratch.js';
 import { gusset } from './run.js';
@@ -24,10 +24,19 @@ describe('gusset start', () => {
   it('makes a build to be filled in, and says what comes next', async () => {
     const { code, out } = await gusset('start', 'builds/red-wagon');
     expect(code).toBe(0);
-    expect(readdirSync('builds/red-wagon').sort()).toEqual(['build.md', 'limits.yaml', 'notes', 'papers', 'photos', 'queries']);
+    expect(readdirSync('builds/red-wagon').sort()).toEqual([
+      'build.md',
+      'limits.yaml',
+      'notes',
+      'papers',
+      'photos',
+      'queries',
+    ]);
     expect(read('builds/red-wagon/build.md')).toContain('\ntitle: Red wagon\n');
     expect(read('.gitignore')).toBe('out/\n');
-    expect(out).toMatch(/gusset plan builds\/red-wagon[^]*gusset note builds\/red-wagon brakes[^]*gusset check builds\/red-wagon --watch/);
+    expect(out).toMatch(
+      /gusset plan builds\/red-wagon[^]*gusset note builds\/red-wagon brakes[^]*gusset check builds\/red-wagon --watch/,
+    );
     expect(readdirSync('builds')).toEqual(['red-wagon']);
   });
 
@@ -38,7 +47,13 @@ describe('gusset start', () => {
     expect(code).toBe(2);
     for (const key of ['make', 'model', 'built']) expect(err).toContain(`found no \`${key}\``);
     expect(err).toContain('3 problem(s)');
-    writeFileSync('x/build.md', read('x/build.md').replace('  make:', '  make: Examplia').replace('  model:', '  model: One').replace('  built:', '  built: 1984-05'));
+    writeFileSync(
+      'x/build.md',
+      read('x/build.md')
+        .replace('  make:', '  make: Examplia')
+        .replace('  model:', '  model: One')
+        .replace('  built:', '  built: 1984-05'),
+    );
     expect((await gusset('check', 'x', '--allow', 'all')).code).toBe(0);
   });
 
@@ -48,7 +63,12 @@ describe('gusset start', () => {
     mkdirSync('y');
     writeFileSync('y/photo.jpg', 'mine');
     writeFileSync('z', 'mine');
-    for (const [name, says] of [['x', 'which is there already'], ['y', 'things in y that are no build'], ['z', 'found a file z']]) expect(await gusset('start', name!)).toMatchObject({ code: 2, err: expect.stringContaining(says!) });
+    for (const [name, says] of [
+      ['x', 'which is there already'],
+      ['y', 'things in y that are no build'],
+      ['z', 'found a file z'],
+    ])
+      expect(await gusset('start', name!)).toMatchObject({ code: 2, err: expect.stringContaining(says!) });
     expect([read('x/build.md'), read('y/photo.jpg'), read('z')]).toEqual(['mine', 'mine', 'mine']);
     mkdirSync('empty');
     expect((await gusset('start', 'empty')).code).toBe(0);
@@ -97,7 +117,11 @@ describe('what it writes', () => {
 
   it('has an example of a figure that is taken as it stands', () => {
     const text = readFileSync(new URL('../../templates/start/limits.yaml', import.meta.url), 'utf8');
-    const limits = (lines: string) => readLimits([{ file: 'limits.yaml', path: 'limits.yaml', front: readYamlFile(lines, 'limits.yaml').value! }], new Set(['body.thickness-ratio']));
+    const limits = (lines: string) =>
+      readLimits(
+        [{ file: 'limits.yaml', path: 'limits.yaml', front: readYamlFile(lines, 'limits.yaml').value! }],
+        new Set(['body.thickness-ratio']),
+      );
     expect(limits(text)).toMatchObject({ problems: [], items: [] });
     expect(limits(text).figures.size).toBe(0);
     const used = limits(text.replace(/^#(?! \S|$)/gm, ''));
@@ -111,18 +135,29 @@ describe('gusset note', () => {
     await gusset('start', 'x');
     const { out } = await gusset('note', 'x', 'brakes', 'Front disc conversion');
     expect(out).toMatch(/^Made x\/notes\/010-front-disc-conversion\.md\./);
-    expect(out).toMatch(/Before anything is taken apart[^]*pedal ratio[^]*Before the next stage covers it[^]*Hoses at full droop/);
+    expect(out).toMatch(
+      /Before anything is taken apart[^]*pedal ratio[^]*Before the next stage covers it[^]*Hoses at full droop/,
+    );
     expect(read('x/notes/010-front-disc-conversion.md')).toMatch(/^---\nkind: brakes\ntitle: Front disc conversion\n/);
     await gusset('note', 'x', 'mass');
     await gusset('note', 'x', 'body-structure', 'Floor', 'let', 'in');
-    expect(readdirSync('x/notes').sort()).toEqual(['010-front-disc-conversion.md', '020-mass.md', '030-floor-let-in.md']);
+    expect(readdirSync('x/notes').sort()).toEqual([
+      '010-front-disc-conversion.md',
+      '020-mass.md',
+      '030-floor-let-in.md',
+    ]);
   });
 
   it('leaves out what does not apply to this car, once the car can be read', async () => {
     await gusset('start', 'x');
-    expect((await gusset('note', 'x', 'retained-systems')).out).toContain('items that do not apply to this car are in the note');
+    expect((await gusset('note', 'x', 'retained-systems')).out).toContain(
+      'items that do not apply to this car are in the note',
+    );
     expect(read('x/notes/010-retained-systems.md')).not.toContain('Left out');
-    writeFileSync('x/build.md', '---\ntitle: A car made up\nvehicle: { make: Examplia, model: One, built: 1990-05, category: MA, registration: VIC }\n---\n');
+    writeFileSync(
+      'x/build.md',
+      '---\ntitle: A car made up\nvehicle: { make: Examplia, model: One, built: 1990-05, category: MA, registration: VIC }\n---\n',
+    );
     expect((await gusset('note', 'x', 'retained-systems')).out).not.toContain('cannot be read');
     expect(read('x/notes/020-retained-systems.md')).toContain('# engine.canister-sa: applies in SA');
   });
@@ -137,10 +172,22 @@ describe('gusset note', () => {
 
   it('says what is wrong with a kind, a folder and a title', async () => {
     await gusset('start', 'x');
-    expect(await gusset('note', 'x', 'brake')).toMatchObject({ code: 2, err: expect.stringContaining('did you mean `brakes`?') });
-    expect(await gusset('note', 'y', 'brakes')).toMatchObject({ code: 2, err: expect.stringContaining('gusset start y') });
-    expect(await gusset('note', 'x')).toMatchObject({ code: 2, err: expect.stringContaining('found no kind of note, expected gusset note <build> <kind> [<title>]') });
-    expect(await gusset('note', 'x', 'brakes', 'x'.repeat(121))).toMatchObject({ code: 2, err: expect.stringContaining('121 characters') });
+    expect(await gusset('note', 'x', 'brake')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('did you mean `brakes`?'),
+    });
+    expect(await gusset('note', 'y', 'brakes')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('gusset start y'),
+    });
+    expect(await gusset('note', 'x')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('found no kind of note, expected gusset note <build> <kind> [<title>]'),
+    });
+    expect(await gusset('note', 'x', 'brakes', 'x'.repeat(121))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('121 characters'),
+    });
     expect((await gusset('note', '--kinds')).out).toMatch(/^ {2}brakes +Brakes\. /m);
     expect(readdirSync('x/notes')).toEqual([]);
   });
@@ -163,7 +210,10 @@ describe('names of notes', () => {
     ['../../etc/passwd', 'etc-passwd'],
     ['CON', 'con'],
     ['車', ''],
-    ['A title that goes on and on, far beyond what a file name ought to hold', 'a-title-that-goes-on-and-on-far-beyond-what-a'],
+    [
+      'A title that goes on and on, far beyond what a file name ought to hold',
+      'a-title-that-goes-on-and-on-far-beyond-what-a',
+    ],
     ['x'.repeat(100), 'x'.repeat(48)],
   ])('are plain letters: %s', (title, name) => {
     expect(slug(title)).toBe(name);

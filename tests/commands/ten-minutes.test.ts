@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect, it, onTestFinished } from 'vitest';
@@ -14,7 +14,12 @@ it('leads from an empty folder to an issued document', { timeout: 600_000 }, asy
   const shop = folderWith({});
   process.chdir(shop);
   onTestFinished(() => process.chdir(before));
-  const git = (...args: string[]) => execFileSync('git', ['-c', 'user.name=J. Okoro (invented)', '-c', 'user.email=jo@example.org', '-c', 'commit.gpgsign=false', ...args], { encoding: 'utf8' });
+  const git = (...args: string[]) =>
+    execFileSync(
+      'git',
+      ['-c', 'user.name=J. Okoro (invented)', '-c', 'user.email=jo@example.org', '-c', 'commit.gpgsign=false', ...args],
+      { encoding: 'utf8' },
+    );
   const edit = (path: string, ...pairs: [string, string][]) => {
     let text = readFileSync(path, 'utf8');
     for (const [from, to] of pairs) {
@@ -29,18 +34,41 @@ it('leads from an empty folder to an issued document', { timeout: 600_000 }, asy
 
   // A build, with the car filled in.
   expect((await gusset('start', 'builds/wagon')).out).toContain('gusset note builds/wagon');
-  edit('builds/wagon/build.md', ['\n  make:', '\n  make: Examplia'], ['\n  model:', '\n  model: One'], ['\n  built:', '\n  built: 1984-05'], ['\n  category:', '\n  category: MA'], ['\n  registration:', '\n  registration: VIC']);
+  edit(
+    'builds/wagon/build.md',
+    ['\n  make:', '\n  make: Examplia'],
+    ['\n  model:', '\n  model: One'],
+    ['\n  built:', '\n  built: 1984-05'],
+    ['\n  category:', '\n  category: MA'],
+    ['\n  registration:', '\n  registration: VIC'],
+  );
   expect((await gusset('plan', 'builds/wagon', '--kinds', 'body-structure,general')).code).toBe(0);
 
   // Two notes.
   const floor = 'builds/wagon/notes/010-floor-let-in.md';
   expect((await gusset('note', 'builds/wagon', 'body-structure', 'Floor', 'let', 'in')).out).toContain(`Made ${floor}`);
-  expect((await gusset('note', 'builds/wagon', 'general', 'Heat shield over the exhaust')).out).toContain('020-heat-shield-over-the-exhaust.md');
-  edit(floor, ['\n  cut: #', '\n  cut: 2026-03-10 #'], ['\n  welded: #', '\n  welded: 2026-03-14 #'], ['\npieces:\n', '\npieces:\n  - { id: floor, role: bracket, joined-to: 1.20 ± 0.01 mm, now: { section: FL 100x3, steel: S355, wall: 2.90 ± 0.01 mm } }\n']);
+  expect((await gusset('note', 'builds/wagon', 'general', 'Heat shield over the exhaust')).out).toContain(
+    '020-heat-shield-over-the-exhaust.md',
+  );
+  edit(
+    floor,
+    ['\n  cut: #', '\n  cut: 2026-03-10 #'],
+    ['\n  welded: #', '\n  welded: 2026-03-14 #'],
+    [
+      '\npieces:\n',
+      '\npieces:\n  - { id: floor, role: bracket, joined-to: 1.20 ± 0.01 mm, now: { section: FL 100x3, steel: S355, wall: 2.90 ± 0.01 mm } }\n',
+    ],
+  );
 
   // Photos from a phone: the note and the stage by their day.
   mkdirSync('phone');
-  writeFileSync('phone/IMG_1.jpg', await sharp({ create: { width: 320, height: 240, channels: 3, background: '#864' } }).jpeg().withExif({ IFD2: { DateTimeOriginal: '2026:03:14 16:05:00' } }).toBuffer());
+  writeFileSync(
+    'phone/IMG_1.jpg',
+    await sharp({ create: { width: 320, height: 240, channels: 3, background: '#864' } })
+      .jpeg()
+      .withExif({ IFD2: { DateTimeOriginal: '2026:03:14 16:05:00' } })
+      .toBuffer(),
+  );
   const taken = await gusset('photos', 'builds/wagon', 'phone');
   expect(taken.out).toContain('the day of `welded`');
   const [photo] = readdirSync('builds/wagon/photos');

@@ -3,37 +3,71 @@ import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { forge, type Forgery } from '../app/verify/forge.js';
+import { type Forgery, forge } from '../app/verify/forge.js';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
 import { configure, has, jo, temporary } from '../history/throwaway.js';
 import { gusset } from './run.js';
 
 const note = 'builds/t/notes/010-böden.md';
-const step = (day: string, files: NonNullable<Step['files']>): Step => ({ by: { ...jo, name: '田中 Jo' }, on: `${day}T18:00:00+10:00`, says: `Day ${day}`, files });
-const git = (directory: string, ...args: string[]) => execFileSync('git', args, { cwd: directory, stdio: 'pipe' }).toString().trim();
+const step = (day: string, files: NonNullable<Step['files']>): Step => ({
+  by: { ...jo, name: '田中 Jo' },
+  on: `${day}T18:00:00+10:00`,
+  says: `Day ${day}`,
+  files,
+});
+const git = (directory: string, ...args: string[]) =>
+  execFileSync('git', args, { cwd: directory, stdio: 'pipe' }).toString().trim();
 const signs = has('ssh-keygen', '-?');
 
 const keys = temporary();
 const directory = temporary();
 const out = join(temporary(), 't');
 let bytes: Buffer;
-const settings = (allowed = 'allowed') => (signs ? `signingkey = ${keys}/jo.pub\n[gpg]\nformat = ssh\n[gpg "ssh"]\nallowedSignersFile = ${keys}/${allowed}\n` : '');
+const settings = (allowed = 'allowed') =>
+  signs
+    ? `signingkey = ${keys}/jo.pub\n[gpg]\nformat = ssh\n[gpg "ssh"]\nallowedSignersFile = ${keys}/${allowed}\n`
+    : '';
 
 beforeAll(async () => {
   if (signs) {
-    for (const name of ['jo', 'mika']) execFileSync('ssh-keygen', ['-q', '-t', 'ed25519', '-N', '', '-C', name, '-f', join(keys, name)]);
-    const publicKey = (name: string) => readFileSync(join(keys, `${name}.pub`), 'utf8').split(' ').slice(0, 2).join(' ');
+    for (const name of ['jo', 'mika'])
+      execFileSync('ssh-keygen', ['-q', '-t', 'ed25519', '-N', '', '-C', name, '-f', join(keys, name)]);
+    const publicKey = (name: string) =>
+      readFileSync(join(keys, `${name}.pub`), 'utf8')
+        .split(' ')
+        .slice(0, 2)
+        .join(' ');
     writeFileSync(join(keys, 'allowed'), `${jo.email} ${publicKey('jo')}\n`);
     writeFileSync(join(keys, 'others'), `mika@workshop.example ${publicKey('mika')}\n`);
   }
-  const photo = await sharp({ create: { width: 300, height: 200, channels: 3, background: '#777' } }).jpeg().toBuffer();
+  const photo = await sharp({ create: { width: 300, height: 200, channels: 3, background: '#777' } })
+    .jpeg()
+    .toBuffer();
   makeHistory(directory, [
-    step('2026-03-11', { 'builds/t/build.md': buildFile, [note]: floorNote({ more: 'photos:\n  - { file: edge.jpg, shows: The cut edge, stage: cut }\n' }), 'builds/t/photos/edge.jpg': photo }),
-    step('2026-03-12', { [note]: floorNote({ wall: '2.50 mm', more: 'photos:\n  - { file: edge.jpg, shows: The cut edge, stage: cut }\n' }) }),
+    step('2026-03-11', {
+      'builds/t/build.md': buildFile,
+      [note]: floorNote({ more: 'photos:\n  - { file: edge.jpg, shows: The cut edge, stage: cut }\n' }),
+      'builds/t/photos/edge.jpg': photo,
+    }),
+    step('2026-03-12', {
+      [note]: floorNote({
+        wall: '2.50 mm',
+        more: 'photos:\n  - { file: edge.jpg, shows: The cut edge, stage: cut }\n',
+      }),
+    }),
   ]);
   configure(directory, settings());
-  expect(await gusset('issue', `${directory}/builds/t`, '--with-open', '--out', out, ...(signs ? ['--require-signature'] : []))).toMatchObject({ code: 0, err: '' });
+  expect(
+    await gusset(
+      'issue',
+      `${directory}/builds/t`,
+      '--with-open',
+      '--out',
+      out,
+      ...(signs ? ['--require-signature'] : []),
+    ),
+  ).toMatchObject({ code: 0, err: '' });
   bytes = readFileSync(join(out, 'submission.pdf'));
 });
 
@@ -42,7 +76,13 @@ interface Told {
   checks: Record<string, { state: string; says: string; list: string[] }>;
 }
 async function verify(path: string, ...more: string[]): Promise<Told> {
-  const { code, out: json } = await gusset('verify', path, '--format', 'json', ...(more.length > 0 ? more : ['--repository', directory]));
+  const { code, out: json } = await gusset(
+    'verify',
+    path,
+    '--format',
+    'json',
+    ...(more.length > 0 ? more : ['--repository', directory]),
+  );
   const data = JSON.parse(json) as { checks: { name: string; state: string; says: string; list: string[] }[] };
   return { code, checks: Object.fromEntries(data.checks.map((c) => [c.name, c])) };
 }
@@ -57,21 +97,40 @@ const forged = async (how: Forgery) => saved(await forge(bytes, how));
 describe('a document that was issued', { timeout: 300_000 }, () => {
   it('matches in everything, wherever it lies', async () => {
     const told = await verify(out);
-    expect(states(told)).toEqual({ file: 'matches', attachments: 'matches', pages: 'matches', folder: 'matches', inputs: 'matches', tag: 'matches', signature: signs ? 'matches' : 'none', findings: 'matches', print: 'matches' });
+    expect(states(told)).toEqual({
+      file: 'matches',
+      attachments: 'matches',
+      pages: 'matches',
+      folder: 'matches',
+      inputs: 'matches',
+      tag: 'matches',
+      signature: signs ? 'matches' : 'none',
+      findings: 'matches',
+      print: 'matches',
+    });
     expect(told.checks['print']!.says).toContain('the same to the last byte');
     expect(told.code).toBe(0);
   });
 
   it('says without a repository what it could not check, and matches by itself if that is asked', async () => {
     const file = saved(bytes);
-    expect(states(await verify(file, '--repository', temporary()))).toEqual({ file: 'matches', attachments: 'matches', pages: 'matches', repository: 'unchecked' });
+    expect(states(await verify(file, '--repository', temporary()))).toEqual({
+      file: 'matches',
+      attachments: 'matches',
+      pages: 'matches',
+      repository: 'unchecked',
+    });
     const { code, out: text } = await gusset('verify', file, '--repository', temporary());
     expect(code).toBe(1);
-    expect(text).toMatch(/\? repository: not checked: inputs, findings, print, tag and signature could not be compared[^]*matches in all that was checked; not\s+checked: repository/);
+    expect(text).toMatch(
+      /\? repository: not checked: inputs, findings, print, tag and signature could not be compared[^]*matches in all that was checked; not\s+checked: repository/,
+    );
     expect((await gusset('verify', file, '--alone')).code).toBe(0);
     const other = temporary();
     makeHistory(other, [step('2026-03-11', { a: 'b' })]);
-    expect((await verify(file, '--repository', other)).checks['repository']!.says).toContain('does not hold the commit');
+    expect((await verify(file, '--repository', other)).checks['repository']!.says).toContain(
+      'does not hold the commit',
+    );
   });
 });
 
@@ -85,14 +144,24 @@ describe('an altered document', { timeout: 300_000 }, () => {
   });
 
   it('names the page and the attachment where its own digests were left', async () => {
-    const told = await verify(await forged({ careless: true, page: swapDigit, attached: { 'findings.json': '{}' } }), '--alone');
-    expect(told.checks['pages']!.list).toEqual([expect.stringMatching(/^page \d+ shows something else than was printed$/)]);
+    const told = await verify(
+      await forged({ careless: true, page: swapDigit, attached: { 'findings.json': '{}' } }),
+      '--alone',
+    );
+    expect(told.checks['pages']!.list).toEqual([
+      expect.stringMatching(/^page \d+ shows something else than was printed$/),
+    ]);
     expect(told.checks['attachments']!.list).toEqual(['findings.json is not the file that was attached']);
   });
 
   it('is found by printing again where all its digests were put right', async () => {
     const file = await forged({ page: swapDigit });
-    expect(states(await verify(file, '--alone'))).toEqual({ file: 'matches', attachments: 'matches', pages: 'matches', repository: 'none' });
+    expect(states(await verify(file, '--alone'))).toEqual({
+      file: 'matches',
+      attachments: 'matches',
+      pages: 'matches',
+      repository: 'none',
+    });
     const told = await verify(file);
     expect(told.code).toBe(1);
     expect(states(told)).toMatchObject({ inputs: 'matches', findings: 'matches', print: 'differs', tag: 'differs' });
@@ -101,11 +170,18 @@ describe('an altered document', { timeout: 300_000 }, () => {
   });
 
   it('is found by the commit where a note inside it was altered, and by examining again where a finding was', async () => {
-    const findings = readFileSync(join(out, 'findings.json'), 'utf8').replace('"outcome": "missing"', '"outcome": "conforming"');
-    const told = await verify(await forged({ attached: { 'findings.json': findings, [attachedNote()]: floorNote({ wall: '2.90 mm' }) } }));
+    const findings = readFileSync(join(out, 'findings.json'), 'utf8').replace(
+      '"outcome": "missing"',
+      '"outcome": "conforming"',
+    );
+    const told = await verify(
+      await forged({ attached: { 'findings.json': findings, [attachedNote()]: floorNote({ wall: '2.90 mm' }) } }),
+    );
     expect(told.checks['attachments']!.state).toBe('matches');
     expect(told.checks['inputs']!.list).toEqual(['notes/010-böden.md has other contents in the commit']);
-    expect(told.checks['findings']!.list).toEqual([expect.stringMatching(/^\S+ is conforming in the document; examined again it is missing/)]);
+    expect(told.checks['findings']!.list).toEqual([
+      expect.stringMatching(/^\S+ is conforming in the document; examined again it is missing/),
+    ]);
   });
 
   it('cannot take the letter or the commit of another', async () => {
@@ -113,7 +189,9 @@ describe('an altered document', { timeout: 300_000 }, () => {
     expect(told.checks['tag']!.list).toContain('it is not the tag of issue B of t');
     const older = git(directory, 'rev-parse', 'HEAD~1');
     const moved = await verify(await forged({ manifest: (m) => ({ ...m, commit: older }) }));
-    expect(moved.checks['tag']!.list).toContainEqual(expect.stringMatching(/^it stands on [0-9a-f]{12}, the document names/));
+    expect(moved.checks['tag']!.list).toContainEqual(
+      expect.stringMatching(/^it stands on [0-9a-f]{12}, the document names/),
+    );
     expect(moved.checks['inputs']!.list).toEqual(['notes/010-böden.md has other contents in the commit']);
   });
 
@@ -132,27 +210,55 @@ describe('files beside the document', { timeout: 60_000 }, () => {
     change(folder);
     return verify(folder, '--alone');
   };
-  const edit = (folder: string, name: string, from: string | RegExp, to: string) => writeFileSync(join(folder, name), readFileSync(join(folder, name), 'utf8').replace(from, to));
+  const edit = (folder: string, name: string, from: string | RegExp, to: string) =>
+    writeFileSync(join(folder, name), readFileSync(join(folder, name), 'utf8').replace(from, to));
 
   it('are told when the manifest was edited by hand or an output replaced', async () => {
-    expect((await beside((f) => edit(f, 'manifest.json', '"issue": "A"', '"issue": "B"'))).checks['folder']!.list).toEqual(['manifest.json says otherwise than the one inside the PDF: issue (“B” and “A”)']);
-    expect((await beside((f) => edit(f, 'manifest.json', /"path": "notes\/010-böden.md",\s*"bytes": \d+/, '"path": "notes/010-böden.md", "bytes": 1'))).checks['folder']!.list).toEqual(['manifest.json says otherwise than the one inside the PDF: inputs (notes/010-böden.md)']);
-    expect((await beside((f) => edit(f, 'submission.html', '2.50 mm', '2.40 mm'))).checks['folder']!.list).toEqual(['submission.html is not the file that was written']);
-    expect((await beside((f) => writeFileSync(join(f, 'manifest.json'), '{'))).checks['folder']!.list).toEqual(['manifest.json cannot be read (it is not JSON)']);
+    expect(
+      (await beside((f) => edit(f, 'manifest.json', '"issue": "A"', '"issue": "B"'))).checks['folder']!.list,
+    ).toEqual(['manifest.json says otherwise than the one inside the PDF: issue (“B” and “A”)']);
+    expect(
+      (
+        await beside((f) =>
+          edit(
+            f,
+            'manifest.json',
+            /"path": "notes\/010-böden.md",\s*"bytes": \d+/,
+            '"path": "notes/010-böden.md", "bytes": 1',
+          ),
+        )
+      ).checks['folder']!.list,
+    ).toEqual(['manifest.json says otherwise than the one inside the PDF: inputs (notes/010-böden.md)']);
+    expect((await beside((f) => edit(f, 'submission.html', '2.50 mm', '2.40 mm'))).checks['folder']!.list).toEqual([
+      'submission.html is not the file that was written',
+    ]);
+    expect((await beside((f) => writeFileSync(join(f, 'manifest.json'), '{'))).checks['folder']!.list).toEqual([
+      'manifest.json cannot be read (it is not JSON)',
+    ]);
     expect((await beside(() => undefined)).code).toBe(0);
   });
 });
 
 describe('what cannot be verified', { timeout: 60_000 }, () => {
   it('is said in words', async () => {
-    expect((await verify(saved(Buffer.from('no PDF')), '--alone')).checks['file']!.says).toContain('it cannot be read as a PDF');
+    expect((await verify(saved(Buffer.from('no PDF')), '--alone')).checks['file']!.says).toContain(
+      'it cannot be read as a PDF',
+    );
     const { PDFDocument } = await import('@cantoo/pdf-lib');
     const other = await PDFDocument.create();
     other.addPage();
-    expect((await verify(saved(await other.save()), '--alone')).checks['file']!.says).toContain('was not printed by Gusset');
-    expect(await gusset('verify', `${out}/nothing.pdf`)).toMatchObject({ code: 2, err: expect.stringContaining('found nothing at') });
+    expect((await verify(saved(await other.save()), '--alone')).checks['file']!.says).toContain(
+      'was not printed by Gusset',
+    );
+    expect(await gusset('verify', `${out}/nothing.pdf`)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('found nothing at'),
+    });
     mkdirSync(join(keys, 'empty'));
-    expect(await gusset('verify', join(keys, 'empty'))).toMatchObject({ code: 2, err: expect.stringContaining('found 0 PDF files') });
+    expect(await gusset('verify', join(keys, 'empty'))).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('found 0 PDF files'),
+    });
   });
 });
 
@@ -180,8 +286,13 @@ describe('the tag', { timeout: 300_000 }, () => {
   });
 
   it('that was not fetched, or is a bare name, is said', async () => {
-    expect((await tagged((copy) => git(copy, 'tag', '--delete', 't/issue-A')))[0]).toMatchObject({ state: 'unchecked', says: expect.stringContaining('fetch the tags') });
-    expect((await tagged((copy) => git(copy, 'tag', '--no-sign', '--force', 't/issue-A', 'HEAD')))[0].list).toEqual([expect.stringContaining('bare name')]);
+    expect((await tagged((copy) => git(copy, 'tag', '--delete', 't/issue-A')))[0]).toMatchObject({
+      state: 'unchecked',
+      says: expect.stringContaining('fetch the tags'),
+    });
+    expect((await tagged((copy) => git(copy, 'tag', '--no-sign', '--force', 't/issue-A', 'HEAD')))[0].list).toEqual([
+      expect.stringContaining('bare name'),
+    ]);
   });
 
   it.skipIf(!signs)('is not believed by a key that is not allowed, nor without the signature it had', async () => {
@@ -189,10 +300,18 @@ describe('the tag', { timeout: 300_000 }, () => {
     expect([tag.state, signature!.state, print.state]).toEqual(['matches', 'differs', 'matches']);
     expect(signature!.says).toContain('not on the list of allowed signers');
     const [, none, printed] = await tagged((copy) => {
-      const message = git(copy, 'for-each-ref', '--format=%(contents:subject)%0a%0a%(contents:body)', 'refs/tags/t/issue-A').replace(/-----BEGIN[^]*/, '');
+      const message = git(
+        copy,
+        'for-each-ref',
+        '--format=%(contents:subject)%0a%0a%(contents:body)',
+        'refs/tags/t/issue-A',
+      ).replace(/-----BEGIN[^]*/, '');
       git(copy, 'tag', '--annotate', '--no-sign', '--force', '--message', message, 't/issue-A', 'HEAD');
     });
-    expect(none).toMatchObject({ state: 'differs', says: expect.stringContaining('the document says that its tag is signed') });
+    expect(none).toMatchObject({
+      state: 'differs',
+      says: expect.stringContaining('the document says that its tag is signed'),
+    });
     expect(printed.state).toBe('differs');
   });
 });
@@ -208,6 +327,8 @@ function swapDigit(content: string): string | undefined {
 }
 
 function attachedNote(): string {
-  const manifest = JSON.parse(readFileSync(join(out, 'manifest.json'), 'utf8')) as { attachments: { path: string; of?: string }[] };
+  const manifest = JSON.parse(readFileSync(join(out, 'manifest.json'), 'utf8')) as {
+    attachments: { path: string; of?: string }[];
+  };
   return manifest.attachments.find((a) => a.of === 'notes/010-böden.md')!.path;
 }

@@ -21,7 +21,10 @@ describe('isClean', () => {
     repo.write('builds/other/build.md', 'changed\n');
     repo.write('builds/demo/notes/x.tmp', 'scratch\n');
     expect(await check(repo)).toEqual({ clean: true, dirty: [], ignored: ['builds/demo/notes/x.tmp'] });
-    expect(await check(repo, '')).toMatchObject({ clean: false, dirty: [{ path: 'builds/other/build.md', state: 'changed' }] });
+    expect(await check(repo, '')).toMatchObject({
+      clean: false,
+      dirty: [{ path: 'builds/other/build.md', state: 'changed' }],
+    });
   });
 
   it('names each file that differs, and how', async () => {
@@ -75,7 +78,9 @@ describe('isClean', () => {
     const repo = build();
     repo.write('builds/new/x.tmp', 'ignored\n');
     expect(await check(repo, 'builds/new')).toEqual({
-      clean: false, dirty: [{ path: 'builds/new', state: 'nothing committed' }], ignored: ['builds/new/x.tmp'],
+      clean: false,
+      dirty: [{ path: 'builds/new', state: 'nothing committed' }],
+      ignored: ['builds/new/x.tmp'],
     });
     expect((await check(throwaway(), '')).clean).toBe(false);
   });

@@ -1,14 +1,22 @@
-import { existsSync, readFileSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { execFileSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readBlobs, type Blob } from '../../src/history/git/blobs.js';
+import { type Blob, readBlobs } from '../../src/history/git/blobs.js';
 import { commitDate, headCommit, resolveCommit } from '../../src/history/git/commits.js';
 import { extractAt, unsafePath } from '../../src/history/git/extract.js';
 import { fileAt, treeAt } from '../../src/history/git/tree.js';
-import { configure, mika, temporary, throwaway, type Throwaway } from './throwaway.js';
+import { configure, mika, type Throwaway, temporary, throwaway } from './throwaway.js';
 
-const names = ['build.md', 'notes/010 a.md', 'notes/line\nend.md', 'notes/-rf.md', 'photos/Träger.jpg', '*[a].md', ':(top).md'];
+const names = [
+  'build.md',
+  'notes/010 a.md',
+  'notes/line\nend.md',
+  'notes/-rf.md',
+  'photos/Träger.jpg',
+  '*[a].md',
+  ':(top).md',
+];
 const bytes = Buffer.from(Array.from({ length: 70_000 }, (_, index) => (index * 7919) % 256));
 
 function build(): { repo: Throwaway; commit: string } {
@@ -46,15 +54,22 @@ describe('readBlobs', () => {
   it('reads in the order asked, binary, empty, twice the same and missing', async () => {
     const { repo } = shared;
     const found = repo.place;
-    const [binary = '', empty = '', tree = ''] = repo.git('rev-parse', ...['build.md', 'empty.csv', 'notes'].map((path) => `HEAD:builds/demo/${path}`)).split('\n');
+    const [binary = '', empty = '', tree = ''] = repo
+      .git('rev-parse', ...['build.md', 'empty.csv', 'notes'].map((path) => `HEAD:builds/demo/${path}`))
+      .split('\n');
     const gone = 'f'.repeat(40);
     const read = await all(readBlobs(found, [binary, empty, gone, tree, binary]));
     expect(read).toEqual([
       { id: binary, state: 'read', size: bytes.length + 8, data: Buffer.concat([Buffer.from('build.md'), bytes]) },
       { id: empty, state: 'read', size: 0, data: Buffer.alloc(0) },
-      { id: gone, state: 'missing' }, { id: tree, state: 'missing' }, read[0],
+      { id: gone, state: 'missing' },
+      { id: tree, state: 'missing' },
+      read[0],
     ]);
-    expect(await all(readBlobs(found, [binary, empty], { maxBytes: bytes.length + 7 }))).toMatchObject([{ state: 'too-large' }, { state: 'read' }]);
+    expect(await all(readBlobs(found, [binary, empty], { maxBytes: bytes.length + 7 }))).toMatchObject([
+      { state: 'too-large' },
+      { state: 'read' },
+    ]);
     expect(await all(readBlobs(found, [binary], { maxBytes: bytes.length + 8 }))).toMatchObject([{ state: 'read' }]);
     expect(await all(readBlobs(found, []))).toEqual([]);
     await expect(all(readBlobs(found, ['HEAD:builds']))).rejects.toThrow('full git object id');
@@ -82,7 +97,11 @@ describe('treeAt and fileAt', () => {
     const { repo, commit } = shared;
     const tree = await treeAt(repo.place, commit, 'builds/demo');
     expect([...tree.keys()].sort()).toEqual([...names, 'empty.csv'].sort());
-    expect(tree.get('empty.csv')).toEqual({ kind: 'file', blob: repo.git('hash-object', '-t', 'blob', '/dev/null'), size: 0 });
+    expect(tree.get('empty.csv')).toEqual({
+      kind: 'file',
+      blob: repo.git('hash-object', '-t', 'blob', '/dev/null'),
+      size: 0,
+    });
     expect(tree.get('build.md')?.size).toBe(bytes.length + 8);
     expect((await treeAt(repo.place, commit, 'builds/nothing')).size).toBe(0);
     expect((await treeAt(repo.place, commit, '')).size).toBe(names.length + 2);
@@ -108,7 +127,8 @@ describe('extractAt', () => {
     const target = join(temporary(), 'new', 'place');
     const { written, refused } = await extractAt(repo.place, commit, 'builds/demo', target);
     expect([written, refused]).toEqual([[...names, 'empty.csv'].sort(), []]);
-    for (const name of names) expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
+    for (const name of names)
+      expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
     await expect(extractAt(repo.place, commit, 'builds/demo', target)).rejects.toThrow('not empty');
   });
 
@@ -118,11 +138,15 @@ describe('extractAt', () => {
     const elsewhere = join(temporary(), 'copy');
     writeFileSync(elsewhere, Buffer.concat([Buffer.from('build.md'), bytes]));
     const other = names.find((name) => name !== 'build.md') ?? '';
-    const have = new Map([[tree.get('build.md')?.blob ?? '', elsewhere], [tree.get(other)?.blob ?? '', `${elsewhere}-gone`]]);
+    const have = new Map([
+      [tree.get('build.md')?.blob ?? '', elsewhere],
+      [tree.get(other)?.blob ?? '', `${elsewhere}-gone`],
+    ]);
     const target = join(temporary(), 'place');
     const { written, refused } = await extractAt(repo.place, commit, 'builds/demo', target, have);
     expect([written, refused]).toEqual([[...names, 'empty.csv'].sort(), []]);
-    for (const name of names) expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
+    for (const name of names)
+      expect(readFileSync(join(target, name)).equals(Buffer.concat([Buffer.from(name), bytes]))).toBe(true);
     expect(statSync(join(target, 'build.md')).ino).toBe(statSync(elsewhere).ino);
   });
 
@@ -136,20 +160,26 @@ describe('extractAt', () => {
     const made = repo.git('commit-tree', tree, '-m', 'Nested');
     const target = temporary();
     const { refused } = await extractAt(repo.place, made, 'builds/demo', target);
-    expect(refused).toEqual([{ path: 'link', reason: 'a symbolic link' }, { path: 'nested', reason: 'a repository of its own' }]);
+    expect(refused).toEqual([
+      { path: 'link', reason: 'a symbolic link' },
+      { path: 'nested', reason: 'a repository of its own' },
+    ]);
     expect(existsSync(join(target, 'link'))).toBe(false);
   });
 
   it('refuses paths that lead out, which only a made-up tree can hold', async () => {
     const repo = throwaway();
     const blob = repo.git('hash-object', '-w', '/dev/null');
-    const entry = (mode: string, name: string, id: string): Buffer => Buffer.concat([Buffer.from(`${mode} ${name}\0`), Buffer.from(id, 'hex')]);
+    const entry = (mode: string, name: string, id: string): Buffer =>
+      Buffer.concat([Buffer.from(`${mode} ${name}\0`), Buffer.from(id, 'hex')]);
     const object = (content: Buffer): string => {
       writeFileSync(join(repo.dir, 'object'), content);
       return repo.git('hash-object', '-w', '-t', 'tree', '--literally', 'object');
     };
     const inner = object(entry('100644', 'escaped.md', blob));
-    const tree = object(Buffer.concat([entry('40000', '..', inner), entry('40000', '.GIT', inner), entry('100644', 'fine.md', blob)]));
+    const tree = object(
+      Buffer.concat([entry('40000', '..', inner), entry('40000', '.GIT', inner), entry('100644', 'fine.md', blob)]),
+    );
     const commit = repo.git('commit-tree', tree, '-m', 'Made up');
     const target = join(temporary(), 'inside');
     const { written, refused } = await extractAt(repo.place, commit, '', target);
@@ -159,7 +189,8 @@ describe('extractAt', () => {
   });
 
   it('knows an unsafe path', () => {
-    for (const path of ['../a', 'a/../../b', '/etc/x', 'a//b', './a', '.git/config', 'a/.Git./x', 'a\ufffd']) expect(unsafePath(path, '/t')).toBeDefined();
+    for (const path of ['../a', 'a/../../b', '/etc/x', 'a//b', './a', '.git/config', 'a/.Git./x', 'a\ufffd'])
+      expect(unsafePath(path, '/t')).toBeDefined();
     for (const path of ['a', 'a/b..c', '.gitignore', '..a/b', '-rf']) expect(unsafePath(path, '/t')).toBeUndefined();
   });
 });

@@ -13,7 +13,8 @@ instruments:
 `;
 
 /** A whole PDF without pages. */
-export const emptyPdf = '%PDF-1.4\n1 0 obj <</Type/Catalog/Pages 2 0 R>> endobj\n2 0 obj <</Type/Pages/Kids[]/Count 0>> endobj\ntrailer <</Root 1 0 R>>\n%%EOF\n';
+export const emptyPdf =
+  '%PDF-1.4\n1 0 obj <</Type/Catalog/Pages 2 0 R>> endobj\n2 0 obj <</Type/Pages/Kids[]/Count 0>> endobj\ntrailer <</Root 1 0 R>>\n%%EOF\n';
 
 export interface FloorOptions {
   wall?: string;
@@ -25,7 +26,14 @@ export interface FloorOptions {
 }
 
 /** A note of a bracket on the floor, whose thickness ratio is checked. */
-export function floorNote({ wall = '2.48 mm', joined = '1.20 mm', title = 'Bracket on the floor', stages = 'tacked: 2026-03-12, welded: 2026-03-14, painted: 2026-03-20', more = '', words = 'Let in and welded.' }: FloorOptions = {}): string {
+export function floorNote({
+  wall = '2.48 mm',
+  joined = '1.20 mm',
+  title = 'Bracket on the floor',
+  stages = 'tacked: 2026-03-12, welded: 2026-03-14, painted: 2026-03-20',
+  more = '',
+  words = 'Let in and welded.',
+}: FloorOptions = {}): string {
   return `---
 kind: body-structure
 title: ${title}

@@ -19,7 +19,13 @@ export interface Step {
  */
 export function makeHistory(directory: string, steps: readonly Step[]): string[] {
   mkdirSync(directory, { recursive: true });
-  const git = (args: string[], step?: Step): string => execFileSync('git', args, { cwd: directory, encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, ...(step && names(step)) } }).trim();
+  const git = (args: string[], step?: Step): string =>
+    execFileSync('git', args, {
+      cwd: directory,
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'pipe'],
+      env: { ...process.env, ...(step && names(step)) },
+    }).trim();
   if (!existsSync(join(directory, '.git'))) git(['init', '--quiet', '--initial-branch=main']);
   return steps.map((step) => {
     for (const [from, to] of Object.entries(step.moves ?? {})) {
@@ -33,11 +39,31 @@ export function makeHistory(directory: string, steps: readonly Step[]): string[]
       else writeFileSync(file, content);
     }
     git(['add', '--all']);
-    git(['-c', 'commit.gpgSign=false', '-c', 'core.hooksPath=/dev/null', 'commit', '--quiet', '--allow-empty', '--message', step.says], step);
+    git(
+      [
+        '-c',
+        'commit.gpgSign=false',
+        '-c',
+        'core.hooksPath=/dev/null',
+        'commit',
+        '--quiet',
+        '--allow-empty',
+        '--message',
+        step.says,
+      ],
+      step,
+    );
     return git(['rev-parse', 'HEAD']);
   });
 }
 
 function names({ by, on }: Step): Record<string, string> {
-  return { GIT_AUTHOR_NAME: by.name, GIT_AUTHOR_EMAIL: by.email, GIT_AUTHOR_DATE: on, GIT_COMMITTER_NAME: by.name, GIT_COMMITTER_EMAIL: by.email, GIT_COMMITTER_DATE: on };
+  return {
+    GIT_AUTHOR_NAME: by.name,
+    GIT_AUTHOR_EMAIL: by.email,
+    GIT_AUTHOR_DATE: on,
+    GIT_COMMITTER_NAME: by.name,
+    GIT_COMMITTER_EMAIL: by.email,
+    GIT_COMMITTER_DATE: on,
+  };
 }

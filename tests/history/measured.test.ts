@@ -4,7 +4,8 @@ import { measuredText } from '../../src/history/measured.js';
 import { differenceOf, sameValue } from '../../src/history/written.js';
 
 const parse = measuredText(new Map([...kinds].map(([id, kind]) => [id, kind.shape])));
-const fields = (yaml: string, path = 'demo/notes/010-a.md') => Object.fromEntries(parse(`---\n${yaml}\n---\n\nWords.\n`, path) ?? []);
+const fields = (yaml: string, path = 'demo/notes/010-a.md') =>
+  Object.fromEntries(parse(`---\n${yaml}\n---\n\nWords.\n`, path) ?? []);
 
 const body = `kind: body-structure
 title: Gearbox crossmember replaced
@@ -34,19 +35,31 @@ describe('the measured values of a note', () => {
   });
 
   it('of `build.md` are told too, by its own schema', () => {
-    const vehicle = 'title: A car\nvehicle: { make: Examplia, model: One, built: 1990-06, seats: 5 }\noriginal: { mass: 1120 kg, engine: 1.8 l four, final-drive: 3.70, tyre: 185/70R14 88S }\nload-cases: [{ id: drop, says: a drop, force: 1.4 kN }]';
+    const vehicle =
+      'title: A car\nvehicle: { make: Examplia, model: One, built: 1990-06, seats: 5 }\noriginal: { mass: 1120 kg, engine: 1.8 l four, final-drive: 3.70, tyre: 185/70R14 88S }\nload-cases: [{ id: drop, says: a drop, force: 1.4 kN }]';
     expect(fields(vehicle, 'demo/build.md')).toEqual({
-      'vehicle.seats': '5', 'original.mass': '1120 kg', 'original.final-drive': '3.70', 'original.tyre': '185/70R14 88S', 'load-cases.drop.force': '1.4 kN',
+      'vehicle.seats': '5',
+      'original.mass': '1120 kg',
+      'original.final-drive': '3.70',
+      'original.tyre': '185/70R14 88S',
+      'load-cases.drop.force': '1.4 kN',
     });
   });
 
   it('do not come and go when the note stops fitting its schema', () => {
-    const broken = body.replace('3.2 mm', '3,2 mm').replace('role: replacement', 'role: no such role\n    colour: red\n    gap: 12 thou');
-    expect(fields(broken.replace("3,2 mm", "'3,2 mm'"))).toEqual({ ...fields(body), 'pieces.crossmember.welds.rail-left.leg': '3,2 mm', 'pieces.crossmember.gap': '12 thou' });
+    const broken = body
+      .replace('3.2 mm', '3,2 mm')
+      .replace('role: replacement', 'role: no such role\n    colour: red\n    gap: 12 thou');
+    expect(fields(broken.replace('3,2 mm', "'3,2 mm'"))).toEqual({
+      ...fields(body),
+      'pieces.crossmember.welds.rail-left.leg': '3,2 mm',
+      'pieces.crossmember.gap': '12 thou',
+    });
   });
 
   it('of a kind that is not known any more are those that read as quantities with a unit', () => {
-    const old = 'kind: no-such-kind\ntitle: Old\ncount: 4\nslope: 2.5 deg nose up\nratio: 3.7\nwhen: 2024-01-02\nlengths: [{ id: a, long: { value: 1-1/8 in, with: tape } }, { long: 3 mm }]\ncode: LA1';
+    const old =
+      'kind: no-such-kind\ntitle: Old\ncount: 4\nslope: 2.5 deg nose up\nratio: 3.7\nwhen: 2024-01-02\nlengths: [{ id: a, long: { value: 1-1/8 in, with: tape } }, { long: 3 mm }]\ncode: LA1';
     expect(fields(old)).toEqual({ slope: '2.5 deg nose up', 'lengths.a.long': '1-1/8 in', 'lengths.2.long': '3 mm' });
   });
 
@@ -74,7 +87,13 @@ describe('a change of value', () => {
   });
 
   it('has no difference where there are no two quantities of one kind', () => {
-    for (const [from, to] of [['2.5 mm', '2.5 kg'], ['RHS 50x30x2.5', 'RHS 50x30x3'], ['2 deg nose up', '2 deg toe in'], ['2.5 mm', undefined], [undefined, '2.5 mm']] as const) {
+    for (const [from, to] of [
+      ['2.5 mm', '2.5 kg'],
+      ['RHS 50x30x2.5', 'RHS 50x30x3'],
+      ['2 deg nose up', '2 deg toe in'],
+      ['2.5 mm', undefined],
+      [undefined, '2.5 mm'],
+    ] as const) {
       expect(differenceOf(from, to)).toBeUndefined();
     }
   });

@@ -15,8 +15,18 @@ describe('openRepository', () => {
   it('finds the root and the folder below it', async () => {
     const repo = withNote();
     expect(await openRepository(join(repo.dir, 'builds/demo'))).toEqual({
-      kind: 'repository', root: repo.dir, prefix: 'builds/demo', branch: 'main', objectFormat: 'sha1', bare: false,
-      shallow: false, detached: false, empty: false, partial: false, ignored: false, limits: [],
+      kind: 'repository',
+      root: repo.dir,
+      prefix: 'builds/demo',
+      branch: 'main',
+      objectFormat: 'sha1',
+      bare: false,
+      shallow: false,
+      detached: false,
+      empty: false,
+      partial: false,
+      ignored: false,
+      limits: [],
     });
     expect(await repo.open()).toMatchObject({ root: repo.dir, prefix: '' });
   });
@@ -32,25 +42,43 @@ describe('openRepository', () => {
 
   it('says why there is none: outside git, no folder, no git', async () => {
     const outside = temporary();
-    expect(await openRepository(outside)).toMatchObject({ kind: 'none', reason: expect.stringContaining('in no git repository') });
-    expect(await openRepository(join(outside, 'nothing'))).toMatchObject({ kind: 'none', reason: expect.stringContaining('no folder') });
+    expect(await openRepository(outside)).toMatchObject({
+      kind: 'none',
+      reason: expect.stringContaining('in no git repository'),
+    });
+    expect(await openRepository(join(outside, 'nothing'))).toMatchObject({
+      kind: 'none',
+      reason: expect.stringContaining('no folder'),
+    });
     const path = process.env.PATH;
     process.env.PATH = outside;
     const without = await openRepository(outside).finally(() => {
       process.env.PATH = path;
     });
     expect(without).toMatchObject({ kind: 'none', reason: expect.stringContaining('Install git') });
-    expect(await openRepository(join(withNote().dir, '.git'))).toMatchObject({ kind: 'none', reason: expect.stringContaining("git's own folder") });
+    expect(await openRepository(join(withNote().dir, '.git'))).toMatchObject({
+      kind: 'none',
+      reason: expect.stringContaining("git's own folder"),
+    });
   });
 
   it('says what an empty repository cannot tell', async () => {
-    expect(await throwaway().open()).toMatchObject({ empty: true, detached: false, branch: 'main', limits: [expect.stringContaining('Nothing is committed yet')] });
+    expect(await throwaway().open()).toMatchObject({
+      empty: true,
+      detached: false,
+      branch: 'main',
+      limits: [expect.stringContaining('Nothing is committed yet')],
+    });
   });
 
   it('says what a detached head means', async () => {
     const repo = withNote();
     repo.git('checkout', '--quiet', '--detach');
-    expect(await repo.open()).toMatchObject({ detached: true, branch: undefined, limits: [expect.stringContaining('not a branch')] });
+    expect(await repo.open()).toMatchObject({
+      detached: true,
+      branch: undefined,
+      limits: [expect.stringContaining('not a branch')],
+    });
   });
 
   it('says what a shallow clone cannot tell', async () => {
@@ -67,15 +95,28 @@ describe('openRepository', () => {
     const clone = throwaway(temporary(), false);
     clone.git('clone', '--quiet', '--filter=blob:none', `file://${repo.dir}`, 'partial');
     clone.git('clone', '--quiet', '--bare', repo.dir, 'bare');
-    expect(await clone.open('partial')).toMatchObject({ partial: true, limits: [expect.stringContaining('at its origin')] });
-    expect(await clone.open('bare')).toMatchObject({ bare: true, root: join(clone.dir, 'bare'), prefix: '', limits: [expect.stringContaining('no working tree')] });
+    expect(await clone.open('partial')).toMatchObject({
+      partial: true,
+      limits: [expect.stringContaining('at its origin')],
+    });
+    expect(await clone.open('bare')).toMatchObject({
+      bare: true,
+      root: join(clone.dir, 'bare'),
+      prefix: '',
+      limits: [expect.stringContaining('no working tree')],
+    });
   });
 
   it('opens a further working tree', async () => {
     const repo = withNote();
     const tree = join(temporary(), 'second tree');
     repo.git('worktree', 'add', '--quiet', tree, '-b', 'second');
-    expect(await openRepository(join(tree, 'builds'))).toMatchObject({ root: tree, prefix: 'builds', branch: 'second', limits: [] });
+    expect(await openRepository(join(tree, 'builds'))).toMatchObject({
+      root: tree,
+      prefix: 'builds',
+      branch: 'second',
+      limits: [],
+    });
   });
 
   it('says that git does not record an ignored folder', async () => {

@@ -5,7 +5,7 @@ import { readBlobs } from '../../src/history/git/blobs.js';
 import { fileVersions } from '../../src/history/git/versions.js';
 import { measuredText } from '../../src/history/measured.js';
 import { valuesThroughTime } from '../../src/history/values.js';
-import { history, note, throwaway, type Snapshot } from './throwaway.js';
+import { history, note, type Snapshot, throwaway } from './throwaway.js';
 
 /** 2,000 commits over 60 notes with 17 values each; every commit changes two values of one note. */
 function longHistory(): Snapshot[] {
@@ -13,12 +13,30 @@ function longHistory(): Snapshot[] {
   const notes = Array.from({ length: 60 }, () => Array.from({ length: 17 }, (_, field) => `${field + 1}.0 mm`));
   return Array.from({ length: 2000 }, (_, index) => {
     const changed = notes[(index * 7) % 60] ?? [];
-    if (index > 0) for (const field of [index % 17, (index * 5 + 1) % 17]) changed[field] = `${(index % 90) + 10}.${index % 10} mm`;
-    const files = notes.flatMap((values, place) => (index > 0 && values !== changed ? [] : [[
-      `demo/notes/${String(place).padStart(3, '0')}.md`,
-      note({ kind: 'general', title: `Note ${place}`, ...Object.fromEntries(values.map((text, field) => [`value-${field}`, text])) }, words),
-    ]]));
-    return { parents: index === 0 ? [] : [index - 1], files: Object.fromEntries(files) as Record<string, string>, over: true };
+    if (index > 0)
+      for (const field of [index % 17, (index * 5 + 1) % 17]) changed[field] = `${(index % 90) + 10}.${index % 10} mm`;
+    const files = notes.flatMap((values, place) =>
+      index > 0 && values !== changed
+        ? []
+        : [
+            [
+              `demo/notes/${String(place).padStart(3, '0')}.md`,
+              note(
+                {
+                  kind: 'general',
+                  title: `Note ${place}`,
+                  ...Object.fromEntries(values.map((text, field) => [`value-${field}`, text])),
+                },
+                words,
+              ),
+            ],
+          ],
+    );
+    return {
+      parents: index === 0 ? [] : [index - 1],
+      files: Object.fromEntries(files) as Record<string, string>,
+      over: true,
+    };
   });
 }
 
@@ -34,13 +52,17 @@ it('reads 2,000 commits over 1,000 values in under 3 s of work', async () => {
   let parsed = 0;
   let parsing = 0;
   const parse = measuredText(new Map([...kinds].map(([id, kind]) => [id, kind.shape])));
-  const all = await valuesThroughTime(walked, (text, path) => {
-    const start = performance.now();
-    parsed += 1;
-    const fields = parse(text, path);
-    parsing += performance.now() - start;
-    return fields;
-  }, (ids) => readBlobs(found, ids));
+  const all = await valuesThroughTime(
+    walked,
+    (text, path) => {
+      const start = performance.now();
+      parsed += 1;
+      const fields = parse(text, path);
+      parsing += performance.now() - start;
+      return fields;
+    },
+    (ids) => readBlobs(found, ids),
+  );
   const took = performance.now() - began;
   const { user, system } = process.cpuUsage(usedBefore);
 
@@ -48,7 +70,9 @@ it('reads 2,000 commits over 1,000 values in under 3 s of work', async () => {
   execFileSync('git', ['log', '-p', '--', 'demo'], { cwd: repo.dir, maxBuffer: Infinity });
   const plain = performance.now() - plainBegan;
   const events = all.fields.reduce((sum, { events: of }) => sum + of.length, 0);
-  console.info(`${events} events of ${all.fields.length} values, ${parsed} notes parsed: ${took.toFixed(0)} ms (walk ${(afterWalk - began).toFixed(0)}, parsing ${parsing.toFixed(0)}); git log -p: ${plain.toFixed(0)} ms; ratio ${(took / plain).toFixed(1)}`);
+  console.info(
+    `${events} events of ${all.fields.length} values, ${parsed} notes parsed: ${took.toFixed(0)} ms (walk ${(afterWalk - began).toFixed(0)}, parsing ${parsing.toFixed(0)}); git log -p: ${plain.toFixed(0)} ms; ratio ${(took / plain).toFixed(1)}`,
+  );
 
   expect(all.fields).toHaveLength(60 * 17);
   expect(parsed).toBeLessThanOrEqual(60 + 1999);

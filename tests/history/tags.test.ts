@@ -5,7 +5,7 @@ import { createTag } from '../../src/history/git/create-tag.js';
 import { letterNumber, nextLetter } from '../../src/history/git/issue-letter.js';
 import { letterOf, tagName } from '../../src/history/git/tag-name.js';
 import { issueTags, tagNamed } from '../../src/history/git/tags.js';
-import { configure, history, jo, throwaway, type Throwaway } from './throwaway.js';
+import { configure, history, jo, type Throwaway, throwaway } from './throwaway.js';
 
 function tagged(): { repo: Throwaway; commit: string } {
   const repo = throwaway();
@@ -27,7 +27,12 @@ describe('letters', () => {
   });
 
   it('each count one more than the letter before', () => {
-    fc.assert(fc.property(fc.stringMatching(/^[A-Z]{1,3}$/), (letter) => letterNumber(nextLetter([letter])) === letterNumber(letter) + 1));
+    fc.assert(
+      fc.property(
+        fc.stringMatching(/^[A-Z]{1,3}$/),
+        (letter) => letterNumber(nextLetter([letter])) === letterNumber(letter) + 1,
+      ),
+    );
   });
 });
 
@@ -43,7 +48,10 @@ describe('tagName', () => {
   });
 
   it('is a name that git takes, another for every build', () => {
-    const names = fc.sample(fc.string({ minLength: 1, unit: fc.constantFrom(...'ab.@{}/~^:?*[\\ -é山%\n\u0000\u007f', '.lock') }), 60);
+    const names = fc.sample(
+      fc.string({ minLength: 1, unit: fc.constantFrom(...'ab.@{}/~^:?*[\\ -é山%\n\u0000\u007f', '.lock') }),
+      60,
+    );
     const tags = names.map((name) => tagName(name, 'A'));
     const { repo, commit } = tagged();
     const create = [...new Set(tags)].map((tag) => `create refs/tags/${tag}\0${commit}\0`).join('');
@@ -58,13 +66,30 @@ describe('createTag and issueTags', () => {
     const found = repo.place;
     expect(await issueTags(found, 'demo')).toEqual([]);
     const message = 'Issue B\n\n# not a comment\n$(id) `id` "quoted"\n--not-an-option Größe\n';
-    for (const letter of ['B', 'AA', 'A']) await createTag(found, { name: tagName('demo', letter), message: letter === 'B' ? message : letter, commit, sign: 'if-set-up' });
+    for (const letter of ['B', 'AA', 'A'])
+      await createTag(found, {
+        name: tagName('demo', letter),
+        message: letter === 'B' ? message : letter,
+        commit,
+        sign: 'if-set-up',
+      });
     await createTag(found, { name: tagName('demo2', 'C'), message: 'other', commit, sign: 'no' });
     repo.git('tag', 'demo/issue-Z');
     repo.git('tag', 'demo/issue-a');
     const issues = await issueTags(found, 'demo');
-    expect(issues.map(({ letter, annotated }) => [letter, annotated])).toEqual([['A', true], ['B', true], ['Z', false], ['AA', true]]);
-    expect(issues[1]).toMatchObject({ name: 'demo/issue-B', ownName: 'demo/issue-B', tagger: jo, message: message.trim(), commit });
+    expect(issues.map(({ letter, annotated }) => [letter, annotated])).toEqual([
+      ['A', true],
+      ['B', true],
+      ['Z', false],
+      ['AA', true],
+    ]);
+    expect(issues[1]).toMatchObject({
+      name: 'demo/issue-B',
+      ownName: 'demo/issue-B',
+      tagger: jo,
+      message: message.trim(),
+      commit,
+    });
     expect(issues[1]?.date).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d[+-]\d\d:\d\d$/);
     expect(repo.git('cat-file', 'tag', 'demo/issue-B')).toContain('# not a comment');
     expect(nextLetter(issues.map(({ letter }) => letter))).toBe('AB');
@@ -73,7 +98,8 @@ describe('createTag and issueTags', () => {
   it('does not make a tag twice, nor one under a name that is none, nor on a commit that is not there', async () => {
     const { repo, commit } = tagged();
     const found = repo.place;
-    const make = (name: string, message = 'x', on = commit): Promise<unknown> => createTag(found, { name, message, commit: on, sign: 'no' });
+    const make = (name: string, message = 'x', on = commit): Promise<unknown> =>
+      createTag(found, { name, message, commit: on, sign: 'no' });
     await make('demo/issue-A');
     const before = await tagNamed(found, 'demo/issue-A');
     await expect(make('demo/issue-A', 'again')).rejects.toThrow('take the next letter');
@@ -88,8 +114,12 @@ describe('createTag and issueTags', () => {
     const { repo, commit } = tagged();
     configure(repo.dir, '[user]\nname =\nemail =\nuseConfigOnly = true\n');
     const found = repo.place;
-    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).rejects.toThrow('Set user.name and user.email');
-    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'require' })).rejects.toThrow('not set up to sign');
+    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).rejects.toThrow(
+      'Set user.name and user.email',
+    );
+    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'require' })).rejects.toThrow(
+      'not set up to sign',
+    );
   });
 
   it('never leaves a tag unsigned where git is set up to sign and cannot', async () => {
@@ -97,9 +127,13 @@ describe('createTag and issueTags', () => {
     const signing = '[gpg]\nformat = ssh\n[user]\nsigningkey = /nowhere/key.pub\n';
     configure(repo.dir, signing);
     const found = repo.place;
-    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'if-set-up' })).rejects.toThrow('the signature failed');
+    await expect(createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'if-set-up' })).rejects.toThrow(
+      'the signature failed',
+    );
     expect(await issueTags(found, 'demo')).toEqual([]);
     configure(repo.dir, `${signing}[tag]\ngpgSign = true\n`);
-    expect(await createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).toMatchObject({ signed: false });
+    expect(await createTag(found, { name: 'demo/issue-A', message: 'x', commit, sign: 'no' })).toMatchObject({
+      signed: false,
+    });
   });
 });

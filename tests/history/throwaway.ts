@@ -36,20 +36,33 @@ export interface Throwaway {
 }
 
 const ordinary = {
-  kind: 'repository' as const, prefix: '', branch: 'main', objectFormat: 'sha1' as const, limits: [],
-  bare: false, shallow: false, detached: false, empty: false, partial: false, ignored: false,
+  kind: 'repository' as const,
+  prefix: '',
+  branch: 'main',
+  objectFormat: 'sha1' as const,
+  limits: [],
+  bare: false,
+  shallow: false,
+  detached: false,
+  empty: false,
+  partial: false,
+  ignored: false,
 };
 
 /** What `git init` makes, with a name to commit under and settings that tests may add to. */
 function initialise(dir: string): void {
-  for (const folder of ['objects', 'refs/heads', 'refs/tags', 'info']) mkdirSync(join(dir, '.git', folder), { recursive: true });
+  for (const folder of ['objects', 'refs/heads', 'refs/tags', 'info'])
+    mkdirSync(join(dir, '.git', folder), { recursive: true });
   writeFileSync(join(dir, '.git/HEAD'), 'ref: refs/heads/main\n');
   configure(dir, '');
 }
 
 /** Replaces the settings of a repository. */
 export function configure(dir: string, settings: string): void {
-  writeFileSync(join(dir, '.git/config'), `[core]\nrepositoryformatversion = 0\nbare = false\n[user]\nname = ${jo.name}\nemail = ${jo.email}\n${settings}`);
+  writeFileSync(
+    join(dir, '.git/config'),
+    `[core]\nrepositoryformatversion = 0\nbare = false\n[user]\nname = ${jo.name}\nemail = ${jo.email}\n${settings}`,
+  );
 }
 
 /** A repository in a temporary place, removed after the tests of the file. Each commit is a day after the one before. */
@@ -63,8 +76,12 @@ export function throwaway(dir = temporary(), init = true): Throwaway {
       stdio: ['ignore', 'pipe', 'pipe'],
       env: {
         ...process.env,
-        GIT_AUTHOR_NAME: by.name, GIT_AUTHOR_EMAIL: by.email, GIT_AUTHOR_DATE: date,
-        GIT_COMMITTER_NAME: by.name, GIT_COMMITTER_EMAIL: by.email, GIT_COMMITTER_DATE: date,
+        GIT_AUTHOR_NAME: by.name,
+        GIT_AUTHOR_EMAIL: by.email,
+        GIT_AUTHOR_DATE: date,
+        GIT_COMMITTER_NAME: by.name,
+        GIT_COMMITTER_EMAIL: by.email,
+        GIT_COMMITTER_DATE: date,
       },
     }).trim();
   };
@@ -109,11 +126,20 @@ export function history(repo: Throwaway, snapshots: readonly Snapshot[]): string
     const stamp = `${by.name} <${by.email}> ${1_770_000_000 + index * 3600} +0000`;
     parts.push(`author ${stamp}\ncommitter ${stamp}\n${data(`Commit ${index}`)}`);
     const [first, ...rest] = parents;
-    if (first !== undefined) parts.push(`${first === index - 1 ? '' : `from :${first + 1}\n`}${rest.map((parent) => `merge :${parent + 1}\n`).join('')}`);
-    parts.push(over ? '' : 'deleteall\n', ...Object.entries(files).map(([path, text]) => `M 100644 inline ${path}\n${data(text)}`));
+    if (first !== undefined)
+      parts.push(
+        `${first === index - 1 ? '' : `from :${first + 1}\n`}${rest.map((parent) => `merge :${parent + 1}\n`).join('')}`,
+      );
+    parts.push(
+      over ? '' : 'deleteall\n',
+      ...Object.entries(files).map(([path, text]) => `M 100644 inline ${path}\n${data(text)}`),
+    );
   });
   const marks = join(temporary(), 'marks');
-  execFileSync('git', ['fast-import', '--quiet', '--force', `--export-marks=${marks}`], { cwd: repo.dir, input: parts.join('') });
+  execFileSync('git', ['fast-import', '--quiet', '--force', `--export-marks=${marks}`], {
+    cwd: repo.dir,
+    input: parts.join(''),
+  });
   const ids: string[] = [];
   for (const [, mark, id = ''] of readFileSync(marks, 'utf8').matchAll(/^:(\d+) (\w+)$/gm)) ids[Number(mark) - 1] = id;
   return ids;
@@ -121,7 +147,9 @@ export function history(repo: Throwaway, snapshots: readonly Snapshot[]): string
 
 /** A note with measured values, as frontmatter. */
 export function note(values: Record<string, string>, words = 'Done.'): string {
-  return `---\n${Object.entries(values).map(([name, text]) => `${name}: ${text}\n`).join('')}---\n\n${words}\n`;
+  return `---\n${Object.entries(values)
+    .map(([name, text]) => `${name}: ${text}\n`)
+    .join('')}---\n\n${words}\n`;
 }
 
 /** True if a program can be started; else says on the terminal why tests are skipped. */

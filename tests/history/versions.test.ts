@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { chains } from './chains.js';
 import { fileVersions, type VersionsOptions } from '../../src/history/git/versions.js';
-import { configure, history, jo, mika, note, temporary, throwaway, type Throwaway } from './throwaway.js';
+import { chains } from './chains.js';
+import { configure, history, jo, mika, note, type Throwaway, temporary, throwaway } from './throwaway.js';
 
 const md = { endings: ['.md'] };
-const walk = async (repo: Throwaway, folder = 'demo', options: VersionsOptions = md, place = repo.place) => fileVersions(place, folder, options);
-const subjects = (links: readonly { version: { subject: string } }[] | undefined): string[] => (links ?? []).map(({ version }) => version.subject);
+const walk = async (repo: Throwaway, folder = 'demo', options: VersionsOptions = md, place = repo.place) =>
+  fileVersions(place, folder, options);
+const subjects = (links: readonly { version: { subject: string } }[] | undefined): string[] =>
+  (links ?? []).map(({ version }) => version.subject);
 const wall = (value: string): string => note({ wall: value, piece: 'crossmember', steel: 'S355', on: '2026-03-10' });
 
 describe('fileVersions', () => {
@@ -17,17 +19,42 @@ describe('fileVersions', () => {
     const second = repo.commit('Überarbeitet: "Rohr"\n\nMore words.', mika);
     const { versions } = await walk(repo);
     expect(versions).toMatchObject([
-      { commit: first, parents: [], author: jo, date: '2026-02-03T09:00:00+00:00', committed: '2026-02-03T09:00:00+00:00', subject: 'First', boundary: false },
+      {
+        commit: first,
+        parents: [],
+        author: jo,
+        date: '2026-02-03T09:00:00+00:00',
+        committed: '2026-02-03T09:00:00+00:00',
+        subject: 'First',
+        boundary: false,
+      },
       { commit: second, parents: [first], author: mika, subject: 'Überarbeitet: "Rohr"' },
     ]);
     const [made, changed] = versions.map(({ changes }) => changes[0]);
     expect(made).toMatchObject({ status: 'added', path: 'demo/010.md', previousBlob: undefined });
-    expect(changed).toEqual({ status: 'modified', path: 'demo/010.md', previousBlob: made?.blob, blob: repo.git('rev-parse', 'HEAD:demo/010.md') });
+    expect(changed).toEqual({
+      status: 'modified',
+      path: 'demo/010.md',
+      previousBlob: made?.blob,
+      blob: repo.git('rev-parse', 'HEAD:demo/010.md'),
+    });
   });
 
   it('reads names with spaces, line ends, leading hyphens, tabs, quotes and letters of all kinds', async () => {
     const repo = throwaway();
-    const names = ['a b.md', 'line\nend.md', '-rf.md', '--all.md', 'tab\t.md', '"quoted".md', 'Träger Größe.md', '横梁.md', ':100644 100644 a b M.md', '*.md', ':(top)x.md'];
+    const names = [
+      'a b.md',
+      'line\nend.md',
+      '-rf.md',
+      '--all.md',
+      'tab\t.md',
+      '"quoted".md',
+      'Träger Größe.md',
+      '横梁.md',
+      ':100644 100644 a b M.md',
+      '*.md',
+      ':(top)x.md',
+    ];
     for (const name of names) repo.write(`demo/${name}`, name);
     repo.commit('All', { name: 'Ødegård 山', email: 'ø@workshop.example' });
     const { versions } = await walk(repo);
@@ -38,35 +65,51 @@ describe('fileVersions', () => {
 
   it('does not depend on the settings of the repository', async () => {
     const repo = throwaway();
-    configure(repo.dir, [
-      '[log]\nfollow = true\nshowRoot = false\nmailmap = true\ndate = relative',
-      '[diff]\nrenames = false\nexternal = false\nnoprefix = true\nrelative = true\n[color]\nui = always',
-      '[core]\nabbrev = 4\nquotepath = true\n[pager]\nlog = false\n',
-    ].join('\n'));
+    configure(
+      repo.dir,
+      [
+        '[log]\nfollow = true\nshowRoot = false\nmailmap = true\ndate = relative',
+        '[diff]\nrenames = false\nexternal = false\nnoprefix = true\nrelative = true\n[color]\nui = always',
+        '[core]\nabbrev = 4\nquotepath = true\n[pager]\nlog = false\n',
+      ].join('\n'),
+    );
     repo.write('demo/010.md', wall('2.5 mm'));
     repo.write('.mailmap', 'Somebody Else <jo@workshop.example>\n');
     repo.commit('First');
     repo.git('mv', 'demo/010.md', 'demo/020.md');
     repo.commit('Renamed');
     const { versions } = await walk(repo);
-    expect(versions.map(({ changes, author }) => [author.name, changes[0]?.status])).toEqual([['Jo Ashdown', 'added'], ['Jo Ashdown', 'renamed']]);
+    expect(versions.map(({ changes, author }) => [author.name, changes[0]?.status])).toEqual([
+      ['Jo Ashdown', 'added'],
+      ['Jo Ashdown', 'renamed'],
+    ]);
   });
 
   it('is empty in an empty repository, and ends at the commit asked for', async () => {
     const repo = throwaway();
     expect((await walk(repo, '', md, await repo.open())).versions).toEqual([]);
-    const [first = ''] = history(repo, [{ parents: [], files: {} }, { parents: [0], files: {} }]);
+    const [first = ''] = history(repo, [
+      { parents: [], files: {} },
+      { parents: [0], files: {} },
+    ]);
     expect((await walk(repo, '', { at: first })).versions).toHaveLength(1);
     await expect(walk(repo, '', { at: '--output=x' })).rejects.toThrow('full git object id');
   });
 
   it('marks where a shallow clone is cut off', async () => {
     const repo = throwaway();
-    history(repo, [{ parents: [], files: { 'demo/010.md': 'one' } }, { parents: [0], files: { 'demo/010.md': 'two' } }, { parents: [1], files: { 'demo/010.md': 'three' } }]);
+    history(repo, [
+      { parents: [], files: { 'demo/010.md': 'one' } },
+      { parents: [0], files: { 'demo/010.md': 'two' } },
+      { parents: [1], files: { 'demo/010.md': 'three' } },
+    ]);
     const clone = throwaway(temporary(), false);
     clone.git('clone', '--quiet', '--depth=2', `file://${repo.dir}`, '.');
     const { versions } = await walk(clone, 'demo', md, await clone.open());
-    expect(versions.map(({ subject, boundary }) => [subject, boundary])).toEqual([['Commit 1', true], ['Commit 2', false]]);
+    expect(versions.map(({ subject, boundary }) => [subject, boundary])).toEqual([
+      ['Commit 1', true],
+      ['Commit 2', false],
+    ]);
   });
 });
 
@@ -80,8 +123,15 @@ describe('chains', () => {
       { parents: [2], files: { 'demo/c.md': wall('2.3 mm'), 'demo/other.md': 'something quite different\n' } },
     ]);
     const chain = chains(await walk(repo)).get('demo/c.md') ?? [];
-    expect(chain.map(({ version }) => version.commit)).toEqual(repo.git('log', '--follow', '--format=%H', 'main', '--', 'demo/c.md').split('\n').reverse());
-    expect(chain.map(({ path, from }) => [path, from])).toEqual([['demo/a.md', undefined], ['demo/b b.md', 'demo/a.md'], ['demo/b b.md', undefined], ['demo/c.md', 'demo/b b.md']]);
+    expect(chain.map(({ version }) => version.commit)).toEqual(
+      repo.git('log', '--follow', '--format=%H', 'main', '--', 'demo/c.md').split('\n').reverse(),
+    );
+    expect(chain.map(({ path, from }) => [path, from])).toEqual([
+      ['demo/a.md', undefined],
+      ['demo/b b.md', 'demo/a.md'],
+      ['demo/b b.md', undefined],
+      ['demo/c.md', 'demo/b b.md'],
+    ]);
   });
 
   it('follows two files that swap names and a folder that moves', async () => {
@@ -149,8 +199,15 @@ describe('chains', () => {
       { parents: [0], files: {} },
       { parents: [1], files: { 'demo/a.md': 'two' } },
     ]);
-    expect(chains(await walk(repo)).get('demo/a.md')?.map(({ version, blob }) => [version.subject, blob !== undefined]))
-      .toEqual([['Commit 0', true], ['Commit 1', false], ['Commit 2', true]]);
+    expect(
+      chains(await walk(repo))
+        .get('demo/a.md')
+        ?.map(({ version, blob }) => [version.subject, blob !== undefined]),
+    ).toEqual([
+      ['Commit 0', true],
+      ['Commit 1', false],
+      ['Commit 2', true],
+    ]);
     repo.git('update-index', '--add', '--cacheinfo', `120000,${repo.git('rev-parse', 'HEAD:demo/a.md')},demo/a.md`);
     repo.git('commit', '--quiet', '-m', 'A link');
     expect([...chains(await walk(repo)).keys()]).toEqual([]);

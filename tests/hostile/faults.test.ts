@@ -16,19 +16,29 @@ describe.skipIf(process.platform !== 'linux')('Ctrl-C', () => {
     ['while the browser starts', before('fs.writeFileSync', /fonts\.conf/, `setTimeout(() => { ${now} }, 50);`)],
     ['while the page is printed', before('fsp.writeFile', /print\.html/, `setTimeout(() => { ${now} }, 100);`)],
     ['while the PDF is written', before('fsp.open', /submission\.pdf/, now)],
-  ])('%s ends it by that signal; the last good output stays, with no stray process and no temporary file', async (_, hook) => {
-    const at = await place();
-    const { signal, out } = await run(at, print(at), hook).ended;
-    expect(signal).toBe('SIGINT');
-    expect(out).toBe('');
-    await nothingLost(at);
-  });
+  ])(
+    '%s ends it by that signal; the last good output stays, with no stray process and no temporary file',
+    async (_, hook) => {
+      const at = await place();
+      const { signal, out } = await run(at, print(at), hook).ended;
+      expect(signal).toBe('SIGINT');
+      expect(out).toBe('');
+      await nothingLost(at);
+    },
+  );
 
   it('while the new output takes the place of the old leaves the new one whole', async () => {
     const at = await place();
     await run(at, print(at), before('fs.renameSync', new RegExp(`${at.out}$`), now)).ended;
     await until(() => strays(at).length === 0);
-    expect(lying(at)).toEqual(['out', 'out/findings.json', 'out/manifest.json', 'out/submission.html', 'out/submission.pdf', 'temporary']);
+    expect(lying(at)).toEqual([
+      'out',
+      'out/findings.json',
+      'out/manifest.json',
+      'out/submission.html',
+      'out/submission.pdf',
+      'temporary',
+    ]);
     expect(readFileSync(join(at.out, 'submission.pdf'), 'latin1')).toMatch(/^%PDF-[^]*%%EOF\s*$/);
   });
 });

@@ -1,8 +1,8 @@
 import { chmodSync, existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { findBrowser } from '../../src/print/browser.js';
 import { withLock } from '../../src/platform/lock.js';
+import { findBrowser } from '../../src/print/browser.js';
 import { until } from '../print/fixtures.js';
 import { before, lying, nothingLost, oneMessage, place, print, run } from './process.js';
 
@@ -19,7 +19,8 @@ describe.skipIf(!linux)('an output folder that cannot be', () => {
 
   it('because nobody may write there (all may, as root: the system is made to say it)', async () => {
     const at = await place();
-    const denied = "throw Object.assign(new Error('EACCES: permission denied, open'), { code: 'EACCES', errno: -13, syscall: 'open' });";
+    const denied =
+      "throw Object.assign(new Error('EACCES: permission denied, open'), { code: 'EACCES', errno: -13, syscall: 'open' });";
     oneMessage(await run(at, print(at), before('fs.writeFileSync', /out\.lock/, denied)).ended);
     await nothingLost(at);
   });
@@ -43,7 +44,9 @@ describe.skipIf(!linux)('a browser', () => {
 
   it('that ends as soon as it begins', async () => {
     const at = await place();
-    const ended = await run(at, print(at), '', { PUPPETEER_EXECUTABLE_PATH: program(at, 'echo "no such library" >&2; exit 127') }).ended;
+    const ended = await run(at, print(at), '', {
+      PUPPETEER_EXECUTABLE_PATH: program(at, 'echo "no such library" >&2; exit 127'),
+    }).ended;
     oneMessage(ended);
     expect(ended.err).toContain('did not start: no such library');
     await nothingLost(at);
@@ -52,7 +55,10 @@ describe.skipIf(!linux)('a browser', () => {
   it('that has too little memory (a limit of the shell on its address space)', async () => {
     const at = await place();
     const { executable, env } = await findBrowser();
-    const ended = await run(at, print(at), '', { PUPPETEER_EXECUTABLE_PATH: program(at, `ulimit -v 300000; exec '${executable}' "$@"`), ...env }).ended;
+    const ended = await run(at, print(at), '', {
+      PUPPETEER_EXECUTABLE_PATH: program(at, `ulimit -v 300000; exec '${executable}' "$@"`),
+      ...env,
+    }).ended;
     oneMessage(ended);
     expect(ended.err).toContain('the browser');
     await nothingLost(at);
@@ -81,12 +87,20 @@ describe('a clock that jumps back', () => {
   it.skipIf(!linux)('by a day at every look disturbs no print, and is not what the document is dated by', async () => {
     const at = await place();
     const day = new Date('2026-03-20T12:00:00Z');
-    for (const file of ['build.md', 'notes/010-floor.md', 'photos/weld.jpg', 'papers/certificate.pdf']) utimesSync(join(at.build, file), day, day);
+    for (const file of ['build.md', 'notes/010-floor.md', 'photos/weld.jpg', 'papers/certificate.pdf'])
+      utimesSync(join(at.build, file), day, day);
     const back = `{ const Real = Date; let days = 0; const now = () => Real.now() - 86_400_000 * days++;
       globalThis.Date = class extends Real { constructor(...a) { if (a.length === 0) super(now()); else super(...a); } static now() { return now(); } }; }`;
     expect(await run(at, print(at), back).ended).toMatchObject({ code: 0, err: '' });
     expect(JSON.parse(readFileSync(join(at.out, 'manifest.json'), 'utf8')).date).toBe('2026-03-20');
-    expect(lying(at)).toEqual(['out', 'out/findings.json', 'out/manifest.json', 'out/submission.html', 'out/submission.pdf', 'temporary']);
+    expect(lying(at)).toEqual([
+      'out',
+      'out/findings.json',
+      'out/manifest.json',
+      'out/submission.html',
+      'out/submission.pdf',
+      'temporary',
+    ]);
   });
 
   it('does not make a lock of the future, which nobody can read, last for ever', async () => {

@@ -5,8 +5,8 @@ import { fileURLToPath } from 'node:url';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { expect, onTestFinished } from 'vitest';
-import { buildFile, folderWith } from '../project/scratch.js';
 import { until } from '../print/fixtures.js';
+import { buildFile, folderWith } from '../project/scratch.js';
 
 const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));
 
@@ -42,7 +42,9 @@ async function paper(): Promise<Uint8Array> {
 
 /** A small build with a photo and a paper, and a last good output that nothing may harm. */
 export async function place(): Promise<Place> {
-  const photo = await sharp({ create: { width: 320, height: 240, channels: 3, background: '#803020' } }).jpeg().toBuffer();
+  const photo = await sharp({ create: { width: 320, height: 240, channels: 3, background: '#803020' } })
+    .jpeg()
+    .toBuffer();
   const folder = folderWith({
     'builds/t/build.md': buildFile,
     'builds/t/notes/010-floor.md': note,
@@ -52,7 +54,13 @@ export async function place(): Promise<Place> {
   });
   const temporary = join(folder, 'temporary');
   mkdirSync(temporary);
-  return { folder, build: join(folder, 'builds/t'), out: join(folder, 'out'), temporary, env: { TMPDIR: temporary, GUSSET_CACHE: join(folder, 'cache') } };
+  return {
+    folder,
+    build: join(folder, 'builds/t'),
+    out: join(folder, 'out'),
+    temporary,
+    env: { TMPDIR: temporary, GUSSET_CACHE: join(folder, 'cache') },
+  };
 }
 
 export interface Ended {
@@ -68,16 +76,22 @@ export interface Ended {
  */
 export function run(at: Place, args: readonly string[], hook = '', env: NodeJS.ProcessEnv = {}) {
   const code = `import fs from 'node:fs'; import fsp from 'node:fs/promises'; import { syncBuiltinESMExports } from 'node:module'; const env = process.env;\n${hook}\nsyncBuiltinESMExports();`;
-  const child = spawn(process.execPath, [...(hook === '' ? [] : ['--import', `data:text/javascript,${encodeURIComponent(code)}`]), cli, ...args], {
-    cwd: at.folder,
-    stdio: ['ignore', 'pipe', 'pipe'],
-    env: { ...process.env, ...at.env, ...env },
-  });
+  const child = spawn(
+    process.execPath,
+    [...(hook === '' ? [] : ['--import', `data:text/javascript,${encodeURIComponent(code)}`]), cli, ...args],
+    {
+      cwd: at.folder,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      env: { ...process.env, ...at.env, ...env },
+    },
+  );
   onTestFinished(() => void child.kill('SIGKILL'));
   let [out, err] = ['', ''];
   child.stdout.on('data', (data) => (out += data));
   child.stderr.on('data', (data) => (err += data));
-  const ended = new Promise<Ended>((resolve) => child.on('close', (code, signal) => resolve({ code, signal, out, err })));
+  const ended = new Promise<Ended>((resolve) =>
+    child.on('close', (code, signal) => resolve({ code, signal, out, err })),
+  );
   return { child, ended };
 }
 
@@ -88,20 +102,26 @@ export const before = (name: string, matching: RegExp, what: string): string => 
 };
 
 /** What the disk says when it is full. */
-export const full = "throw Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC', errno: -28, syscall: 'write' });";
+export const full =
+  "throw Object.assign(new Error('ENOSPC: no space left on device, write'), { code: 'ENOSPC', errno: -28, syscall: 'write' });";
 
 /** Processes that were started, by whatever way, with the place's folder for temporary files. */
 export const strays = (at: Place): string[] =>
   readdirSync('/proc').filter((pid) => {
     try {
-      return /^\d+$/.test(pid) && readFileSync(`/proc/${pid}/environ`, 'utf8').includes(`TMPDIR=${at.temporary}`) && !/^State:\s+Z/m.test(readFileSync(`/proc/${pid}/status`, 'utf8'));
+      return (
+        /^\d+$/.test(pid) &&
+        readFileSync(`/proc/${pid}/environ`, 'utf8').includes(`TMPDIR=${at.temporary}`) &&
+        !/^State:\s+Z/m.test(readFileSync(`/proc/${pid}/status`, 'utf8'))
+      );
     } catch {
       return false;
     }
   });
 
 /** All that lies in the place but the build and what is kept between prints. */
-export const lying = (at: Place): string[] => (readdirSync(at.folder, { recursive: true }) as string[]).filter((name) => !/^(?:builds|cache)\b/.test(name)).sort();
+export const lying = (at: Place): string[] =>
+  (readdirSync(at.folder, { recursive: true }) as string[]).filter((name) => !/^(?:builds|cache)\b/.test(name)).sort();
 
 export const print = (at: Place, ...more: string[]): string[] => ['print', at.build, '--out', at.out, ...more];
 

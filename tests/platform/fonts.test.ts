@@ -6,9 +6,71 @@ import { fontFaces, fontFiles, fontsDirectory, shippedFonts, unprintable } from 
 
 /** The tables of a WOFF2 file that are stored as they are (W3C WOFF File Format 2.0, sections 4 and 5). */
 function tablesOf(file: Buffer): Map<string, Buffer> {
-  const known = ['cmap', 'head', 'hhea', 'hmtx', 'maxp', 'name', 'OS/2', 'post', 'cvt ', 'fpgm', 'glyf', 'loca', 'prep', 'CFF ', 'VORG', 'EBDT', 'EBLC', 'gasp', 'hdmx',
-    'kern', 'LTSH', 'PCLT', 'VDMX', 'vhea', 'vmtx', 'BASE', 'GDEF', 'GPOS', 'GSUB', 'EBSC', 'JSTF', 'MATH', 'CBDT', 'CBLC', 'COLR', 'CPAL', 'SVG ', 'sbix', 'acnt', 'avar',
-    'bdat', 'bloc', 'bsln', 'cvar', 'fdsc', 'feat', 'fmtx', 'fvar', 'gvar', 'hsty', 'just', 'lcar', 'mort', 'morx', 'opbd', 'prop', 'trak', 'Zapf', 'Silf', 'Glat', 'Gloc', 'Feat', 'Sill'];
+  const known = [
+    'cmap',
+    'head',
+    'hhea',
+    'hmtx',
+    'maxp',
+    'name',
+    'OS/2',
+    'post',
+    'cvt ',
+    'fpgm',
+    'glyf',
+    'loca',
+    'prep',
+    'CFF ',
+    'VORG',
+    'EBDT',
+    'EBLC',
+    'gasp',
+    'hdmx',
+    'kern',
+    'LTSH',
+    'PCLT',
+    'VDMX',
+    'vhea',
+    'vmtx',
+    'BASE',
+    'GDEF',
+    'GPOS',
+    'GSUB',
+    'EBSC',
+    'JSTF',
+    'MATH',
+    'CBDT',
+    'CBLC',
+    'COLR',
+    'CPAL',
+    'SVG ',
+    'sbix',
+    'acnt',
+    'avar',
+    'bdat',
+    'bloc',
+    'bsln',
+    'cvar',
+    'fdsc',
+    'feat',
+    'fmtx',
+    'fvar',
+    'gvar',
+    'hsty',
+    'just',
+    'lcar',
+    'mort',
+    'morx',
+    'opbd',
+    'prop',
+    'trak',
+    'Zapf',
+    'Silf',
+    'Glat',
+    'Gloc',
+    'Feat',
+    'Sill',
+  ];
   let at = 48;
   const base128 = () => {
     let value = 0;
@@ -57,7 +119,9 @@ const nameOf = (name: Buffer, id: number): string => {
   for (let record = 6; record < strings; record += 12) {
     if (name.readUInt16BE(record) === 3 && name.readUInt16BE(record + 6) === id) {
       const start = strings + name.readUInt16BE(record + 10);
-      return Buffer.from(name.subarray(start, start + name.readUInt16BE(record + 8))).swap16().toString('utf16le');
+      return Buffer.from(name.subarray(start, start + name.readUInt16BE(record + 8)))
+        .swap16()
+        .toString('utf16le');
     }
   }
   return '';
@@ -68,15 +132,24 @@ const files = readdirSync(fontsDirectory).filter((file) => file.endsWith('.woff2
 describe('the shipped fonts', () => {
   test.each(files)('%s holds exactly the characters that the style sheet declares for it', (file) => {
     const declared = new RegExp(`url\\('${file}'\\)[^}]*unicode-range: ([^;]+);`).exec(fontFaces(''))?.[1] ?? '';
-    const expected = new Set(declared.split(',').flatMap((range) => {
-      const [, first = '', last = first] = /U\+([0-9A-F]+)(?:-([0-9A-F]+))?/.exec(range) ?? [];
-      return Array.from({ length: parseInt(last, 16) - parseInt(first, 16) + 1 }, (_, index) => parseInt(first, 16) + index);
-    }));
-    expect([...charactersOf(tablesOf(readFileSync(join(fontsDirectory, file))).get('cmap') as Buffer)].sort()).toEqual([...expected].sort());
+    const expected = new Set(
+      declared.split(',').flatMap((range) => {
+        const [, first = '', last = first] = /U\+([0-9A-F]+)(?:-([0-9A-F]+))?/.exec(range) ?? [];
+        return Array.from(
+          { length: parseInt(last, 16) - parseInt(first, 16) + 1 },
+          (_, index) => parseInt(first, 16) + index,
+        );
+      }),
+    );
+    expect([...charactersOf(tablesOf(readFileSync(join(fontsDirectory, file))).get('cmap') as Buffer)].sort()).toEqual(
+      [...expected].sort(),
+    );
   });
 
   test('go by the names that are allowed in a PDF', () => {
-    const names = files.map((file) => nameOf(tablesOf(readFileSync(join(fontsDirectory, file))).get('name') as Buffer, 6));
+    const names = files.map((file) =>
+      nameOf(tablesOf(readFileSync(join(fontsDirectory, file))).get('name') as Buffer, 6),
+    );
     expect(names.sort()).toEqual([...shippedFonts].sort());
   });
 
@@ -102,7 +175,11 @@ describe('the style sheet of the fonts', () => {
 
 describe('unprintable characters', () => {
   test('are those that no font holds', () => {
-    expect(unprintable('± − × ÷ ≤ ≥ ≈ ≠ ° µ μ ² ³ ⁴ √ ∑ ∫ α…ω Α…Ω → ← ↑ ↓ ✓ ✗ ☐ ☑ ⚠ ⌀ ½ ₁ ⁻ “” ‘’ – — € Łódź Nguyễn Жук\n\t\u00a0\u200b✔\ufe0f')).toEqual([]);
+    expect(
+      unprintable(
+        '± − × ÷ ≤ ≥ ≈ ≠ ° µ μ ² ³ ⁴ √ ∑ ∫ α…ω Α…Ω → ← ↑ ↓ ✓ ✗ ☐ ☑ ⚠ ⌀ ½ ₁ ⁻ “” ‘’ – — € Łódź Nguyễn Жук\n\t\u00a0\u200b✔\ufe0f',
+      ),
+    ).toEqual([]);
     expect(unprintable('a 車 b 🚗 車')).toEqual(['車', '🚗']);
     expect(unprintable('')).toEqual([]);
   });

@@ -11,7 +11,11 @@ it('holds every file that the page links to inside, as it is, and changes nothin
   const url = (i: number) => `file:///work/${i}.jpg`;
   const page = `<p>before</p><img src="${url(0)}"><style>url('${url(1)}')</style><img src="${url(0)}"><a>file:///elsewhere/2.jpg</a>after`;
   const target = join(folder, 'alone.html');
-  await writeSelfContained(target, page, new Map([0, 1].map((i) => [url(i), { path: join(folder, `${i}.jpg`), mime: 'image/jpeg' }])));
+  await writeSelfContained(
+    target,
+    page,
+    new Map([0, 1].map((i) => [url(i), { path: join(folder, `${i}.jpg`), mime: 'image/jpeg' }])),
+  );
   const alone = readFileSync(target, 'utf8');
   const data = bytes.map((b) => `data:image/jpeg;base64,${b.toString('base64')}`);
   expect(alone).toBe(page.replaceAll(url(0), data[0]!).replaceAll(url(1), data[1]!));
@@ -20,5 +24,11 @@ it('holds every file that the page links to inside, as it is, and changes nothin
 
 it('fails where a file is not there, and says which', async () => {
   const folder = folderWith({});
-  await expect(writeSelfContained(join(folder, 'a.html'), '<img src="file:///x.jpg">', new Map([['file:///x.jpg', { path: join(folder, 'none.jpg'), mime: 'image/jpeg' }]]))).rejects.toThrow(/none\.jpg/);
+  await expect(
+    writeSelfContained(
+      join(folder, 'a.html'),
+      '<img src="file:///x.jpg">',
+      new Map([['file:///x.jpg', { path: join(folder, 'none.jpg'), mime: 'image/jpeg' }]]),
+    ),
+  ).rejects.toThrow(/none\.jpg/);
 });

@@ -19,5 +19,7 @@ it('gives results in the order of the items, does each once, and no more than fo
 });
 
 it('fails as its work fails', async () => {
-  await expect(several([1, 2, 3], async (n) => (n === 2 ? Promise.reject(new Error('second')) : n))).rejects.toThrow('second');
+  await expect(several([1, 2, 3], async (n) => (n === 2 ? Promise.reject(new Error('second')) : n))).rejects.toThrow(
+    'second',
+  );
 });

@@ -49,20 +49,27 @@ describe('an output written whole', () => {
     expect(readdirSync(folder)).toEqual(['out']);
   });
 
-  test.each(['SIGINT', 'SIGTERM'] as const)('stays as it was upon %s, and the process ends by that signal', async (signal) => {
-    const folder = scratch();
-    mkdirSync(join(folder, 'out'));
-    writeFileSync(join(folder, 'out/good'), '');
-    const child = runInChild('platform/whole.js', `
+  test.each(['SIGINT', 'SIGTERM'] as const)(
+    'stays as it was upon %s, and the process ends by that signal',
+    async (signal) => {
+      const folder = scratch();
+      mkdirSync(join(folder, 'out'));
+      writeFileSync(join(folder, 'out/good'), '');
+      const child = runInChild(
+        'platform/whole.js',
+        `
       await writeFolderWhole(${JSON.stringify(join(folder, 'out'))}, async (partial) => {
         (await import('node:fs')).writeFileSync(partial + '/half', '');
         await new Promise((resolve) => setTimeout(resolve, 30_000));
-      });`, 'writeFolderWhole');
-    await until(() => readdirSync(folder).length === 2);
-    expect(await endedBy(child, signal)).toBe(signal);
-    expect(readdirSync(folder)).toEqual(['out']);
-    expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
-  });
+      });`,
+        'writeFolderWhole',
+      );
+      await until(() => readdirSync(folder).length === 2);
+      expect(await endedBy(child, signal)).toBe(signal);
+      expect(readdirSync(folder)).toEqual(['out']);
+      expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
+    },
+  );
 
   test('is set right after a process that was killed between the two renames, and its leavings go', async () => {
     const folder = scratch();
@@ -70,7 +77,11 @@ describe('an output written whole', () => {
     writeFileSync(join(folder, '.out.old/good'), '');
     mkdirSync(join(folder, `.out.${gonePid()}-0.partial`));
     mkdirSync(join(folder, `.out.${process.ppid}-0.partial`));
-    await expect(writeFolderWhole(join(folder, 'out'), async () => { throw new Error('stop'); })).rejects.toThrow('stop');
+    await expect(
+      writeFolderWhole(join(folder, 'out'), async () => {
+        throw new Error('stop');
+      }),
+    ).rejects.toThrow('stop');
     expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
     expect(readdirSync(folder).sort()).toEqual([`.out.${process.ppid}-0.partial`, 'out']);
   });
@@ -99,7 +110,11 @@ describe('the lock', () => {
       expect(existsSync(file)).toBe(true);
     });
     expect(existsSync(file)).toBe(false);
-    await expect(withLock(file, async () => { throw new Error('no'); })).rejects.toThrow('no');
+    await expect(
+      withLock(file, async () => {
+        throw new Error('no');
+      }),
+    ).rejects.toThrow('no');
     expect(await withLock(file, async () => 'again')).toBe('again');
   });
 
@@ -121,7 +136,11 @@ describe('the lock', () => {
 
   test('is never there without its holder', async () => {
     const file = join(scratch(), '.lock');
-    const child = runInChild('platform/lock.js', `for (;;) await withLock(${JSON.stringify(file)}, async () => {});`, 'withLock');
+    const child = runInChild(
+      'platform/lock.js',
+      `for (;;) await withLock(${JSON.stringify(file)}, async () => {});`,
+      'withLock',
+    );
     onTestFinished(() => void child.kill('SIGKILL'));
     await until(() => existsSync(file));
     let held = 0;
@@ -136,7 +155,11 @@ describe('the lock', () => {
 
   test('is released by an interrupted process', async () => {
     const file = join(scratch(), '.lock');
-    const child = runInChild('platform/lock.js', `await withLock(${JSON.stringify(file)}, () => new Promise((resolve) => setTimeout(resolve, 30_000)));`, 'withLock');
+    const child = runInChild(
+      'platform/lock.js',
+      `await withLock(${JSON.stringify(file)}, () => new Promise((resolve) => setTimeout(resolve, 30_000)));`,
+      'withLock',
+    );
     await until(() => existsSync(file));
     await expect(withLock(file, async () => 'no')).rejects.toThrow(`process ${child.pid}`);
     await endedBy(child, 'SIGINT');

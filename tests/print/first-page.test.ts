@@ -2,7 +2,17 @@ import { createHash } from 'node:crypto';
 import { readdirSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { concatTransformationMatrix, degrees, drawObject, PDFDocument, PDFName, PDFRawStream, PDFString, popGraphicsState, pushGraphicsState } from '@cantoo/pdf-lib';
+import {
+  concatTransformationMatrix,
+  degrees,
+  drawObject,
+  PDFDocument,
+  PDFName,
+  PDFRawStream,
+  PDFString,
+  popGraphicsState,
+  pushGraphicsState,
+} from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withClosedPage } from '../../src/print/closed-page.js';
@@ -25,12 +35,24 @@ async function certificate(change: (pdf: PDFDocument) => unknown = () => {}, pag
   await change(pdf);
   return pdf.save();
 }
-const draw = (bytes: Uint8Array, milliseconds?: number) => drawFirstPage(browser.browser, bytes, 420, 594, milliseconds);
+const draw = (bytes: Uint8Array, milliseconds?: number) =>
+  drawFirstPage(browser.browser, bytes, 420, 594, milliseconds);
 
 /** Share of dots that are darker than the middle, in a part of the picture that is given in shares of its sides. */
-async function dark(picture: Uint8Array | string, left: number, top: number, width: number, height: number): Promise<number> {
+async function dark(
+  picture: Uint8Array | string,
+  left: number,
+  top: number,
+  width: number,
+  height: number,
+): Promise<number> {
   const whole = await sharp(picture).metadata();
-  const part = { left: Math.round(left * whole.width), top: Math.round(top * whole.height), width: Math.round(width * whole.width), height: Math.round(height * whole.height) };
+  const part = {
+    left: Math.round(left * whole.width),
+    top: Math.round(top * whole.height),
+    width: Math.round(width * whole.width),
+    height: Math.round(height * whole.height),
+  };
   const dots = await sharp(picture).extract(part).flatten({ background: '#fff' }).greyscale().raw().toBuffer();
   return dots.filter((grey) => grey < 128).length / dots.length;
 }
@@ -68,12 +90,33 @@ describe('the first page of a PDF', () => {
 
   it('shows what a copier has scanned', async () => {
     // ISO/IEC 14492, 7.2 and 7.4.8: the one segment of a picture of 64 by 64 dots, white unless something else is said.
-    const picture = Buffer.from('00000000 30 00 01 00000013 00000040 00000040 00000000 00000000 00 0000'.replaceAll(' ', ''), 'hex');
+    const picture = Buffer.from(
+      '00000000 30 00 01 00000013 00000040 00000040 00000000 00000000 00 0000'.replaceAll(' ', ''),
+      'hex',
+    );
     const scan = (pdf: PDFDocument) => {
-      const image = PDFRawStream.of(pdf.context.obj({ Type: 'XObject', Subtype: 'Image', Width: 64, Height: 64, ColorSpace: 'DeviceGray', BitsPerComponent: 1, Filter: 'JBIG2Decode' }), picture);
+      const image = PDFRawStream.of(
+        pdf.context.obj({
+          Type: 'XObject',
+          Subtype: 'Image',
+          Width: 64,
+          Height: 64,
+          ColorSpace: 'DeviceGray',
+          BitsPerComponent: 1,
+          Filter: 'JBIG2Decode',
+        }),
+        picture,
+      );
       const name = pdf.getPage(0).node.newXObject('Scan', pdf.context.register(image));
       pdf.getPage(0).drawRectangle({ x: 50, y: 150, width: 500, height: 500 });
-      pdf.getPage(0).pushOperators(pushGraphicsState(), concatTransformationMatrix(400, 0, 0, 400, 100, 200), drawObject(name), popGraphicsState());
+      pdf
+        .getPage(0)
+        .pushOperators(
+          pushGraphicsState(),
+          concatTransformationMatrix(400, 0, 0, 400, 100, 200),
+          drawObject(name),
+          popGraphicsState(),
+        );
     };
     const drawn = await draw(await certificate(scan));
     if (!drawn.ok) throw new Error(drawn.reason);
@@ -87,17 +130,34 @@ describe('the first page of a PDF', () => {
     expect(one).toEqual(other);
   });
 
-  const script = (pdf: PDFDocument) => pdf.catalog.set(PDFName.of('OpenAction'), pdf.context.obj({ S: 'JavaScript', JS: PDFString.of('app.alert(1)') } as never));
+  const script = (pdf: PDFDocument) =>
+    pdf.catalog.set(
+      PDFName.of('OpenAction'),
+      pdf.context.obj({ S: 'JavaScript', JS: PDFString.of('app.alert(1)') } as never),
+    );
   it.each<[string, () => Promise<Uint8Array>, string]>([
     ['runs a script', () => certificate(script), 'the file runs a script'],
     ['is cut short', async () => (await certificate()).subarray(0, 300), 'the file is no whole PDF'],
     ['is something else', async () => Buffer.from('not a paper at all'), 'the file is no whole PDF'],
-    ['has a password', () => certificate((pdf) => pdf.encrypt({ userPassword: 'a', ownerPassword: 'b' })), 'the file has a password, so that nobody can look into it'],
+    [
+      'has a password',
+      () => certificate((pdf) => pdf.encrypt({ userPassword: 'a', ownerPassword: 'b' })),
+      'the file has a password, so that nobody can look into it',
+    ],
     ['has no pages', async () => Buffer.from(emptyPdf), 'the file has no pages'],
-  ])('of a file that %s is not drawn, and the reason told', async (_, make, reason) => expect(await draw(await make())).toEqual({ ok: false, reason }));
+  ])('of a file that %s is not drawn, and the reason told', async (_, make, reason) =>
+    expect(await draw(await make())).toEqual({ ok: false, reason }),
+  );
 
   it('is given up after a while, however busy the page is, and the next one is drawn', async () => {
-    const endless = await certificate((pdf) => pdf.getPage(0).node.set(PDFName.of('Contents'), pdf.context.register(pdf.context.flateStream('0 0 m 500 800 l 10 400 l S\n'.repeat(4e6)))));
+    const endless = await certificate((pdf) =>
+      pdf
+        .getPage(0)
+        .node.set(
+          PDFName.of('Contents'),
+          pdf.context.register(pdf.context.flateStream('0 0 m 500 800 l 10 400 l S\n'.repeat(4e6))),
+        ),
+    );
     const from = Date.now();
     expect(await draw(endless, 1500)).toEqual({ ok: false, reason: 'its first page was not drawn within 1.5 s' });
     expect(Date.now() - from).toBeLessThan(15_000);
@@ -107,7 +167,9 @@ describe('the first page of a PDF', () => {
 
 it('a page that dies is not waited for', async () => {
   const given = async () => ({ mime: 'text/html', bytes: Buffer.from('<title>x</title>') });
-  await expect(withClosedPage(browser.browser, given, 20_000, async (page) => (await page.createCDPSession()).send('Page.crash'))).rejects.toThrow(PageCrashed);
+  await expect(
+    withClosedPage(browser.browser, given, 20_000, async (page) => (await page.createCDPSession()).send('Page.crash')),
+  ).rejects.toThrow(PageCrashed);
   expect(await draw(await certificate())).toMatchObject({ ok: true });
 });
 
@@ -129,7 +191,9 @@ it('the page that draws, and its worker, run nothing but what they were given, a
   const given = async (path: string) => files[path] && { mime: files[path][0], bytes: Buffer.from(files[path][1]) };
   const open = await launchBrowser(undefined, 'loopback');
   const told = await withClosedPage(open.browser, given, 20_000, (page) =>
-    page.evaluate(`(async () => [document.title, await globalThis.told, await new Promise((told) => (new Worker('/worker.js').onmessage = (event) => told(event.data)))])()`),
+    page.evaluate(
+      `(async () => [document.title, await globalThis.told, await new Promise((told) => (new Worker('/worker.js').onmessage = (event) => told(event.data)))])()`,
+    ),
   ).finally(open.close);
   server.close();
   const refused = ['refused', 'refused', 'refused', 'refused'];
@@ -138,15 +202,24 @@ it('the page that draws, and its worker, run nothing but what they were given, a
 });
 
 describe('first pages that are kept', () => {
-  const paperOf = (bytes: Uint8Array): Paper => ({ sha256: createHash('sha256').update(bytes).digest('hex'), read: async () => bytes });
+  const paperOf = (bytes: Uint8Array): Paper => ({
+    sha256: createHash('sha256').update(bytes).digest('hex'),
+    read: async () => bytes,
+  });
   const unread = ({ sha256 }: Paper): Paper => ({ sha256, read: () => Promise.reject(new Error('was read')) });
   const none = (version: string): RunningBrowser => ({ version, browser: undefined as never, close: async () => {} });
 
   it('are drawn once, told of one by one, and then need neither browser nor file', async () => {
     const folder = scratch();
-    const papers = [paperOf(await certificate(undefined, 2)), paperOf(Buffer.from('no PDF')), paperOf(await certificate((pdf) => pdf.getPage(0).drawText('Another', { x: 60, y: 300 })))];
+    const papers = [
+      paperOf(await certificate(undefined, 2)),
+      paperOf(Buffer.from('no PDF')),
+      paperOf(await certificate((pdf) => pdf.getPage(0).drawText('Another', { x: 60, y: 300 }))),
+    ];
     const said: string[] = [];
-    const drawn = await firstPages([...papers, papers[0]!], browser, folder, (done, total) => said.push(`${done} of ${total}`));
+    const drawn = await firstPages([...papers, papers[0]!], browser, folder, (done, total) =>
+      said.push(`${done} of ${total}`),
+    );
     expect(said).toEqual(['1 of 3', '2 of 3', '3 of 3']);
     const [one, broken, other] = papers.map((p) => drawn.get(p.sha256)!);
     if (!one?.ok || !other?.ok) throw new Error('not drawn');
@@ -173,6 +246,9 @@ describe('first pages that are kept', () => {
     const pdf = await PDFDocument.create();
     pdf.addPage();
     const paper = paperOf(await pdf.save());
-    expect((await firstPages([paper], browser, scratch())).get(paper.sha256)).toEqual({ ok: false, reason: 'its first page came out empty' });
+    expect((await firstPages([paper], browser, scratch())).get(paper.sha256)).toEqual({
+      ok: false,
+      reason: 'its first page came out empty',
+    });
   });
 });

@@ -14,7 +14,10 @@ export function scratch(): string {
 /** Writes a page into the folder and returns its path. */
 export function writePage(folder: string, body: string, style = ''): string {
   const html = join(folder, 'page.html');
-  writeFileSync(html, `<!doctype html><html lang="en-AU"><head><meta charset="utf-8"><title>Fixture</title><style>${style}</style></head><body>${body}</body></html>`);
+  writeFileSync(
+    html,
+    `<!doctype html><html lang="en-AU"><head><meta charset="utf-8"><title>Fixture</title><style>${style}</style></head><body>${body}</body></html>`,
+  );
   return html;
 }
 
@@ -31,7 +34,10 @@ export const details = {
 /** Runs `script` in a Node process of its own, with `names` imported from a module of the program as it was built. */
 export function runInChild(module: string, script: string, names: string): ChildProcess {
   const main = join(scratch(), 'main.mjs');
-  writeFileSync(main, `import { ${names} } from ${JSON.stringify(new URL(`../../dist/${module}`, import.meta.url).href)};\n${script}\n`);
+  writeFileSync(
+    main,
+    `import { ${names} } from ${JSON.stringify(new URL(`../../dist/${module}`, import.meta.url).href)};\n${script}\n`,
+  );
   return spawn(process.execPath, [main], { stdio: ['ignore', 'pipe', 'inherit'] });
 }
 

@@ -6,11 +6,26 @@ import { packGreys } from '../../src/print/pack-greys.js';
 /** A picture as the browser writes it: three bytes a dot. */
 async function packed(width: number, dots: readonly (readonly [number, number, number])[], more: object = {}) {
   const pdf = await PDFDocument.create();
-  const dict = { Type: 'XObject', Subtype: 'Image', Width: width, Height: dots.length / width, ColorSpace: 'DeviceRGB', BitsPerComponent: 8, Filter: 'FlateDecode', ...more };
-  const ref = pdf.context.register(PDFRawStream.of(pdf.context.obj(dict as unknown as Record<string, string>), deflateSync(Buffer.from(dots.flat()))));
+  const dict = {
+    Type: 'XObject',
+    Subtype: 'Image',
+    Width: width,
+    Height: dots.length / width,
+    ColorSpace: 'DeviceRGB',
+    BitsPerComponent: 8,
+    Filter: 'FlateDecode',
+    ...more,
+  };
+  const ref = pdf.context.register(
+    PDFRawStream.of(pdf.context.obj(dict as unknown as Record<string, string>), deflateSync(Buffer.from(dots.flat()))),
+  );
   packGreys(pdf);
   const stream = pdf.context.lookup(ref) as PDFRawStream;
-  return { space: stream.dict.get(PDFName.of('ColorSpace'))!.toString(), bits: Number(stream.dict.get(PDFName.of('BitsPerComponent'))!.toString()), bytes: [...inflateSync(stream.contents)] };
+  return {
+    space: stream.dict.get(PDFName.of('ColorSpace'))!.toString(),
+    bits: Number(stream.dict.get(PDFName.of('BitsPerComponent'))!.toString()),
+    bytes: [...inflateSync(stream.contents)],
+  };
 }
 const greys = (...of: number[]) => of.map((g) => [g, g, g] as const);
 

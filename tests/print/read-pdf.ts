@@ -3,7 +3,8 @@ import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.
 
 /** Opens a PDF with a reader that has nothing to do with what wrote it. */
 export const readPdf = (file: string): Promise<PDFDocumentProxy> =>
-  getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0, useSystemFonts: false, isEvalSupported: false }).promise;
+  getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0, useSystemFonts: false, isEvalSupported: false })
+    .promise;
 
 /** The text of each page, its pieces joined as they stand. */
 export async function textOfPages(pdf: PDFDocumentProxy): Promise<string[]> {

@@ -33,12 +33,17 @@ function enabled(line: string): string {
 function holdsMore(lines: readonly string[], at: number): boolean {
   const indent = (line: string) => /^ */.exec(line)![0].length;
   const next = lines.slice(at + 1).find((line) => line !== '' && !/^\s*#/.test(line));
-  return next !== undefined && (indent(next) > indent(lines[at]!.replace('- ', '  ')) || /^\s*- /.test(next) && indent(next) >= indent(lines[at]!));
+  return (
+    next !== undefined &&
+    (indent(next) > indent(lines[at]!.replace('- ', '  ')) ||
+      (/^\s*- /.test(next) && indent(next) >= indent(lines[at]!)))
+  );
 }
 
 function valueOf(said: string, section: string): string | undefined {
   if (section === 'stages') return '2026-03-14';
-  if (section === 'measured') return `10 ${/, in (.*?)\. /.exec(said)?.[1]?.replace('a plain number', '') ?? ''}`.trim();
+  if (section === 'measured')
+    return `10 ${/, in (.*?)\. /.exec(said)?.[1]?.replace('a plain number', '') ?? ''}`.trim();
   if (section === 'answers') return /Wanted: (yes|no)\./.exec(said)?.[1] ?? 'as described';
   const example = /For example: (.*?)(?: Serves: .*)?$/.exec(said)?.[1];
   const choice = /One of: ([^ ;]+|[^(;]+)(?: \(|;)/.exec(said)?.[1];

@@ -1,9 +1,9 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { kinds } from '../../src/checks/kinds/index.js';
 import { memory } from '../../src/project/memory.js';
 import { readBuild } from '../../src/project/read.js';
-import { kinds } from '../../src/checks/kinds/index.js';
 import { buildFile, folderWith } from './scratch.js';
 
 const shapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));
@@ -17,7 +17,11 @@ function setUp() {
     'photos/a.jpg': 'x',
   });
   const recall = memory();
-  return { folder, read: () => readBuild(folder, shapes, folder, recall), edit: (path: string, text: string) => writeFileSync(join(folder, path), text) };
+  return {
+    folder,
+    read: () => readBuild(folder, shapes, folder, recall),
+    edit: (path: string, text: string) => writeFileSync(join(folder, path), text),
+  };
 }
 
 it('reads only what was edited into data again', () => {
@@ -32,7 +36,15 @@ it('reads only what was edited into data again', () => {
 
 it('gives what a fresh reading gives, after each of several edits and mends', () => {
   const { folder, read, edit } = setUp();
-  const plain = (of: ReturnType<typeof readBuild>) => JSON.parse(JSON.stringify({ problems: of.problems, notes: of.build?.notes.map((n) => n.data), inputs: of.build?.inputs, files: [...(of.build?.files ?? [])] }));
+  const plain = (of: ReturnType<typeof readBuild>) =>
+    JSON.parse(
+      JSON.stringify({
+        problems: of.problems,
+        notes: of.build?.notes.map((n) => n.data),
+        inputs: of.build?.inputs,
+        files: [...(of.build?.files ?? [])],
+      }),
+    );
   const edits: [string, string][] = [
     ['notes/010-a.md', engine('bore: 86.0 kg')],
     ['notes/010-a.md', engine('bore: 86.0 kg', 'stroke: 5')],
@@ -51,7 +63,8 @@ it('sees a photo go and come although the note stays the same, and names it as t
   const { folder, read, edit } = setUp();
   expect(read().build!.notes[0]!.data.photos![0]!.file).toBe('photos/a.jpg');
   rmSync(join(folder, 'photos/a.jpg'));
-  for (const _ of [1, 2]) expect(read().problems).toMatchObject([{ code: 'photo-missing', line: 5, found: 'no file `a.jpg` in `photos/`' }]);
+  for (const _ of [1, 2])
+    expect(read().problems).toMatchObject([{ code: 'photo-missing', line: 5, found: 'no file `a.jpg` in `photos/`' }]);
   edit('photos/a.jpg', 'x');
   expect(read().problems).toEqual([]);
 });

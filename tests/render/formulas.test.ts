@@ -17,7 +17,9 @@ it.each([
   ['print', Math.floor((173 / 25.4) * 96)],
   ['screen', 380],
 ] as const)('every formula of every sheet fits its line (%s)', async (media, width) => {
-  const sheets = (await allSheets()).flatMap((sheet) => sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], at.subject));
+  const sheets = (await allSheets()).flatMap((sheet) =>
+    sheetGroup([{ ...work(sheet, sheet.examples[0].given), id: `000-all/${sheet.id}` }], at.subject),
+  );
   const file = join(at.folder, 'sheets.html');
   writeFileSync(file, htmlPage(h('main', ...sheets), at.subject, fontFaces(pathToFileURL(fontsDirectory).href)));
   const page = await at.browser.browser.newPage();

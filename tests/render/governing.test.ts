@@ -2,8 +2,8 @@ import { expect, it } from 'vitest';
 import { load } from '../../src/app/load.js';
 import { textOf } from '../../src/render/markdown.js';
 import { comparisonsTable } from '../../src/render/sections/findings.js';
-import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
+import { folderWith } from '../project/scratch.js';
 import { all, subjectOf } from './document.js';
 
 const note = (second: string) => `---

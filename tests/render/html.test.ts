@@ -23,7 +23,10 @@ afterAll(() => browser.close());
 async function open(width: number): Promise<Page> {
   const file = join(scratch(), 'document.html');
   // The pictures lie elsewhere and do not matter here.
-  writeFileSync(file, html.replace(/src="file:[^"]*"/g, 'src="data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA="'));
+  writeFileSync(
+    file,
+    html.replace(/src="file:[^"]*"/g, 'src="data:image/gif;base64,R0lGODlhAQABAAAAACwAAAAAAQABAAA="'),
+  );
   const page = await browser.browser.newPage();
   await page.setViewport({ width, height: 900 });
   await page.goto(pathToFileURL(file).href);
@@ -38,7 +41,13 @@ interface Violations {
 async function axe(page: Page): Promise<string[]> {
   await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
   const { violations } = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as Violations;
-  return violations.map((v) => `${v.id}: ${v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(' | ')}`);
+  return violations.map(
+    (v) =>
+      `${v.id}: ${v.nodes
+        .slice(0, 3)
+        .map((n) => n.html.slice(0, 160))
+        .join(' | ')}`,
+  );
 }
 
 describe('the HTML edition', () => {
@@ -47,7 +56,12 @@ describe('the HTML edition', () => {
       extends: ['html-validate:recommended'],
       rules: {
         // Whatever serialises a tree leaves these to taste.
-        'attribute-boolean-style': 'off', 'attr-quotes': 'off', 'no-trailing-whitespace': 'off', 'void-style': 'off', 'doctype-style': 'off', 'long-title': 'off',
+        'attribute-boolean-style': 'off',
+        'attr-quotes': 'off',
+        'no-trailing-whitespace': 'off',
+        'void-style': 'off',
+        'doctype-style': 'off',
+        'long-title': 'off',
         // Marks on photos, widths of columns and drawings carry measures of their own.
         'no-inline-style': 'off',
         // Ids are names of notes, fields and files.
@@ -79,6 +93,8 @@ describe('the HTML edition', () => {
   it('runs no script and asks for nothing from elsewhere', () => {
     expect(/<script|\son\w+=|javascript:/i.exec(html)?.[0]).toBeUndefined();
     expect(html.match(/(?:src|href)="(?!#|data:|file:)[^"]*"/g)).toBeNull();
-    expect(/<meta http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1]).toMatch(/^default-src (?:'|&#x27;)none/);
+    expect(/<meta http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)?.[1]).toMatch(
+      /^default-src (?:'|&#x27;)none/,
+    );
   });
 });

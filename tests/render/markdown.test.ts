@@ -1,16 +1,18 @@
-import { h } from 'hastscript';
 import type { Element, Root } from 'hast';
+import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
-import { renderMarkdown, textOf, type MarkdownOptions } from '../../src/render/markdown.js';
+import { type MarkdownOptions, renderMarkdown, textOf } from '../../src/render/markdown.js';
 import { all } from './document.js';
 
 const options: MarkdownOptions = {
-  resolve: (url) => (url.startsWith('http') ? 'outside' : url === 'there.md' ? { id: 'note-there', label: 'note 040' } : 'missing'),
+  resolve: (url) =>
+    url.startsWith('http') ? 'outside' : url === 'there.md' ? { id: 'note-there', label: 'note 040' } : 'missing',
   pointer: (id, label, text) => h('a', { href: `#${id}` }, `${text} (${label})`),
   name: 'notes/010 a.md',
   under: 2,
 };
-const rendered = (text: string, more: Partial<MarkdownOptions> = {}) => h('div', renderMarkdown(text, { ...options, ...more }) as Element[]);
+const rendered = (text: string, more: Partial<MarkdownOptions> = {}) =>
+  h('div', renderMarkdown(text, { ...options, ...more }) as Element[]);
 const names = (tree: Element, tag: RegExp) => all(tree, (e) => tag.test(e.tagName)).map((e) => e.tagName);
 
 describe('the words of a note', () => {
@@ -35,12 +37,17 @@ describe('the words of a note', () => {
 
   it('point to the note that a link names, keep outside links, and keep the text of what leads nowhere', () => {
     const tree = rendered('[here](there.md) [out](https://example.org) [lost](gone.md) [in](#nowhere)');
-    expect(all(tree, (e) => e.tagName === 'a').map((e) => [e.properties['href'], textOf(e)])).toEqual([['#note-there', 'here (note 040)'], ['https://example.org', 'out']]);
+    expect(all(tree, (e) => e.tagName === 'a').map((e) => [e.properties['href'], textOf(e)])).toEqual([
+      ['#note-there', 'here (note 040)'],
+      ['https://example.org', 'out'],
+    ]);
     expect(textOf(tree)).toContain('lost in');
   });
 
   it('cannot take an id of the document, nor run or style anything', () => {
-    const tree = rendered('<section id="section-cover" class="cover" style="position:fixed" onclick="x()">a</section><script>alert(1)</script><a href="javascript:x()">b</a>');
+    const tree = rendered(
+      '<section id="section-cover" class="cover" style="position:fixed" onclick="x()">a</section><script>alert(1)</script><a href="javascript:x()">b</a>',
+    );
     const html = JSON.stringify(tree satisfies Element | Root);
     expect(html).not.toMatch(/onclick|style|javascript|script|"cover"|"section-cover"/i);
     expect(textOf(tree)).toContain('a');
@@ -51,6 +58,15 @@ describe('the words of a note', () => {
     expect(textOf(tree)).toMatch(/☑ done: cut[^]*☐ not done: painted/);
     expect(names(tree, /^input$/)).toEqual([]);
     expect(all(tree, (e) => e.tagName === 'th').map((e) => e.properties['scope'])).toEqual(['col', 'col']);
-    expect(all(tree, (e) => e.tagName === 'td').map((e) => [e.properties['dataLabel'], e.properties['style'], e.properties['align']])).toEqual([['place', undefined, undefined], ['gap', 'text-align:right', undefined]]);
+    expect(
+      all(tree, (e) => e.tagName === 'td').map((e) => [
+        e.properties['dataLabel'],
+        e.properties['style'],
+        e.properties['align'],
+      ]),
+    ).toEqual([
+      ['place', undefined, undefined],
+      ['gap', 'text-align:right', undefined],
+    ]);
   });
 });

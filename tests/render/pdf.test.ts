@@ -5,9 +5,9 @@ import { pathToFileURL } from 'node:url';
 import type { Element } from 'hast';
 import type { PDFDocumentProxy } from 'pdfjs-dist';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
-import { printDocument, type Printed } from '../../src/print/pdf.js';
 import { shippedFonts } from '../../src/platform/fonts.js';
+import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
+import { type Printed, printDocument } from '../../src/print/pdf.js';
 import { notForScreens } from '../../src/render/page.js';
 import type { Subject } from '../../src/render/subject.js';
 import { details } from '../print/fixtures.js';
@@ -47,9 +47,13 @@ function segments(node: Element): string[] {
     for (const child of e.children) {
       if (child.type === 'text') found.push(found.pop()! + child.value);
       else if (child.type === 'element') {
-        const apart = classes(child).some((c) => ['ref-page', 'ref-number', 'math', 'numbers'].includes(c)) || ['svg', 'br'].includes(child.tagName) || /below|comparison/.test(classes(child).join());
+        const apart =
+          classes(child).some((c) => ['ref-page', 'ref-number', 'math', 'numbers'].includes(c)) ||
+          ['svg', 'br'].includes(child.tagName) ||
+          /below|comparison/.test(classes(child).join());
         if (apart) found.push('');
-        if (!classes(child).some((c) => ['ref-page', 'ref-number', 'math'].includes(c)) && child.tagName !== 'svg') walk(child);
+        if (!classes(child).some((c) => ['ref-page', 'ref-number', 'math'].includes(c)) && child.tagName !== 'svg')
+          walk(child);
         if (apart) found.push('');
       }
     }
@@ -89,10 +93,17 @@ describe('the printed document', () => {
 
   it('holds every word of the notes, of captions and of the sheets', () => {
     const text = squeezed(pages.join(' '));
-    const told = all(tree, (e) => ['p', 'li', 'dd', 'dt', 'caption', 'figcaption', 'h2', 'h3', 'h4', 'h5'].includes(e.tagName) && !all(e, (inner) => inner !== e && ['p', 'li', 'ul', 'ol', 'dl'].includes(inner.tagName)).length);
+    const told = all(
+      tree,
+      (e) =>
+        ['p', 'li', 'dd', 'dt', 'caption', 'figcaption', 'h2', 'h3', 'h4', 'h5'].includes(e.tagName) &&
+        !all(e, (inner) => inner !== e && ['p', 'li', 'ul', 'ol', 'dl'].includes(inner.tagName)).length,
+    );
     const words = told.flatMap((e) => segments(e).flatMap((s) => (text.includes(s) ? [] : [s])));
     // What breaks over two pages has the margins between its halves.
-    const broken = words.filter((s) => !pages.slice(1).some((_, i) => meets(s, squeezed(pages[i]!), squeezed(pages[i + 1]!))));
+    const broken = words.filter(
+      (s) => !pages.slice(1).some((_, i) => meets(s, squeezed(pages[i]!), squeezed(pages[i + 1]!))),
+    );
     expect(broken).toEqual([]);
   });
 
@@ -105,8 +116,18 @@ describe('the printed document', () => {
       for (const link of (await page.getAnnotations()) as { subtype: string; rect: number[]; dest?: unknown }[]) {
         if (link.subtype !== 'Link' || !link.dest) continue;
         const [left, bottom, right, top] = link.rect as [number, number, number, number];
-        const text = items.filter((i) => i.transform[4] >= left - 1 && i.transform[4] < right && i.transform[5] >= bottom - 1 && i.transform[5] < top).map((i) => i.str).join('');
-        const told = /p\.\s*(\d+)\s*$/.exec(text)?.[1] ?? /…?(\d+)$/.exec(/^\D*\d*$/.test(text) && n < 4 ? text : '')?.[1];
+        const text = items
+          .filter(
+            (i) =>
+              i.transform[4] >= left - 1 &&
+              i.transform[4] < right &&
+              i.transform[5] >= bottom - 1 &&
+              i.transform[5] < top,
+          )
+          .map((i) => i.str)
+          .join('');
+        const told =
+          /p\.\s*(\d+)\s*$/.exec(text)?.[1] ?? /…?(\d+)$/.exec(/^\D*\d*$/.test(text) && n < 4 ? text : '')?.[1];
         if (told === undefined) continue;
         const dest = typeof link.dest === 'string' ? await pdf.getDestination(link.dest) : (link.dest as unknown[]);
         const at = (await pdf.getPageIndex(dest![0] as never)) + 1;
@@ -122,7 +143,10 @@ describe('the printed document', () => {
     for (const note of subject.build.notes) {
       const number = /^\d+/.exec(note.name)![0];
       const told = new RegExp(`Note ${number}\\s+${note.data.title}\\s*(\\d+)`).exec(pages[1]!)?.[1];
-      const found = pages.findIndex((text, i) => i > 1 && text.includes(`Note ${number}`) && text.includes(`notes/${note.name}.md`)) + 1;
+      const found =
+        pages.findIndex(
+          (text, i) => i > 1 && text.includes(`Note ${number}`) && text.includes(`notes/${note.name}.md`),
+        ) + 1;
       expect([note.name, Number(told)]).toEqual([note.name, found]);
     }
   });
@@ -133,7 +157,8 @@ describe('the printed document', () => {
       const page = await pdf.getPage(n);
       await page.getOperatorList();
       for (const { fontName } of (await page.getTextContent()).items as { fontName?: string }[]) {
-        if (fontName && page.commonObjs.has(fontName)) names.add(String((page.commonObjs.get(fontName) as { name: string }).name).replace(/^[A-Z]{6}\+/, ''));
+        if (fontName && page.commonObjs.has(fontName))
+          names.add(String((page.commonObjs.get(fontName) as { name: string }).name).replace(/^[A-Z]{6}\+/, ''));
       }
     }
     expect([...names].filter((name) => !shippedFonts.includes(name))).toEqual([]);
@@ -151,7 +176,8 @@ describe('the printed document', () => {
       node.children?.forEach(walk);
     };
     for (let n = 1; n <= pdf.numPages; n += 1) walk((await (await pdf.getPage(n)).getStructTree()) as Node);
-    for (const role of ['H1', 'H2', 'H3', 'H4', 'Table', 'TH', 'TD', 'Figure', 'Link', 'L']) expect([role, roles.has(role)]).toEqual([role, true]);
+    for (const role of ['H1', 'H2', 'H3', 'H4', 'Table', 'TH', 'TD', 'Figure', 'Link', 'L'])
+      expect([role, roles.has(role)]).toEqual([role, true]);
     expect(roles.get('Figure')!.filter((alt) => alt === '')).toEqual([]);
     const outline = await pdf.getOutline();
     expect(JSON.stringify(outline)).toContain('Gearbox crossmember made anew');
@@ -168,6 +194,7 @@ describe('the printed document', () => {
 
 /** Whether a text ends one page and goes on at the head of the next, margins and repeated heads of tables between. */
 function meets(text: string, page: string, next: string): boolean {
-  for (let i = text.length - 1; i > 0; i -= 1) if (page.includes(text.slice(0, i)) && next.includes(text.slice(i))) return true;
+  for (let i = text.length - 1; i > 0; i -= 1)
+    if (page.includes(text.slice(0, i)) && next.includes(text.slice(i))) return true;
   return false;
 }

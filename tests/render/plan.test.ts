@@ -1,8 +1,8 @@
+import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { HtmlValidate } from 'html-validate';
-import type { Element } from 'hast';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { planOf, type Plan } from '../../src/checks/plan/plan.js';
+import { type Plan, planOf } from '../../src/checks/plan/plan.js';
 import { anchor } from '../../src/render/anchors.js';
 import { textOf } from '../../src/render/markdown.js';
 import { htmlPage } from '../../src/render/page.js';
@@ -20,7 +20,8 @@ beforeAll(async () => {
   sections = planSections(plan, subject);
 });
 
-const ids = (tree: Element) => all(tree, (e) => e.properties['id'] !== undefined).map((e) => String(e.properties['id']));
+const ids = (tree: Element) =>
+  all(tree, (e) => e.properties['id'] !== undefined).map((e) => String(e.properties['id']));
 const within = (name: string) => sections.find((s) => s.properties['id'] === anchor.section(name))!;
 
 it('stands in the proposal with ids of its own, whose pointers land in the document', () => {
@@ -29,14 +30,19 @@ it('stands in the proposal with ids of its own, whose pointers land in the docum
   expect(ids(tree).length).toBe(new Set(ids(tree)).size);
   expect(ids(tree)).toEqual(expect.arrayContaining([anchor.section('plan'), anchor.section('measuring-card')]));
   const known = new Set([...own, ...ids(tree)]);
-  const targets = sections.flatMap((s) => all(s, (e) => e.tagName === 'a')).map((e) => String(e.properties['href']).slice(1));
+  const targets = sections
+    .flatMap((s) => all(s, (e) => e.tagName === 'a'))
+    .map((e) => String(e.properties['href']).slice(1));
   expect(targets.length).toBeGreaterThan(5);
   expect(targets.filter((t) => !known.has(t))).toEqual([]);
 });
 
 describe('the measuring card', () => {
   it('has three blanks for each reading that is not in the notes yet', () => {
-    const rows = all(within('measuring-card'), (e) => e.tagName === 'tr' && all(e, (c) => c.tagName === 'td' && textOf(c) === '').length >= 5);
+    const rows = all(
+      within('measuring-card'),
+      (e) => e.tagName === 'tr' && all(e, (c) => c.tagName === 'td' && textOf(c) === '').length >= 5,
+    );
     expect(rows).toHaveLength(plan.baseline.filter((b) => !b.written).length);
     expect(rows.length).toBeGreaterThan(10);
   });
@@ -52,7 +58,9 @@ describe('the measuring card', () => {
 it('shows every limit with its basis, and every question with room for an answer', () => {
   const text = textOf(within('plan'));
   for (const limit of plan.limits) expect(text).toContain(limit.title);
-  const rows = all(within('plan-questions'), (e) => e.tagName === 'tbody').flatMap((body) => all(body, (e) => e.tagName === 'tr'));
+  const rows = all(within('plan-questions'), (e) => e.tagName === 'tbody').flatMap((body) =>
+    all(body, (e) => e.tagName === 'tr'),
+  );
   expect(rows).toHaveLength(plan.questions.length);
   for (const row of rows) expect(textOf(row.children.at(-1) as Element)).toBe('');
 });
@@ -62,7 +70,20 @@ it('is valid HTML', async () => {
   const report = await new HtmlValidate({
     extends: ['html-validate:recommended'],
     // Whatever serialises a tree leaves these to taste; columns have their widths inline.
-    rules: { 'attribute-boolean-style': 'off', 'attr-quotes': 'off', 'no-trailing-whitespace': 'off', 'void-style': 'off', 'doctype-style': 'off', 'long-title': 'off', 'no-inline-style': 'off' },
+    rules: {
+      'attribute-boolean-style': 'off',
+      'attr-quotes': 'off',
+      'no-trailing-whitespace': 'off',
+      'void-style': 'off',
+      'doctype-style': 'off',
+      'long-title': 'off',
+      'no-inline-style': 'off',
+    },
   }).validateString(page);
-  expect(report.results.flatMap((r) => r.messages).filter((m) => m.severity > 1).map((m) => `${m.ruleId}: ${m.message}`)).toEqual([]);
+  expect(
+    report.results
+      .flatMap((r) => r.messages)
+      .filter((m) => m.severity > 1)
+      .map((m) => `${m.ruleId}: ${m.message}`),
+  ).toEqual([]);
 });

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { load, shapes } from '../../src/app/load.js';
 import { kinds } from '../../src/checks/kinds/index.js';
 import { measuredIn } from '../../src/project/measured-in.js';
 import { readBuild } from '../../src/project/read.js';
-import { load, shapes } from '../../src/app/load.js';
 import { anchor } from '../../src/render/anchors.js';
 import { textOf } from '../../src/render/markdown.js';
 import { itemsAlike, recordOf, sideBySide } from '../../src/render/record.js';
 import { recordSection } from '../../src/render/sections/record.js';
-import { folderWith } from '../project/scratch.js';
 import { workshop } from '../commands/workshop.js';
+import { folderWith } from '../project/scratch.js';
 import { all, subjectOf } from './document.js';
 
 const assembly = `---
@@ -61,7 +61,9 @@ describe('the record of a note', () => {
     const cooling = '---\nkind: cooling\ntitle: Radiator\nthermostat: 82 ± 1 degC\n---\n';
     const folder = folderWith({ ...workshop, 'notes/060-cooling.md': cooling });
     const subject = await subjectOf((await load(folder, folder)) as never);
-    const text = recordSection(subject.build.notes.at(-1)!, subject).map((e) => textOf(e as never)).join(' ');
+    const text = recordSection(subject.build.notes.at(-1)!, subject)
+      .map((e) => textOf(e as never))
+      .join(' ');
     expect(text).toMatch(/82 ± 1 degC.*± 1 K/);
     expect(text).not.toMatch(/± −/);
   });

@@ -35,11 +35,23 @@ const named: Readonly<Record<string, string>> = {
 };
 const without = ['1', '%', 'dB', 'dB(A)', 'degC'];
 
-const bases = { length: 'm', mass: 'kg', time: 's', temperature: 'K', angle: 'rad', current: 'A', level: 'none' } as const;
+const bases = {
+  length: 'm',
+  mass: 'kg',
+  time: 's',
+  temperature: 'K',
+  angle: 'rad',
+  current: 'A',
+  level: 'none',
+} as const;
 
 function theirs(text: string): Decimal {
-  const si = Object.entries(unit(text).dimension).map(([base, n]) => `${bases[base as keyof typeof bases]}^${n}`).join(' ');
-  const one = math.evaluate(`1 * ${named[text] ?? text.replace('µ', 'u')}`) as { toNumeric(unit: string): { toString(): string } };
+  const si = Object.entries(unit(text).dimension)
+    .map(([base, n]) => `${bases[base as keyof typeof bases]}^${n}`)
+    .join(' ');
+  const one = math.evaluate(`1 * ${named[text] ?? text.replace('µ', 'u')}`) as {
+    toNumeric(unit: string): { toString(): string };
+  };
   return new Decimal(one.toNumeric(si).toString());
 }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readQuantity, type Quantity, type QuantityProblem } from '../../src/units/quantity.js';
+import { type Quantity, type QuantityProblem, readQuantity } from '../../src/units/quantity.js';
 import { showQuantity } from '../../src/units/show.js';
 
 function quantity(text: string, fits: string): Quantity {
@@ -97,7 +97,15 @@ describe('half the last place written', () => {
 });
 
 describe('stated uncertainty', () => {
-  it.each(['1.2 ± 0.05 mm', '1.2±0.05mm', '1.2 +/- 0.05 mm', '1.2 +- 0.05 mm', '1.2 mm ± 0.05 mm', '1.2 mm ± 50 µm', '(1.2 ± 0.05) mm'])('%s', (text) => {
+  it.each([
+    '1.2 ± 0.05 mm',
+    '1.2±0.05mm',
+    '1.2 +/- 0.05 mm',
+    '1.2 +- 0.05 mm',
+    '1.2 mm ± 0.05 mm',
+    '1.2 mm ± 50 µm',
+    '(1.2 ± 0.05) mm',
+  ])('%s', (text) => {
     const read = quantity(text, 'mm');
     expect([read.si, read.expanded]).toEqual([0.0012, 0.00005]);
   });
@@ -159,9 +167,12 @@ describe('readings', () => {
     expect(quantity('[2.5, 2.5, 2.5] mm', 'mm').expanded).toBe(0.00005);
   });
 
-  it.each(['[2.48 mm, 2.51 mm]', '[2.48mm; 2.51mm]', '[2.48, 2.51 mm]', '[2.48,2.51] mm', '[ 2.48 , 2.51 ]mm'])('%s', (text) => {
-    expect(quantity(text, 'mm').readings).toEqual([0.00248, 0.00251]);
-  });
+  it.each(['[2.48 mm, 2.51 mm]', '[2.48mm; 2.51mm]', '[2.48, 2.51 mm]', '[2.48,2.51] mm', '[ 2.48 , 2.51 ]mm'])(
+    '%s',
+    (text) => {
+      expect(quantity(text, 'mm').readings).toEqual([0.00248, 0.00251]);
+    },
+  );
 
   it.each([
     ['[2,48, 2,51] mm', 'decimal-comma'],
@@ -212,8 +223,16 @@ describe('what cannot be read says what to write', () => {
   });
 
   it('names what was found and what fits', () => {
-    expect(problem('2.5 kg', 'mm')).toMatchObject({ found: 'kg, which is a mass', expected: 'a length such as mm or in', at: [4, 6] });
-    expect(problem('  2.5', 'in')).toMatchObject({ found: '“2.5” without a unit', expected: 'a length such as in or mm', at: [2, 5] });
+    expect(problem('2.5 kg', 'mm')).toMatchObject({
+      found: 'kg, which is a mass',
+      expected: 'a length such as mm or in',
+      at: [4, 6],
+    });
+    expect(problem('  2.5', 'in')).toMatchObject({
+      found: '“2.5” without a unit',
+      expected: 'a length such as in or mm',
+      at: [2, 5],
+    });
   });
 
   it('takes the largest and smallest that it accepts', () => {
@@ -226,8 +245,50 @@ describe('what cannot be read says what to write', () => {
 const pieces = fc.array(
   fc.oneof(
     fc.constantFrom(
-      ...['[', ']', '(', ')', ',', ', ', '±', '+/-', ' ', '-', '−', '/', ':', '.', '°', '′', '"', '%', '^', '×10', '⁻³', 'e', '½'],
-      ...['mm', 'in', 'kg', 'N·m', 'Nm', 'ft lbf', 'deg', 'rpm', 'degC', 'dB(A)', 'MM', '1', '0', '25', '2.5', '1/8', '9999999999'],
+      ...[
+        '[',
+        ']',
+        '(',
+        ')',
+        ',',
+        ', ',
+        '±',
+        '+/-',
+        ' ',
+        '-',
+        '−',
+        '/',
+        ':',
+        '.',
+        '°',
+        '′',
+        '"',
+        '%',
+        '^',
+        '×10',
+        '⁻³',
+        'e',
+        '½',
+      ],
+      ...[
+        'mm',
+        'in',
+        'kg',
+        'N·m',
+        'Nm',
+        'ft lbf',
+        'deg',
+        'rpm',
+        'degC',
+        'dB(A)',
+        'MM',
+        '1',
+        '0',
+        '25',
+        '2.5',
+        '1/8',
+        '9999999999',
+      ],
     ),
     fc.string({ unit: 'binary', maxLength: 3 }),
   ),
@@ -251,15 +312,32 @@ describe('laws', () => {
         }
         const [start, end] = read.problem.at;
         expect(0 <= start && start <= end && end <= text.length).toBe(true);
-        for (const part of [read.problem.found, read.problem.expected, read.problem.hint]) expect(part.length).toBeGreaterThan(0);
+        for (const part of [read.problem.found, read.problem.expected, read.problem.hint])
+          expect(part.length).toBeGreaterThan(0);
       }),
       { numRuns: 3000 },
     );
   });
 
   it('what is shown is read again as what is shown', () => {
-    const number = fc.tuple(fc.integer({ min: -99999, max: 99999 }), fc.integer({ min: -9, max: 9 })).map(([n, e]) => `${n}e${e}`);
-    const unit = fc.constantFrom('mm', 'in', 'kg', 'N·m', 'ft·lbf', 'MPa', 'deg', 'rpm', 'degC', 'dB(A)', '1', '%', 'cm³/kg');
+    const number = fc
+      .tuple(fc.integer({ min: -99999, max: 99999 }), fc.integer({ min: -9, max: 9 }))
+      .map(([n, e]) => `${n}e${e}`);
+    const unit = fc.constantFrom(
+      'mm',
+      'in',
+      'kg',
+      'N·m',
+      'ft·lbf',
+      'MPa',
+      'deg',
+      'rpm',
+      'degC',
+      'dB(A)',
+      '1',
+      '%',
+      'cm³/kg',
+    );
     const spread = fc.option(fc.integer({ min: 1, max: 9999 }).map(String), { nil: undefined });
     fc.assert(
       fc.property(number, unit, spread, (n, u, s) => {

@@ -65,11 +65,15 @@ describe('a quantity', () => {
   it('never makes an uncertainty smaller', () => {
     expect(showQuantity(10.05762, 'm', 0.01047)).toBe('10.058 ± 0.011 m');
     fc.assert(
-      fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), fc.double({ min: 1e-6, max: 1e3, noNaN: true }), (x, u) => {
-        const shown = Number(/± ([\d.]+)/.exec(showQuantity(x, 'm', u))![1]);
-        expect(shown).toBeGreaterThanOrEqual(u * (1 - 1e-12));
-        expect(shown).toBeLessThanOrEqual(u * 1.1 * (1 + 1e-12));
-      }),
+      fc.property(
+        fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+        fc.double({ min: 1e-6, max: 1e3, noNaN: true }),
+        (x, u) => {
+          const shown = Number(/± ([\d.]+)/.exec(showQuantity(x, 'm', u))![1]);
+          expect(shown).toBeGreaterThanOrEqual(u * (1 - 1e-12));
+          expect(shown).toBeLessThanOrEqual(u * 1.1 * (1 + 1e-12));
+        },
+      ),
     );
   });
 });

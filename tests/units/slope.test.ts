@@ -39,12 +39,18 @@ describe('angles with their direction in words', () => {
       const text = `2 deg ${words}`;
       expect([text, endsInDirection(text), readQuantity(text, unitIn(text)).ok]).toEqual([text, true, false]);
     }
-    for (const text of ['2 deg', '2 in', '2 deg stop in', 'level', `${'2'.repeat(500)} deg level`]) expect([text, endsInDirection(text)]).toEqual([text, false]);
+    for (const text of ['2 deg', '2 in', '2 deg stop in', 'level', `${'2'.repeat(500)} deg level`])
+      expect([text, endsInDirection(text)]).toEqual([text, false]);
   });
 
   it('keeps what was written, its uncertainty, and tells what is positive', () => {
     const read = readSlope('2 ± 0.1 deg nose down');
-    expect(read).toMatchObject({ ok: true, direction: 'nose down', positive: 'front end higher', quantity: { text: '2 ± 0.1 deg nose down', unit: 'deg' } });
+    expect(read).toMatchObject({
+      ok: true,
+      direction: 'nose down',
+      positive: 'front end higher',
+      quantity: { text: '2 ± 0.1 deg nose down', unit: 'deg' },
+    });
     expect(read.ok && read.quantity.expanded).toBeCloseTo(Math.PI / 1800, 12);
   });
 
@@ -70,14 +76,21 @@ describe('angles with their direction in words', () => {
   });
 
   it('never throws, and points inside the text', () => {
-    const words = fc.oneof(fc.string({ unit: 'binary', maxLength: 30 }), fc.constantFrom(...directionWords), fc.constantFrom('3 deg', '°', ' ', '2 ± 0.1 deg'));
+    const words = fc.oneof(
+      fc.string({ unit: 'binary', maxLength: 30 }),
+      fc.constantFrom(...directionWords),
+      fc.constantFrom('3 deg', '°', ' ', '2 ± 0.1 deg'),
+    );
     fc.assert(
-      fc.property(fc.array(words, { maxLength: 30 }).map((w) => w.join(' ')), (text) => {
-        const read = readSlope(text);
-        if (read.ok) return;
-        const [start, end] = read.problem.at;
-        expect(0 <= start && start <= end && end <= text.length).toBe(true);
-      }),
+      fc.property(
+        fc.array(words, { maxLength: 30 }).map((w) => w.join(' ')),
+        (text) => {
+          const read = readSlope(text);
+          if (read.ok) return;
+          const [start, end] = read.problem.at;
+          expect(0 <= start && start <= end && end <= text.length).toBe(true);
+        },
+      ),
       { numRuns: 1000 },
     );
   });
@@ -86,7 +99,10 @@ describe('angles with their direction in words', () => {
 describe('angles about one axis', () => {
   it('takes the words of its axis and refuses those of another', () => {
     expect(readSlopeAbout('camber')('0.5 deg top in')).toMatchObject({ ok: true, axis: 'camber' });
-    expect(readSlopeAbout('camber')('0.5 deg toe in')).toMatchObject({ ok: false, problem: { code: 'direction', found: '“toe in”', hint: 'end with one of: top out, top in, upright', at: [8, 14] } });
+    expect(readSlopeAbout('camber')('0.5 deg toe in')).toMatchObject({
+      ok: false,
+      problem: { code: 'direction', found: '“toe in”', hint: 'end with one of: top out, top in, upright', at: [8, 14] },
+    });
     expect(readSlopeAbout('toe')('0.5 kg toe in')).toMatchObject({ ok: false });
     expect(directionWordsOf('toe')).toEqual(['toe in', 'toe out']);
   });

@@ -45,8 +45,8 @@ describe('type A uncertainty', () => {
   /** JCGM 100:2008, 4.4.3, table 1: twenty temperatures, mean 100.145 °C, s = 1.489 °C, s(mean) = 0.333 °C [from memory]. */
   it('agrees with the worked example of the Guide', () => {
     const observed = [
-      96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11, 101.2, 101.57, 101.84,
-      102.36, 102.72,
+      96.9, 98.18, 98.25, 98.61, 99.03, 99.49, 99.56, 99.74, 99.89, 100.07, 100.33, 100.42, 100.68, 100.95, 101.11,
+      101.2, 101.57, 101.84, 102.36, 102.72,
     ];
     expect(typeA(observed)! / studentT(19, COVERAGE)).toBeCloseTo(0.333, 3);
   });

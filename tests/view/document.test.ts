@@ -1,16 +1,20 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { afresh, memory, type Recall } from '../../src/project/memory.js';
 import { load } from '../../src/app/load.js';
+import { afresh, memory, type Recall } from '../../src/project/memory.js';
 import type { Subject } from '../../src/render/subject.js';
 import { documentOf } from '../../src/view/document.js';
-import { updateFrom, type Shown } from '../../src/view/preview.js';
-import { folderWith } from '../project/scratch.js';
+import { type Shown, updateFrom } from '../../src/view/preview.js';
 import { workshop } from '../commands/workshop.js';
+import { folderWith } from '../project/scratch.js';
 
 function setUp() {
-  const build = folderWith({ ...workshop, 'queries/01-wall.md': '---\nfrom: R. Ansell\ndate: 2026-03-01\nabout: 020\nquestion: Which wall?\nstate: open\n---\n' });
+  const build = folderWith({
+    ...workshop,
+    'queries/01-wall.md':
+      '---\nfrom: R. Ansell\ndate: 2026-03-01\nabout: 020\nquestion: Which wall?\nstate: open\n---\n',
+  });
   const edit = (path: string, from: string, to: string) => {
     const before = readFileSync(join(build, path), 'utf8');
     expect(before, path).toContain(from);
@@ -19,7 +23,13 @@ function setUp() {
   const document = async (recall: Recall) => {
     const loaded = await load(build, build, recall);
     if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
-    const subject: Subject = { ...loaded, as: 'submission', pictures: new Map(), paperPages: new Map(), identity: { tool: 'test', date: '2026-03-05', dirty: [], inputs: '' } };
+    const subject: Subject = {
+      ...loaded,
+      as: 'submission',
+      pictures: new Map(),
+      paperPages: new Map(),
+      identity: { tool: 'test', date: '2026-03-05', dirty: [], inputs: '' },
+    };
     return documentOf(subject, new Map(), recall);
   };
   return { build, edit, document };
@@ -37,7 +47,14 @@ it('is after every edit what it is when it is made afresh', { timeout: 240_000 }
     ['a person', () => edit('build.md', 'J. Okoro', 'K. Okoro')],
     ['a load case', () => edit('build.md', 'force: 1.4 kN', 'force: 2.8 kN')],
     ['a query', () => edit('queries/01-wall.md', 'state: open', 'answer: The new one.\nstate: answered')],
-    ['the own copy', () => writeFileSync(join(build, 'limits.yaml'), 'figures:\n  - { item: body.thickness-ratio, max: "3", edition: "3", clause: "2.1", read-by: JO, on: 2026-03-14 }\n')],
+    [
+      'the own copy',
+      () =>
+        writeFileSync(
+          join(build, 'limits.yaml'),
+          'figures:\n  - { item: body.thickness-ratio, max: "3", edition: "3", clause: "2.1", read-by: JO, on: 2026-03-14 }\n',
+        ),
+    ],
     ['a note goes', () => renameSync(join(build, 'notes/025-gearbox.md'), join(build, 'notes/026-gearbox.md'))],
   ];
   for (const [what, change] of edits) {
@@ -49,7 +66,12 @@ it('is after every edit what it is when it is made afresh', { timeout: 240_000 }
 it('tells a page only the parts that differ', { timeout: 120_000 }, async () => {
   const { edit, document } = setUp();
   const recall = memory();
-  const shown = async (version: string): Promise<Shown> => ({ version, document: await document(recall), problems: [], saved: [] });
+  const shown = async (version: string): Promise<Shown> => ({
+    version,
+    document: await document(recall),
+    problems: [],
+    saved: [],
+  });
   const before = await shown('1');
   edit('notes/020-crossmember.md', 'did not fit', 'was too short');
   const now = await shown('2');

@@ -2,16 +2,25 @@ import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { follow } from '../../src/view/follow.js';
-import { folderWith } from '../project/scratch.js';
 import { until } from '../commands/running.js';
+import { folderWith } from '../project/scratch.js';
 
 async function followed(saved: (paths: string[]) => Promise<void> | void = () => {}) {
   const folder = join(folderWith({ 'x/build.md': 'a', 'x/notes/010-a.md': 'a', 'x/notes/020-b.md': 'a' }), 'x');
   const told: string[][] = [];
   const failures: Error[] = [];
-  const following = await follow(folder, async (paths) => (told.push(paths), saved(paths)), (failure) => failures.push(failure));
+  const following = await follow(
+    folder,
+    async (paths) => (told.push(paths), saved(paths)),
+    (failure) => failures.push(failure),
+  );
   onTestFinished(() => following.close());
-  const seen = (path: string, from = 0) => until(() => told.slice(from).flat().includes(path), () => `${path} among ${JSON.stringify(told)}`, 45_000);
+  const seen = (path: string, from = 0) =>
+    until(
+      () => told.slice(from).flat().includes(path),
+      () => `${path} among ${JSON.stringify(told)}`,
+      45_000,
+    );
   const write = (path: string, text: string) => writeFileSync(join(folder, path), text);
   return { folder, told, failures, following, seen, write };
 }
@@ -49,7 +58,16 @@ it('sees each of several saves by an editor that writes beside the file and rena
 
 it('passes over what editors and systems leave for a moment, and what lies beside the build', async () => {
   const { told, seen, write } = await followed();
-  for (const path of ['notes/.010-a.md.swp', 'notes/010-a.md~', 'notes/#010-a.md#', 'notes/4913', '.DS_Store', 'notes/a.tmp', '../other.md']) write(path, 'x');
+  for (const path of [
+    'notes/.010-a.md.swp',
+    'notes/010-a.md~',
+    'notes/#010-a.md#',
+    'notes/4913',
+    '.DS_Store',
+    'notes/a.tmp',
+    '../other.md',
+  ])
+    write(path, 'x');
   write('notes/010-a.md', 'b');
   await seen('notes/010-a.md');
   expect(told.flat()).toEqual(['notes/010-a.md']);
@@ -76,7 +94,10 @@ it('tells a look that failed, and goes on', async () => {
     if (fails) throw new Error('no');
   });
   write('notes/010-a.md', 'b');
-  await until(() => failures.length === 1, () => 'the failure');
+  await until(
+    () => failures.length === 1,
+    () => 'the failure',
+  );
   fails = false;
   const from = told.length;
   write('notes/010-a.md', 'cc');

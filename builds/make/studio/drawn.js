@@ -20,7 +20,7 @@ const lit = { 0: 'abcdef', 1: 'bc', 2: 'abged', 3: 'abgcd', 4: 'fgbc', 5: 'afgcd
 const bars = { a: [0, 0, 1, 0], b: [1, 0, 1, 1], c: [1, 1, 1, 2], d: [0, 2, 1, 2], e: [0, 1, 0, 2], f: [0, 0, 0, 1], g: [0, 1, 1, 1] };
 
 /** Digits of seven bars, their right edge at x. */
-export function segments(context, text, x, y, size, colour = '#15201c') {
+function segments(context, text, x, y, size, colour = '#15201c') {
   const [w, h, bar] = [size * 0.5, size * 0.5, size * 0.11];
   Object.assign(context, { strokeStyle: colour, fillStyle: colour, lineWidth: bar, lineCap: 'butt' });
   const characters = [...text];

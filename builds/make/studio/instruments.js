@@ -1,6 +1,6 @@
 import * as THREE from 'three';
 import { canvasTexture, display, graduations, write } from './drawn.js';
-import { block, group, label, part, pipe, plate, round, rounded, turned } from './geometry.js';
+import { block, group, label, part, plate, round, rounded, turned } from './geometry.js';
 import * as m from './materials.js';
 
 const satin = (map) => Object.assign(m.plain(0xffffff, { metalness: 0.55, roughness: 0.38 }), { map });

@@ -58,7 +58,7 @@ function scratches({ seed, count, along }) {
     context.stroke();
   }
   const { data } = context.getImageData(0, 0, side, side);
-  return field((u, v, index) => data[index * 4] / 255);
+  return field((_u, _v, index) => data[index * 4] / 255);
 }
 
 export const brightSteel = once('bright steel', () => {

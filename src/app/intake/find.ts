@@ -1,9 +1,9 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
+import { readExif } from '../../print/exif.js';
 import type { Build } from '../../project/model.js';
 import { isPicture } from '../../project/picture-name.js';
-import { readExif } from '../../print/exif.js';
 
 export interface FoundPhoto {
   file: string;
@@ -23,7 +23,11 @@ export interface Refused {
 const raw = new Set(['.dng', '.cr2', '.nef', '.arw']);
 
 /** New photos of a folder and the folders in it, by content; those that the build has already are counted. */
-export async function findPhotos(folder: string, build: Build, say: (text: string) => void): Promise<{ photos: FoundPhoto[]; known: number; refused: Refused[] }> {
+export async function findPhotos(
+  folder: string,
+  build: Build,
+  say: (text: string) => void,
+): Promise<{ photos: FoundPhoto[]; known: number; refused: Refused[] }> {
   const here = new Set(await Promise.all((await files(join(build.directory, 'photos'))).map(sourceHash)));
   const photos: FoundPhoto[] = [];
   const refused: Refused[] = [];
@@ -41,14 +45,22 @@ export async function findPhotos(folder: string, build: Build, say: (text: strin
       continue;
     }
     const taken = readExif(bytes).takenAt;
-    photos.push({ file, sha256, takenAt: taken ?? (await stat(file)).mtime.toISOString().slice(0, 19), dated: taken !== undefined });
+    photos.push({
+      file,
+      sha256,
+      takenAt: taken ?? (await stat(file)).mtime.toISOString().slice(0, 19),
+      dated: taken !== undefined,
+    });
   }
   return { photos: photos.sort((a, b) => a.takenAt.localeCompare(b.takenAt)), known, refused };
 }
 
 async function files(folder: string): Promise<string[]> {
   const entries = await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => []);
-  return entries.filter((e) => e.isFile() && !e.name.startsWith('.')).map((e) => join(e.parentPath, e.name)).sort();
+  return entries
+    .filter((e) => e.isFile() && !e.name.startsWith('.'))
+    .map((e) => join(e.parentPath, e.name))
+    .sort();
 }
 
 /** Hash of the original that a photo of the build was taken in from: kept in its own metadata, since the copy has other bytes. */

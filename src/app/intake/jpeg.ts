@@ -10,10 +10,20 @@ const APP1 = 0xe1;
 const kept = new Set([0xe0, 0xe2, 0xee]);
 
 /** The same picture with `exif` as its only metadata; whatever follows its end is left out. Undefined for what is no whole JPEG. */
-export async function withOnlyExif(bytes: Uint8Array, exif: Record<string, Record<string, string>>, orientation = 1): Promise<Uint8Array | undefined> {
+export async function withOnlyExif(
+  bytes: Uint8Array,
+  exif: Record<string, Record<string, string>>,
+  orientation = 1,
+): Promise<Uint8Array | undefined> {
   const parts = segments(bytes);
   if (!parts) return undefined;
-  const own = segments(await sharp({ create: { width: 1, height: 1, channels: 3, background: '#fff' } }).withExif(exif).withMetadata({ orientation }).jpeg().toBuffer());
+  const own = segments(
+    await sharp({ create: { width: 1, height: 1, channels: 3, background: '#fff' } })
+      .withExif(exif)
+      .withMetadata({ orientation })
+      .jpeg()
+      .toBuffer(),
+  );
   const metadata = own?.filter((s) => s.marker === APP1) ?? [];
   const [start, ...rest] = parts;
   const picture = rest.filter((s) => !isMetadata(s));

@@ -1,7 +1,7 @@
-import { stageNames, type Stage } from '../../project/common.js';
-import type { Build, Note } from '../../project/model.js';
 import type { Rules } from '../../checks/engine/examine.js';
 import { near } from '../../platform/near.js';
+import { type Stage, stageNames } from '../../project/common.js';
+import type { Build, Note } from '../../project/model.js';
 import type { FoundPhoto } from './find.js';
 
 export interface Proposal {
@@ -13,7 +13,12 @@ export interface Proposal {
 }
 
 /** Notes and stages that a photo could belong to, best first, by the day on which it was taken. */
-export function propose(photo: Pick<FoundPhoto, 'takenAt' | 'dated'>, build: Build, rules: Rules, wanted: { note?: string | undefined; stage?: string | undefined }): Proposal[] {
+export function propose(
+  photo: Pick<FoundPhoto, 'takenAt' | 'dated'>,
+  build: Build,
+  rules: Rules,
+  wanted: { note?: string | undefined; stage?: string | undefined },
+): Proposal[] {
   const day = photo.takenAt.slice(0, 10);
   const clock = photo.dated ? `taken ${day}` : `file written ${day}; it does not say when it was taken`;
   const stage = stageOf(wanted.stage);
@@ -22,9 +27,20 @@ export function propose(photo: Pick<FoundPhoto, 'takenAt' | 'dated'>, build: Bui
     const fit = fitOf(note, day);
     if (!fit && wanted.note === undefined) return [];
     const chosen = stage ?? fit?.stage;
-    return [{ note: note.name, stage: chosen, why: fit ? `${clock}, ${fit.why}` : clock, serves: holdPoints(note, chosen, rules), apart: fit?.apart ?? 999 }];
+    return [
+      {
+        note: note.name,
+        stage: chosen,
+        why: fit ? `${clock}, ${fit.why}` : clock,
+        serves: holdPoints(note, chosen, rules),
+        apart: fit?.apart ?? 999,
+      },
+    ];
   });
-  return offers.sort((a, b) => a.apart - b.apart).slice(0, 5).map(({ apart: _, ...offer }) => offer);
+  return offers
+    .sort((a, b) => a.apart - b.apart)
+    .slice(0, 5)
+    .map(({ apart: _, ...offer }) => offer);
 }
 
 function stageOf(text: string | undefined): Stage | undefined {
@@ -40,10 +56,19 @@ function fitOf(note: Note, day: string): { stage: Stage; why: string; apart: num
   if (same) return { stage: same.stage, why: `the day of \`${same.stage}\``, apart: 0 };
   const before = dated.findLast((d) => d.on < day);
   const after = dated.find((d) => d.on > day);
-  if (before && after) return { stage: before.stage, why: `between \`${before.stage}\` on ${before.on} and \`${after.stage}\` on ${after.on}`, apart: days(before.on, day) };
+  if (before && after)
+    return {
+      stage: before.stage,
+      why: `between \`${before.stage}\` on ${before.on} and \`${after.stage}\` on ${after.on}`,
+      apart: days(before.on, day),
+    };
   const nearest = before ?? after;
   if (!nearest || days(nearest.on, day) > 7) return undefined;
-  return { stage: nearest.stage, why: `${days(nearest.on, day)} day(s) from \`${nearest.stage}\` on ${nearest.on}`, apart: 10 + days(nearest.on, day) };
+  return {
+    stage: nearest.stage,
+    why: `${days(nearest.on, day)} day(s) from \`${nearest.stage}\` on ${nearest.on}`,
+    apart: 10 + days(nearest.on, day),
+  };
 }
 
 const days = (a: string, b: string): number => Math.round(Math.abs(Date.parse(a) - Date.parse(b)) / 86_400_000);

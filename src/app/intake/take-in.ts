@@ -2,9 +2,9 @@ import { existsSync } from 'node:fs';
 import { mkdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import sharp from 'sharp';
-import type { Build } from '../../project/model.js';
 import { MachineFailure } from '../../platform/failure.js';
 import { writeFileWhole } from '../../platform/whole.js';
+import type { Build } from '../../project/model.js';
 import type { FoundPhoto } from './find.js';
 import { withOnlyExif } from './jpeg.js';
 import type { Proposal } from './propose.js';
@@ -23,7 +23,12 @@ export interface Taken {
  *
  * @throws MachineFailure where the picture cannot be read or written
  */
-export async function takeIn(photo: FoundPhoto, chosen: Proposal | undefined, build: Build, dry: boolean): Promise<Taken> {
+export async function takeIn(
+  photo: FoundPhoto,
+  chosen: Proposal | undefined,
+  build: Build,
+  dry: boolean,
+): Promise<Taken> {
   const name = freeName(photo, chosen, join(build.directory, 'photos'));
   const yaml = [
     `  - file: ${name}`,
@@ -49,14 +54,22 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
     };
     const same = await withOnlyExif(bytes, exif, orientation);
     if (same) return same;
-    const picture = sharp(bytes, { limitInputPixels: 210e6 }).keepIccProfile().withExif(exif).withMetadata({ orientation: orientation ?? 1 });
-    return await (/\.png$/i.test(photo.file) ? picture.png() : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })).toBuffer();
+    const picture = sharp(bytes, { limitInputPixels: 210e6 })
+      .keepIccProfile()
+      .withExif(exif)
+      .withMetadata({ orientation: orientation ?? 1 });
+    return await (/\.png$/i.test(photo.file)
+      ? picture.png()
+      : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
+    ).toBuffer();
   } catch (cause) {
     const heic = /\.hei[cf]$/i.test(photo.file);
     throw new MachineFailure({
       found: `${basename(photo.file)} cannot be read as a picture here${heic ? ' (HEIC, as phones write it)' : ''}`,
       expected: 'JPEG, PNG, WebP, TIFF or AVIF',
-      todo: heic ? 'set the phone to write JPEG ("most compatible"), or export the photo as JPEG' : 'copy it again from the phone',
+      todo: heic
+        ? 'set the phone to write JPEG ("most compatible"), or export the photo as JPEG'
+        : 'copy it again from the phone',
       cause,
     });
   }

@@ -10,6 +10,17 @@ export function fileName(files: readonly string[], name: string, otherwise: stri
 
 /** Lower case, without accents, hyphens between words, cut between words where it is long. */
 export function slug(text: string): string {
-  const plain = text.replaceAll('ß', 'ss').normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
-  return plain.length <= longest ? plain : plain.slice(0, longest + 1).replace(/-[^-]*$/, '').slice(0, longest);
+  const plain = text
+    .replaceAll('ß', 'ss')
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+  return plain.length <= longest
+    ? plain
+    : plain
+        .slice(0, longest + 1)
+        .replace(/-[^-]*$/, '')
+        .slice(0, longest);
 }

@@ -2,36 +2,48 @@ import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { extname } from 'node:path';
-import sharp from 'sharp';
 import type { PDFDocument } from '@cantoo/pdf-lib';
-import type { Attachment } from '../../print/finish.js';
-import { manifestName, manifestText, type Manifest } from '../../history/manifest.js';
-import { contentDigest, pageDigests } from '../../print/page-digests.js';
+import sharp from 'sharp';
+import { type Manifest, manifestName, manifestText } from '../../history/manifest.js';
 import { changed } from '../../platform/changed.js';
+import type { Attachment } from '../../print/finish.js';
+import { contentDigest, pageDigests } from '../../print/page-digests.js';
 import type { Input, InputHash } from '../repository/inputs.js';
 
 /** An attachment that is a copy of an input says so with `of`. */
 type Carried = Attachment & { of?: string };
 
 /** Kinds of file that are attached. Pictures are not: they may tell where they were taken. */
-const attached: Readonly<Record<string, { mime: string; relationship: 'Source' | 'Supplement'; description: string }>> = {
-  '.md': { mime: 'text/markdown', relationship: 'Source', description: 'Note as the builder wrote it' },
-  '.yaml': { mime: 'application/yaml', relationship: 'Source', description: 'Limits as the builder wrote them' },
-  '.csv': { mime: 'text/csv', relationship: 'Source', description: 'Readings as the builder wrote them' },
-  '.pdf': { mime: 'application/pdf', relationship: 'Supplement', description: 'Paper that a note names' },
-  '.txt': { mime: 'text/plain', relationship: 'Supplement', description: 'Paper that a note names' },
-};
+const attached: Readonly<Record<string, { mime: string; relationship: 'Source' | 'Supplement'; description: string }>> =
+  {
+    '.md': { mime: 'text/markdown', relationship: 'Source', description: 'Note as the builder wrote it' },
+    '.yaml': { mime: 'application/yaml', relationship: 'Source', description: 'Limits as the builder wrote them' },
+    '.csv': { mime: 'text/csv', relationship: 'Source', description: 'Readings as the builder wrote them' },
+    '.pdf': { mime: 'application/pdf', relationship: 'Supplement', description: 'Paper that a note names' },
+    '.txt': { mime: 'text/plain', relationship: 'Supplement', description: 'Paper that a note names' },
+  };
 
 /** What the PDF carries beside the manifest: the findings as data, and the builder's notes and papers. */
 export async function carriedFiles(findings: string, inputs: readonly Input[]): Promise<Carried[]> {
   const kept = inputs.filter((i) => extname(i.path).toLowerCase() in attached);
-  const files = kept.map(async (input): Promise<Carried> => ({
-    name: nameOf(input.path, kept),
-    ...attached[extname(input.path).toLowerCase()]!,
-    bytes: input.text ?? (await readAgain(input)),
-    of: input.path,
-  }));
-  return [{ name: 'findings.json', mime: 'application/json', relationship: 'Data', description: 'All findings of this document', bytes: Buffer.from(findings) }, ...(await Promise.all(files))];
+  const files = kept.map(
+    async (input): Promise<Carried> => ({
+      name: nameOf(input.path, kept),
+      ...attached[extname(input.path).toLowerCase()]!,
+      bytes: input.text ?? (await readAgain(input)),
+      of: input.path,
+    }),
+  );
+  return [
+    {
+      name: 'findings.json',
+      mime: 'application/json',
+      relationship: 'Data',
+      description: 'All findings of this document',
+      bytes: Buffer.from(findings),
+    },
+    ...(await Promise.all(files)),
+  ];
 }
 
 async function readAgain({ path, absolute, sha256 }: Input): Promise<Buffer> {
@@ -48,10 +60,19 @@ function nameOf(path: string, all: readonly Input[]): string {
 }
 
 /** The part of the manifest that the printed pages do not decide. */
-export type Origin = Omit<Manifest, 'form' | 'browser' | 'pictures' | 'inputs' | 'attachments' | 'pages' | 'content' | 'outputs'>;
+export type Origin = Omit<
+  Manifest,
+  'form' | 'browser' | 'pictures' | 'inputs' | 'attachments' | 'pages' | 'content' | 'outputs'
+>;
 
 /** What this document was made from, and the digests of what it shows and carries. */
-export function manifestOf(origin: Origin, inputs: readonly InputHash[], carried: readonly Carried[], printed: PDFDocument, browser: string): Manifest {
+export function manifestOf(
+  origin: Origin,
+  inputs: readonly InputHash[],
+  carried: readonly Carried[],
+  printed: PDFDocument,
+  browser: string,
+): Manifest {
   const pages = pageDigests(printed);
   return {
     form: 'gusset-manifest/1',
@@ -59,17 +80,30 @@ export function manifestOf(origin: Origin, inputs: readonly InputHash[], carried
     browser,
     pictures: `libvips ${sharp.versions.vips}`,
     inputs: inputs.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })),
-    attachments: carried.map(({ name, bytes, of }) => ({ path: name, ...digestOf(bytes), ...(of === undefined ? {} : { of }) })),
+    attachments: carried.map(({ name, bytes, of }) => ({
+      path: name,
+      ...digestOf(bytes),
+      ...(of === undefined ? {} : { of }),
+    })),
     pages,
     content: contentDigest(pages),
   };
 }
 
 export function manifestFile(manifest: Manifest): Attachment {
-  return { name: manifestName, mime: 'application/json', relationship: 'Data', description: 'What this document was made from, with the SHA-256 of every file', bytes: Buffer.from(manifestText(manifest)) };
+  return {
+    name: manifestName,
+    mime: 'application/json',
+    relationship: 'Data',
+    description: 'What this document was made from, with the SHA-256 of every file',
+    bytes: Buffer.from(manifestText(manifest)),
+  };
 }
 
-const digestOf = (bytes: Uint8Array): Omit<InputHash, 'path'> => ({ bytes: bytes.length, sha256: createHash('sha256').update(bytes).digest('hex') });
+const digestOf = (bytes: Uint8Array): Omit<InputHash, 'path'> => ({
+  bytes: bytes.length,
+  sha256: createHash('sha256').update(bytes).digest('hex'),
+});
 
 /** The same of a file, which may be too large to hold. */
 export async function digestOfFile(file: string): Promise<Omit<InputHash, 'path'>> {

@@ -2,8 +2,8 @@ import { readFile, stat } from 'node:fs/promises';
 import { afresh, type Recall } from '../../project/memory.js';
 import type { Build } from '../../project/model.js';
 import { inReadingOrder, type Problem } from '../../project/problem.js';
+import { type Loaded, load } from '../load.js';
 import { knownContent } from './known-papers.js';
-import { load, type Loaded } from '../load.js';
 
 /** As `load`, and papers that would do more than show count among the problems: for the files as they lie there now. */
 export async function loadWithPapers(folder: string, recall = afresh): Promise<Loaded | { problems: Problem[] }> {
@@ -14,14 +14,29 @@ export async function loadWithPapers(folder: string, recall = afresh): Promise<L
 
 /** Papers that would do more than show when somebody opens them out of the document, where they are named. With a memory, files as they were are not read again. */
 export async function activePapers(build: Build, recall = afresh): Promise<Problem[]> {
-  const named = build.notes.flatMap((note) => (note.data.papers ?? []).map(({ file }, i) => ({ note, file, range: note.front.locate(['papers', i, 'file']) })));
+  const named = build.notes.flatMap((note) =>
+    (note.data.papers ?? []).map(({ file }, i) => ({ note, file, range: note.front.locate(['papers', i, 'file']) })),
+  );
   const wrong = new Map<string, Wrong | undefined>();
   // One after the other: together they may be larger than memory.
-  for (const file of new Set(named.map((n) => n.file))) if (/\.pdf$/i.test(file)) wrong.set(file, await wrongWith(build.files.get(file)!.absolute, recall));
-  return inReadingOrder(named.flatMap(({ note, file, range }): Problem[] => {
-    const found = wrong.get(file);
-    return found === undefined ? [] : [{ file: note.file, ...range, source: note.front.sourceLine(range.line), ...found, found: `\`${file}\`, which ${found.found}` }];
-  }));
+  for (const file of new Set(named.map((n) => n.file)))
+    if (/\.pdf$/i.test(file)) wrong.set(file, await wrongWith(build.files.get(file)!.absolute, recall));
+  return inReadingOrder(
+    named.flatMap(({ note, file, range }): Problem[] => {
+      const found = wrong.get(file);
+      return found === undefined
+        ? []
+        : [
+            {
+              file: note.file,
+              ...range,
+              source: note.front.sourceLine(range.line),
+              ...found,
+              found: `\`${file}\`, which ${found.found}`,
+            },
+          ];
+    }),
+  );
 }
 
 type Wrong = Pick<Problem, 'code' | 'found' | 'expected' | 'hint'>;
@@ -29,11 +44,25 @@ type Wrong = Pick<Problem, 'code' | 'found' | 'expected' | 'hint'>;
 async function wrongWith(path: string, recall: Recall): Promise<Wrong | undefined> {
   try {
     const { mtimeMs, ctimeMs, size } = await stat(path);
-    const does = await recall(`paper ${path}`, `${mtimeMs} ${ctimeMs} ${size}`, async () => knownContent(await readFile(path)));
-    return does === undefined ? undefined : { code: 'paper-refused', found: does, expected: 'a PDF that only shows its pages', hint: 'print it to a new PDF, or scan it, and name that' };
+    const does = await recall(`paper ${path}`, `${mtimeMs} ${ctimeMs} ${size}`, async () =>
+      knownContent(await readFile(path)),
+    );
+    return does === undefined
+      ? undefined
+      : {
+          code: 'paper-refused',
+          found: does,
+          expected: 'a PDF that only shows its pages',
+          hint: 'print it to a new PDF, or scan it, and name that',
+        };
   } catch (cause) {
     const { code, message } = cause as NodeJS.ErrnoException;
     if (code === undefined) throw cause;
-    return { code: 'file-unreadable', found: `cannot be read (${code === 'EACCES' ? 'no permission' : message})`, expected: 'a file that can be read', hint: 'check its permissions, or copy it again from where it came' };
+    return {
+      code: 'file-unreadable',
+      found: `cannot be read (${code === 'EACCES' ? 'no permission' : message})`,
+      expected: 'a file that can be read',
+      hint: 'check its permissions, or copy it again from where it came',
+    };
   }
 }

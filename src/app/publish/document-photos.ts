@@ -2,14 +2,14 @@ import { statSync } from 'node:fs';
 import { copyFile, link } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type { TakenAt } from '../../checks/engine/order.js';
+import { cacheDirectory } from '../../platform/cache.js';
+import type { LinkedFile } from '../../platform/self-contained.js';
+import { type PhotoResult, preparePhotos } from '../../print/photos.js';
 import { afresh } from '../../project/memory.js';
 import type { Build } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
-import type { TakenAt } from '../../checks/engine/order.js';
-import { preparePhotos, type PhotoResult } from '../../print/photos.js';
-import type { LinkedFile } from '../../platform/self-contained.js';
 import type { Picture } from '../../render/subject.js';
-import { cacheDirectory } from '../../platform/cache.js';
 
 export type Prepared = ReadonlyMap<string, PhotoResult>;
 
@@ -21,22 +21,47 @@ const photoSizes = {
 export type PhotoSize = keyof typeof photoSizes;
 
 /** With a memory, files as they were the last time are not read again; nor is one of a known SHA-256 that was prepared before. */
-export async function prepareAll(build: Build, size: PhotoSize, say: (says: string) => void, recall = afresh, hashesOf: ReadonlyMap<string, string> = new Map()): Promise<Prepared> {
+export async function prepareAll(
+  build: Build,
+  size: PhotoSize,
+  say: (says: string) => void,
+  recall = afresh,
+  hashesOf: ReadonlyMap<string, string> = new Map(),
+): Promise<Prepared> {
   const paths = [...new Set(ownersOf(build).flatMap((o) => (o.data.photos ?? []).map((p) => p.file)))];
   const kept = paths.map((path) => {
     const { absolute } = build.files.get(path)!;
     const { mtimeMs, ctimeMs, size: bytes } = statSync(absolute);
-    return recall<{ absolute: string; result?: PhotoResult }>(`photo ${size} ${path}`, `${mtimeMs} ${ctimeMs} ${bytes}`, () => ({ absolute }));
+    return recall<{ absolute: string; result?: PhotoResult }>(
+      `photo ${size} ${path}`,
+      `${mtimeMs} ${ctimeMs} ${bytes}`,
+      () => ({ absolute }),
+    );
   });
   const waiting = kept.filter((k) => !k.result);
-  const hashes = new Map([...hashesOf].flatMap(([path, sha256]): [string, string][] => (build.files.has(path) ? [[build.files.get(path)!.absolute, sha256]] : [])));
-  const results = await preparePhotos(waiting.map((k) => k.absolute), { ...photoSizes[size], cacheDirectory: join(cacheDirectory(), 'photos'), hashes, onProgress: (done, total) => say(`photos ${done} of ${total}`) });
+  const hashes = new Map(
+    [...hashesOf].flatMap(([path, sha256]): [string, string][] =>
+      build.files.has(path) ? [[build.files.get(path)!.absolute, sha256]] : [],
+    ),
+  );
+  const results = await preparePhotos(
+    waiting.map((k) => k.absolute),
+    {
+      ...photoSizes[size],
+      cacheDirectory: join(cacheDirectory(), 'photos'),
+      hashes,
+      onProgress: (done, total) => say(`photos ${done} of ${total}`),
+    },
+  );
   waiting.forEach((k, i) => (k.result = results[i]!));
   return new Map(kept.map((k, i) => [paths[i]!, k.result!]));
 }
 
 /** What names photos: `build.md` those of the whole vehicle, each note its own. */
-const ownersOf = (build: Build): readonly Pick<Build | Build['notes'][number], 'data' | 'front' | 'file'>[] => [build, ...build.notes];
+const ownersOf = (build: Build): readonly Pick<Build | Build['notes'][number], 'data' | 'front' | 'file'>[] => [
+  build,
+  ...build.notes,
+];
 
 /** Photos that cannot be used, where they are named. */
 export function brokenPhotos(build: Build, photos: Prepared): Problem[] {
@@ -45,7 +70,17 @@ export function brokenPhotos(build: Build, photos: Prepared): Problem[] {
       const result = photos.get(photo.file);
       if (!result || result.ok) return [];
       const range = owner.front.locate(['photos', i, 'file']);
-      return [{ code: 'photo-broken', file: owner.file, ...range, source: owner.front.sourceLine(range.line), found: `\`${photo.file}\`: ${result.reason}`, expected: 'a picture that can be shown', hint: result.hint }];
+      return [
+        {
+          code: 'photo-broken',
+          file: owner.file,
+          ...range,
+          source: owner.front.sourceLine(range.line),
+          found: `\`${photo.file}\`: ${result.reason}`,
+          expected: 'a picture that can be shown',
+          hint: result.hint,
+        },
+      ];
     }),
   );
 }
@@ -56,7 +91,9 @@ export async function pictures(photos: Prepared, takenAt: TakenAt, folder: strin
     [...photos].map(async ([path, photo]): Promise<[string, Picture][]> => {
       if (!photo.ok) return [];
       const url = await placed(photo.prepared, folder);
-      return [[path, { url, width: photo.width, height: photo.height, sha256: photo.sha256, takenAt: takenAt.get(path) }]];
+      return [
+        [path, { url, width: photo.width, height: photo.height, sha256: photo.sha256, takenAt: takenAt.get(path) }],
+      ];
     }),
   );
   return new Map(entries.flat());
@@ -64,7 +101,11 @@ export async function pictures(photos: Prepared, takenAt: TakenAt, folder: strin
 
 /** The prepared files by the addresses of their pictures. */
 export function pictureFiles(photos: Prepared, pictures: ReadonlyMap<string, Picture>): Map<string, LinkedFile> {
-  return new Map([...photos].flatMap(([path, photo]) => (photo.ok ? [[pictures.get(path)!.url, { path: photo.prepared, mime: photo.mime }] as const] : [])));
+  return new Map(
+    [...photos].flatMap(([path, photo]) =>
+      photo.ok ? [[pictures.get(path)!.url, { path: photo.prepared, mime: photo.mime }] as const] : [],
+    ),
+  );
 }
 
 /** The address of a prepared picture, linked into the folder that the browser may read. */

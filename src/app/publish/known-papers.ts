@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { writeFileWhole } from '../../platform/whole.js';
 import { cacheDirectory } from '../../platform/cache.js';
+import { writeFileWhole } from '../../platform/whole.js';
 
 /** Raised when `activeContent` should say something else of the same paper than before. */
 const rules = 1;

@@ -1,29 +1,29 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Problem } from '../../project/problem.js';
-import { findingsJson } from '../results/findings-json.js';
+import { type Manifest, manifestName, manifestText } from '../../history/manifest.js';
+import { changed } from '../../platform/changed.js';
 import { fontFaces, fontFiles, fontsDirectory } from '../../platform/fonts.js';
-import { launchBrowser } from '../../print/launch.js';
 import { withLock } from '../../platform/lock.js';
-import { printDocument, type Printed } from '../../print/pdf.js';
 import { writeSelfContained } from '../../platform/self-contained.js';
 import { writeFolderWhole } from '../../platform/whole.js';
+import { launchBrowser } from '../../print/launch.js';
+import { type Printed, printDocument } from '../../print/pdf.js';
+import type { Problem } from '../../project/problem.js';
 import { compose } from '../../render/compose.js';
 import { htmlPage, notForScreens } from '../../render/page.js';
 import { documentId, type Subject } from '../../render/subject.js';
-import { manifestName, manifestText, type Manifest } from '../../history/manifest.js';
+import type { Loaded } from '../load.js';
+import { type Input, readInputs } from '../repository/inputs.js';
+import { type Standing, standingOf } from '../repository/standing.js';
+import { findingsJson } from '../results/findings-json.js';
 import { carriedFiles, digestOfFile, manifestFile, manifestOf, type Origin } from './attachments.js';
-import { changed } from '../../platform/changed.js';
 import { documentHistory } from './document-history.js';
 import { activePapers } from './document-papers.js';
-import { brokenPhotos, pictureFiles, pictures, prepareAll, type PhotoSize } from './document-photos.js';
+import { brokenPhotos, type PhotoSize, pictureFiles, pictures, prepareAll } from './document-photos.js';
 import { identify } from './identity.js';
-import { readInputs, type Input } from '../repository/inputs.js';
-import type { Loaded } from '../load.js';
 import { drawPapers, pageFiles, placedPages } from './paper-pages.js';
 import { unprintableCharacters } from './printable.js';
-import { standingOf, type Standing } from '../repository/standing.js';
 
 export interface Publication {
   folder: string;
@@ -69,13 +69,25 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       say('composing');
       const work = join(folder, 'work');
       await mkdir(work);
-      const linked: Subject = { ...base, pictures: await pictures(photos, takenAt, work), paperPages: await placedPages(drawn, work) };
+      const linked: Subject = {
+        ...base,
+        pictures: await pictures(photos, takenAt, work),
+        paperPages: await placedPages(drawn, work),
+      };
       const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
       await writeFile(join(work, 'print.html'), notForScreens(html));
       say('printing');
       const carried = await carriedFiles(findings, inputs);
       let manifest: Manifest | undefined;
-      const alone = writeSelfContained(join(folder, names.html), html, new Map([...fontFiles(fonts), ...pictureFiles(photos, linked.pictures), ...pageFiles(drawn, linked.paperPages)]));
+      const alone = writeSelfContained(
+        join(folder, names.html),
+        html,
+        new Map([
+          ...fontFiles(fonts),
+          ...pictureFiles(photos, linked.pictures),
+          ...pageFiles(drawn, linked.paperPages),
+        ]),
+      );
       const printing = printDocument({
         html: join(work, 'print.html'),
         directory: work,
@@ -95,11 +107,21 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
       });
       const [printed] = await all(printing, alone);
       await rm(work, { recursive: true });
-      const outputs = await Promise.all(['findings.json', names.html, names.pdf].map(async (name) => ({ path: name, ...(await digestOfFile(join(folder, name))) })));
+      const outputs = await Promise.all(
+        ['findings.json', names.html, names.pdf].map(async (name) => ({
+          path: name,
+          ...(await digestOfFile(join(folder, name))),
+        })),
+      );
       const whole = { ...manifest!, outputs };
       await writeFile(join(folder, manifestName), manifestText(whole));
       await options.seal?.(whole);
-      return { folder: options.out, files: ['findings.json', manifestName, names.html, names.pdf], printed, manifest: whole };
+      return {
+        folder: options.out,
+        files: ['findings.json', manifestName, names.html, names.pdf],
+        printed,
+        manifest: whole,
+      };
     }).finally(browser.close);
   });
 }
@@ -129,6 +151,8 @@ function originOf(subject: Subject, photos: PhotoSize, standing: Standing | unde
     ...(standing ? { folder: standing.repo.prefix, commit: standing.commit } : {}),
     date: identity.date,
     dirty: [...identity.dirty],
-    ...(standing?.issue ? { issue: standing.issue.letter, tag: standing.issue.tag, signed: standing.issue.signed } : {}),
+    ...(standing?.issue
+      ? { issue: standing.issue.letter, tag: standing.issue.tag, signed: standing.issue.signed }
+      : {}),
   };
 }

@@ -6,7 +6,12 @@ const installed = 'node_modules/gusset/templates/schemas';
 /** The page on switching on completion in an editor. */
 export function editorsPage(kinds: Iterable<Kind>): string {
   const files = [...kinds].map((kind) => kind.id);
-  const mapping = { [`./${installed}/limits.json`]: ['**/limits.yaml'], [`./${installed}/build.json`]: ['builds/*/build.md'], [`./${installed}/query.json`]: ['builds/*/queries/*.md'], [`./${installed}/note.json`]: ['builds/*/notes/*.md'] };
+  const mapping = {
+    [`./${installed}/limits.json`]: ['**/limits.yaml'],
+    [`./${installed}/build.json`]: ['builds/*/build.md'],
+    [`./${installed}/query.json`]: ['builds/*/queries/*.md'],
+    [`./${installed}/note.json`]: ['builds/*/notes/*.md'],
+  };
   return [
     '# Completion in the editor',
     '',

@@ -1,9 +1,9 @@
-import { mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { packageFile } from '../../platform/package-file.js';
 import { allSheets } from '../../calc/catalogue.js';
 import { loadCodes } from '../../checks/codes/codes.js';
 import { kinds } from '../../checks/kinds/index.js';
+import { packageFile } from '../../platform/package-file.js';
 import { editorsPage } from './editors-page.js';
 import { itemsPage } from './items-page.js';
 import { kindsPage } from './kinds-page.js';
@@ -24,7 +24,9 @@ export async function generated(): Promise<Map<string, string>> {
     ['templates/schemas/limits.json', json(limitsFileSchema())],
     ['templates/schemas/query.json', json(queryFileSchema())],
     ['templates/schemas/note.json', json(anyNoteSchema(kinds.values()))],
-    ...[...kinds.values()].map((kind) => [`templates/schemas/${kind.id}.json`, json(noteSchema(kind))] as [string, string]),
+    ...[...kinds.values()].map(
+      (kind) => [`templates/schemas/${kind.id}.json`, json(noteSchema(kind))] as [string, string],
+    ),
   ]);
 }
 
@@ -36,7 +38,8 @@ export async function writeGenerated(): Promise<string[]> {
   const changed: string[] = [];
   for (const folder of ['templates/reference', 'templates/schemas']) {
     mkdirSync(root + folder, { recursive: true });
-    for (const name of readdirSync(root + folder)) if (!files.has(`${folder}/${name}`)) rmSync(`${root}${folder}/${name}`);
+    for (const name of readdirSync(root + folder))
+      if (!files.has(`${folder}/${name}`)) rmSync(`${root}${folder}/${name}`);
   }
   for (const [path, content] of files) {
     if (read(path) === content) continue;

@@ -20,7 +20,16 @@ export function itemsPage(codes: Codes): string {
 
 function one(item: CodeItem, codes: Codes): string[] {
   const rests = [item.rests.document, item.rests.edition, item.rests.clause].filter(Boolean).join(', ');
-  const bounds = 'cases' in item ? item.cases.map((c) => ['min', 'max', 'above', 'below'].flatMap((b) => (c[b as 'min'] ? [`${b} ${c[b as 'min']}`] : [])).join(', ') || (c['not-applicable'] ? `not applicable: ${c['not-applicable']}` : `to be read: ${c.figure}`)) : [];
+  const bounds =
+    'cases' in item
+      ? item.cases.map(
+          (c) =>
+            ['min', 'max', 'above', 'below']
+              .flatMap((b) => (c[b as 'min'] ? [`${b} ${c[b as 'min']}`] : []))
+              .join(', ') ||
+            (c['not-applicable'] ? `not applicable: ${c['not-applicable']}` : `to be read: ${c.figure}`),
+        )
+      : [];
   const leads = codes.leadsTo(item.id).map((l) => `\`${l.item.id}\` (${l.because})`);
   return [
     `### ${item.id}`,

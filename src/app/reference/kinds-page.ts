@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { commonShape } from '../../project/common.js';
-import type { FieldMeta } from '../../project/fields.js';
 import type { Codes } from '../../checks/codes/codes.js';
 import { cautions, type Kind } from '../../checks/engine/kind.js';
+import { commonShape } from '../../project/common.js';
+import type { FieldMeta } from '../../project/fields.js';
 
 /** The reference page of all kinds of note. */
 export function kindsPage(kinds: Iterable<Kind>, codes: Codes): string {
@@ -34,7 +34,16 @@ function one(kind: Kind, codes: Codes): string[] {
     '',
     ...fields(kind.shape),
     '',
-    ...(kind.holdPoints.length > 0 ? ['To be recorded before the next stage covers it:', '', ...kind.holdPoints.map((p) => `- ${p.shows} (${p.level}, in the stage \`${p.during}\`, before \`${p.before}\`)`), ''] : []),
+    ...(kind.holdPoints.length > 0
+      ? [
+          'To be recorded before the next stage covers it:',
+          '',
+          ...kind.holdPoints.map(
+            (p) => `- ${p.shows} (${p.level}, in the stage \`${p.during}\`, before \`${p.before}\`)`,
+          ),
+          '',
+        ]
+      : []),
     ...(kind.cautions.length > 0 ? ['Cautions:', '', ...kind.cautions.map((c) => `- ${cautions[c]}`), ''] : []),
     'Items of the codes that it raises:',
     '',
@@ -50,7 +59,11 @@ function fields(shape: z.ZodRawShape): string[] {
 function rows(shape: z.ZodRawShape, above: string): string[] {
   return Object.entries(shape).flatMap(([key, schema]) => {
     const meta = ((schema as z.ZodType).meta?.() ?? {}) as Partial<FieldMeta> & { choices?: Record<string, string> };
-    const choices = meta.choices ? ` (${Object.entries(meta.choices).map(([k, v]) => `\`${k}\`: ${v}`).join('; ')})` : '';
+    const choices = meta.choices
+      ? ` (${Object.entries(meta.choices)
+          .map(([k, v]) => `\`${k}\`: ${v}`)
+          .join('; ')})`
+      : '';
     const path = above === '' ? key : `${above}.${key}`;
     const inner = innerShape(schema as z.ZodType);
     const row = `| \`${path}\` | ${cell((meta.says ?? '') + choices)} | ${cell(meta.unit === '1' ? '' : (meta.unit ?? ''))} | ${cell(meta.how ?? '')} | ${meta.typical ? `\`${cell(meta.typical)}\`` : ''} |`;

@@ -1,10 +1,10 @@
 import { z } from 'zod';
+import { limitsSchema } from '../../checks/codes/own-copy.js';
+import type { Kind } from '../../checks/engine/kind.js';
 import { commonShape } from '../../project/common.js';
 import type { FieldMeta } from '../../project/fields.js';
 import { querySchema } from '../../project/queries.js';
 import { buildSchema } from '../../project/vehicle.js';
-import { limitsSchema } from '../../checks/codes/own-copy.js';
-import type { Kind } from '../../checks/engine/kind.js';
 
 /** JSON Schema (draft 7, which editors read) of the frontmatter, from the schemas that read it. */
 
@@ -34,7 +34,13 @@ const tableOfText: Json = {
   type: 'object',
   additionalProperties: false,
   required: ['table'],
-  properties: { table: { type: 'string', description: 'heading or line right above the table in the text of the note; its columns are the fields, with units in brackets' } },
+  properties: {
+    table: {
+      type: 'string',
+      description:
+        'heading or line right above the table in the text of the note; its columns are the fields, with units in brackets',
+    },
+  },
 };
 
 /** Keys that are there without a value are left out, so editors must not object to them. */
@@ -42,7 +48,9 @@ function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; json
   const meta = (zodSchema as unknown as z.ZodType).meta?.() as Partial<FieldMeta> | undefined;
   for (const own of ['form', 'says', 'unit', 'how', 'typical', 'usual', 'choices']) delete jsonSchema[own];
   if (!meta?.form) return;
-  const description = [meta.says, meta.unit && meta.unit !== '1' && `in a unit such as ${meta.unit}`, meta.how].filter(Boolean).join('; ');
+  const description = [meta.says, meta.unit && meta.unit !== '1' && `in a unit such as ${meta.unit}`, meta.how]
+    .filter(Boolean)
+    .join('; ');
   jsonSchema['description'] = description;
   if (meta.form === 'quantity' || meta.form === 'slope') Object.assign(jsonSchema, measuredValue(meta.typical));
   if (meta.form === 'list' && jsonSchema['type'] === 'array') {
@@ -50,11 +58,17 @@ function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; json
     for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];
     Object.assign(jsonSchema, { description: says, anyOf: [rows, tableOfText] });
   }
-  if (meta.form === 'designation') Object.assign(jsonSchema, { type: ['string', 'null'], ...(meta.typical ? { examples: [meta.typical] } : {}) });
+  if (meta.form === 'designation')
+    Object.assign(jsonSchema, { type: ['string', 'null'], ...(meta.typical ? { examples: [meta.typical] } : {}) });
 }
 
 function schemaOf(schema: z.ZodType, title: string): Json {
-  const json = z.toJSONSchema(schema, { target: 'draft-7', io: 'input', unrepresentable: 'any', override: override as never }) as Json;
+  const json = z.toJSONSchema(schema, {
+    target: 'draft-7',
+    io: 'input',
+    unrepresentable: 'any',
+    override: override as never,
+  }) as Json;
   return { ...json, title };
 }
 
@@ -69,5 +83,11 @@ export const limitsFileSchema = (): Json => schemaOf(limitsSchema, 'limits.yaml'
 
 /** One schema for any note, for editors that map one schema to a folder. */
 export function anyNoteSchema(kinds: Iterable<Kind>): Json {
-  return { $schema: 'http://json-schema.org/draft-07/schema#', title: 'A note', type: 'object', required: ['kind'], oneOf: [...kinds].map((k) => ({ $ref: `${k.id}.json` })) };
+  return {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A note',
+    type: 'object',
+    required: ['kind'],
+    oneOf: [...kinds].map((k) => ({ $ref: `${k.id}.json` })),
+  };
 }

@@ -21,7 +21,11 @@ export interface BuildAt {
  * Lends the files of a build as they were committed, with the limits of the workshop beside it, in a folder that goes
  * when `use` ends. No filter and no line-end setting touches them.
  */
-export async function withBuildAt<T>(repo: GitFolder, { commit, prefix, name, have }: BuildAt, use: (folder: string) => Promise<T>): Promise<T> {
+export async function withBuildAt<T>(
+  repo: GitFolder,
+  { commit, prefix, name, have }: BuildAt,
+  use: (folder: string) => Promise<T>,
+): Promise<T> {
   const place = await mkdtemp(join(tmpdir(), 'gusset-build-'));
   const remove = () => rmSync(place, { recursive: true, force: true, maxRetries: 3 });
   const forget = onInterrupt(remove);

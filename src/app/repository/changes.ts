@@ -1,5 +1,5 @@
 import { posix } from 'node:path';
-import { compare, type Changes } from '../../history/compare/compare.js';
+import { type Changes, compare } from '../../history/compare/compare.js';
 import type { Renames, State } from '../../history/compare/state.js';
 import { headCommit, resolveCommit } from '../../history/git/commits.js';
 import { isLetter } from '../../history/git/issue-letter.js';
@@ -7,8 +7,8 @@ import { renamesBetween } from '../../history/git/renames.js';
 import type { Repository } from '../../history/git/repository.js';
 import { issueTags } from '../../history/git/tags.js';
 import { vouchedBy } from '../../history/tag-message.js';
-import { stateAt } from './state-at.js';
 import { UsageError } from '../../platform/usage.js';
+import { stateAt } from './state-at.js';
 
 /** A commit by the name that people know it under. */
 export interface Named {
@@ -26,7 +26,9 @@ export async function named(repo: Repository, build: string, text: string): Prom
   const commit = await resolveCommit(repo, text);
   if (commit !== undefined) return { commit, label: `commit ${commit.slice(0, 8)}` };
   const letters = tags.map((t) => t.letter).join(', ');
-  throw new UsageError(`found neither an issue nor a commit \`${text}\`, expected ${letters === '' ? 'a commit (no issue has been made yet)' : `one of the issues ${letters}, or a commit`}`);
+  throw new UsageError(
+    `found neither an issue nor a commit \`${text}\`, expected ${letters === '' ? 'a commit (no issue has been made yet)' : `one of the issues ${letters}, or a commit`}`,
+  );
 }
 
 /** An issue, with the version that made it where that is known. */
@@ -43,22 +45,47 @@ export async function checkedOut(repo: Repository): Promise<Named> {
 
 /** What differs in a build between two commits. */
 export async function changesBetween(repo: Repository, name: string, from: Named, to: Named): Promise<Changes> {
-  return changesSince(repo, name, from, await stateAt(repo, { commit: to.commit, prefix: repo.prefix, name }, to.label));
+  return changesSince(
+    repo,
+    name,
+    from,
+    await stateAt(repo, { commit: to.commit, prefix: repo.prefix, name }, to.label),
+  );
 }
 
 /** What differs from an earlier commit, also where the folder of the build or its notes were called otherwise then. */
-export async function changesSince(repo: Repository, name: string, from: Named, now: State, have?: ReadonlyMap<string, string>): Promise<Changes> {
+export async function changesSince(
+  repo: Repository,
+  name: string,
+  from: Named,
+  now: State,
+  have?: ReadonlyMap<string, string>,
+): Promise<Changes> {
   const renames = await renamesBetween(repo, from.commit, now.commit);
   const { prefix } = repo;
   const buildFile = renames.get(posix.join(prefix, 'build.md'));
   const then = buildFile === undefined ? prefix : posix.dirname(buildFile).replace(/^\.$/, '');
-  const before = await stateAt(repo, { commit: from.commit, prefix: then, name: then === prefix ? name : posix.basename(then) || name, ...(have ? { have } : {}) }, from.label);
-  return compare({ ...before, ...(from.madeWith === undefined ? {} : { madeWith: from.madeWith }) }, now, within(renames, prefix, then));
+  const before = await stateAt(
+    repo,
+    {
+      commit: from.commit,
+      prefix: then,
+      name: then === prefix ? name : posix.basename(then) || name,
+      ...(have ? { have } : {}),
+    },
+    from.label,
+  );
+  return compare(
+    { ...before, ...(from.madeWith === undefined ? {} : { madeWith: from.madeWith }) },
+    now,
+    within(renames, prefix, then),
+  );
 }
 
 /** Renames inside the build, relative to its folder now and then. */
 function within(renames: ReadonlyMap<string, string>, prefix: string, then: string): Renames {
-  const inside = (path: string, folder: string): string | undefined => (folder === '' ? path : path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : undefined);
+  const inside = (path: string, folder: string): string | undefined =>
+    folder === '' ? path : path.startsWith(`${folder}/`) ? path.slice(folder.length + 1) : undefined;
   return new Map(
     [...renames].flatMap(([now, before]): [string, string][] => {
       const [a, b] = [inside(now, prefix), inside(before, then)];

@@ -1,13 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import { posix } from 'node:path';
-import type { Build, BuildFile } from '../../project/model.js';
 import { blobId } from '../../history/git/blob-id.js';
 import type { Repository } from '../../history/git/repository.js';
 import { blobAt, fileAt, treeAt } from '../../history/git/tree.js';
+import { changed } from '../../platform/changed.js';
 import { several } from '../../platform/several.js';
 import { sha256Beside } from '../../platform/sha256.js';
+import type { Build, BuildFile } from '../../project/model.js';
 import { workshopLimits } from './build-at.js';
-import { changed } from '../../platform/changed.js';
 
 export interface InputHash {
   /** Relative to the build's folder. */
@@ -55,12 +55,24 @@ async function read(file: BuildFile, held: string | undefined, against: Against 
 }
 
 async function described({ path, absolute }: BuildFile, content: Buffer, blob: string, keep: boolean): Promise<Input> {
-  return { path, absolute, bytes: content.length, sha256: await sha256Beside(content), blob, ...(keep ? { text: content } : {}) };
+  return {
+    path,
+    absolute,
+    bytes: content.length,
+    sha256: await sha256Beside(content),
+    blob,
+    ...(keep ? { text: content } : {}),
+  };
 }
 
 /** Ids of the contents of a build's files, and of the workshop's limits beside it, at a commit; by path within the build. */
 export async function committedFiles(repo: Repository, commit: string): Promise<Map<string, string>> {
-  const [tree, beside] = await Promise.all([treeAt(repo, commit, repo.prefix), repo.prefix === '' ? undefined : blobAt(repo, commit, workshopLimits(repo.prefix))]);
-  const files = [...tree].flatMap(([path, { kind, blob }]): [string, string][] => (kind === 'file' ? [[path, blob]] : []));
+  const [tree, beside] = await Promise.all([
+    treeAt(repo, commit, repo.prefix),
+    repo.prefix === '' ? undefined : blobAt(repo, commit, workshopLimits(repo.prefix)),
+  ]);
+  const files = [...tree].flatMap(([path, { kind, blob }]): [string, string][] =>
+    kind === 'file' ? [[path, blob]] : [],
+  );
   return new Map(beside === undefined ? files : [...files, ['../limits.yaml', beside]]);
 }

@@ -1,13 +1,13 @@
 import { posix } from 'node:path';
-import type { Build } from '../../project/model.js';
 import { isClean } from '../../history/git/clean.js';
 import { commitDate, headCommit } from '../../history/git/commits.js';
 import { openRepository, type Repository } from '../../history/git/repository.js';
 import { signatureOf } from '../../history/git/tag-signature.js';
 import { issueTags } from '../../history/git/tags.js';
 import { blobAt } from '../../history/git/tree.js';
+import type { Build } from '../../project/model.js';
 import { workshopLimits } from './build-at.js';
-import { readInputs, type Input } from './inputs.js';
+import { type Input, readInputs } from './inputs.js';
 
 /** An issue of the document, made or about to be made. */
 export interface Issue {
@@ -36,14 +36,23 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   const commit = repo.kind === 'none' || repo.bare ? undefined : await headCommit(repo);
   if (repo.kind === 'none' || commit === undefined) return { inputs: (await readInputs(build)).inputs };
   const above = repo.prefix === '' ? undefined : workshopLimits(repo.prefix);
-  const concerned = above !== undefined && (build.limits.some((l) => l.path === '../limits.yaml') || (await blobAt(repo, commit, above)) !== undefined);
+  const concerned =
+    above !== undefined &&
+    (build.limits.some((l) => l.path === '../limits.yaml') || (await blobAt(repo, commit, above)) !== undefined);
   const beside = concerned ? await isClean(repo, above) : undefined;
-  const [own, date, issue] = await Promise.all([isClean(repo, repo.prefix), commitDate(repo, commit), issueAt(repo, build.name, commit)]);
+  const [own, date, issue] = await Promise.all([
+    isClean(repo, repo.prefix),
+    commitDate(repo, commit),
+    issueAt(repo, build.name, commit),
+  ]);
   const changed = new Set([...own.dirty, ...(beside?.dirty ?? [])].map((d) => d.path));
   const { inputs, uncommitted } = await readInputs(build, { repo, commit, changed });
   const unrecorded = uncommitted.map((path) => posix.join(repo.prefix, path)).filter((path) => !changed.has(path));
   const dirty = [...changed, ...unrecorded].sort();
-  return { inputs, standing: { repo, commit, date: date.slice(0, 10), dirty, unrecorded, ...(issue ? { issue } : {}) } };
+  return {
+    inputs,
+    standing: { repo, commit, date: date.slice(0, 10), dirty, unrecorded, ...(issue ? { issue } : {}) },
+  };
 }
 
 /** The last issue of a build that was made of a commit. A bare name is no issue. */

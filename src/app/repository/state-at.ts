@@ -4,9 +4,9 @@ import type { GitFolder } from '../../history/git/run.js';
 import { treeAt } from '../../history/git/tree.js';
 import { measuredText } from '../../history/measured.js';
 import { largestNote } from '../../history/values.js';
-import { withBuildAt, type BuildAt } from './build-at.js';
+import { type Loaded, load, shapes } from '../load.js';
+import { type BuildAt, withBuildAt } from './build-at.js';
 import type { Input } from './inputs.js';
-import { load, shapes, type Loaded } from '../load.js';
 
 /** Reads and examines a build as it was at a commit, with the rules of today. */
 export async function stateAt(repo: GitFolder, at: BuildAt, label: string): Promise<State> {
@@ -22,7 +22,12 @@ export async function stateAt(repo: GitFolder, at: BuildAt, label: string): Prom
 }
 
 /** The state that a build has which was read and examined already. */
-export function stateOf({ build, evaluation }: Pick<Loaded, 'build' | 'evaluation'>, inputs: readonly Input[], label: string, commit: string): State {
+export function stateOf(
+  { build, evaluation }: Pick<Loaded, 'build' | 'evaluation'>,
+  inputs: readonly Input[],
+  label: string,
+  commit: string,
+): State {
   const files = new Map(inputs.map((i) => [i.path, i.blob]));
   const values = new Map(inputs.flatMap(({ path, text }) => (text ? measured(path, text) : [])));
   return { label, commit, files, values, examined: { build, evaluation }, problems: [] };
@@ -32,7 +37,11 @@ async function valuesAt(repo: GitFolder, files: ReadonlyMap<string, string>): Pr
   const notes = [...files].filter(([path]) => path.endsWith('.md'));
   const values: [string, ReadonlyMap<string, string>][] = [];
   let next = 0;
-  for await (const blob of readBlobs(repo, notes.map(([, id]) => id), { maxBytes: largestNote })) {
+  for await (const blob of readBlobs(
+    repo,
+    notes.map(([, id]) => id),
+    { maxBytes: largestNote },
+  )) {
     const path = notes[next++]![0];
     if (blob.state === 'read') values.push(...measured(path, blob.data));
   }

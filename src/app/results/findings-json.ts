@@ -1,10 +1,10 @@
 import { posix } from 'node:path';
-import type { Build } from '../../project/model.js';
 import { expanded } from '../../calc/value.js';
-import { differenceUnit, toUnit } from '../../units/unit.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
-import { outcomes, type Finding } from '../../checks/engine/finding.js';
+import { type Finding, outcomes } from '../../checks/engine/finding.js';
+import type { Build } from '../../project/model.js';
+import { differenceUnit, toUnit } from '../../units/unit.js';
 
 /** The stable, documented form of the findings; numbers stand in the unit that is named beside them, files within the build. */
 export function findingsJson(build: Build, evaluation: Evaluation) {
@@ -19,11 +19,18 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
   };
 }
 
-const doubtJson = ({ note, place, found, expected, hint }: Doubt, within: (file: string) => string) => ({ note, found, expected, hint, location: { file: within(place.file), line: place.line, column: place.column, field: place.path } });
+const doubtJson = ({ note, place, found, expected, hint }: Doubt, within: (file: string) => string) => ({
+  note,
+  found,
+  expected,
+  hint,
+  location: { file: within(place.file), line: place.line, column: place.column, field: place.path },
+});
 
 function findingJson(f: Finding, within: (file: string) => string) {
   const unit = f.limit?.unit ?? f.measured?.unit;
-  const shown = (si: number | undefined, as = unit) => (si === undefined || as === undefined ? undefined : plain(toUnit(si, as)));
+  const shown = (si: number | undefined, as = unit) =>
+    si === undefined || as === undefined ? undefined : plain(toUnit(si, as));
   const apart = unit && differenceUnit(unit);
   return {
     id: f.id,
@@ -37,14 +44,42 @@ function findingJson(f: Finding, within: (file: string) => string) {
     todo: f.todo,
     marks: f.marks.length > 0 ? f.marks : undefined,
     answer: f.answer,
-    measured: f.measured && { value: shown(f.measured.si), unit, expandedUncertainty: shown(expanded(f.measured), apart), uncertaintyAssumed: f.measured.assumed.size > 0, sheet: f.run },
-    limit: f.limit && { min: shown(f.limit.min), max: shown(f.limit.max), exclusive: f.limit.open || undefined, unit, recommended: f.limit.recommended || undefined, document: f.limit.document, edition: f.limit.edition, clause: f.limit.clause, status: f.limit.status, readBy: f.limit.readBy, on: f.limit.on },
+    measured: f.measured && {
+      value: shown(f.measured.si),
+      unit,
+      expandedUncertainty: shown(expanded(f.measured), apart),
+      uncertaintyAssumed: f.measured.assumed.size > 0,
+      sheet: f.run,
+    },
+    limit: f.limit && {
+      min: shown(f.limit.min),
+      max: shown(f.limit.max),
+      exclusive: f.limit.open || undefined,
+      unit,
+      recommended: f.limit.recommended || undefined,
+      document: f.limit.document,
+      edition: f.limit.edition,
+      clause: f.limit.clause,
+      status: f.limit.status,
+      readBy: f.limit.readBy,
+      on: f.limit.on,
+    },
     margin: shown(f.margin, apart),
     basis: f.basis,
     stop: f.stop || undefined,
     concession: f.concession,
-    location: { file: within(f.place.file), line: f.place.line, column: f.place.column, field: f.place.path || undefined },
-    related: f.related && { file: within(f.related.place.file), line: f.related.place.line, column: f.related.place.column, says: f.related.says },
+    location: {
+      file: within(f.place.file),
+      line: f.place.line,
+      column: f.place.column,
+      field: f.place.path || undefined,
+    },
+    related: f.related && {
+      file: within(f.related.place.file),
+      line: f.related.place.line,
+      column: f.related.place.column,
+      says: f.related.says,
+    },
   };
 }
 

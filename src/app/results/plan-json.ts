@@ -1,7 +1,7 @@
-import type { Build } from '../../project/model.js';
-import { toUnit } from '../../units/unit.js';
 import type { Limit } from '../../checks/codes/limit.js';
 import type { Plan } from '../../checks/plan/plan.js';
+import type { Build } from '../../project/model.js';
+import { toUnit } from '../../units/unit.js';
 
 /** The stable form of a plan; numbers stand in the unit that is named beside them. */
 export function planJson(build: Build, plan: Plan) {
@@ -20,14 +20,36 @@ export function planJson(build: Build, plan: Plan) {
     leftOut: plan.leftOut,
     sheets: plan.sheets,
     baseline: plan.baseline,
-    points: plan.points.map(({ kind, note, id, shows, level, during, before }) => ({ kind, note, id, shows, level, during, before })),
+    points: plan.points.map(({ kind, note, id, shows, level, during, before }) => ({
+      kind,
+      note,
+      id,
+      shows,
+      level,
+      during,
+      before,
+    })),
     tests: plan.tests,
     questions: plan.questions,
   };
 }
 
 function limitJson(limit: Limit) {
-  const shown = (si: number | undefined) => (si === undefined ? undefined : Number(toUnit(si, limit.unit).toPrecision(12)));
+  const shown = (si: number | undefined) =>
+    si === undefined ? undefined : Number(toUnit(si, limit.unit).toPrecision(12));
   const { document, edition, clause, basis, status, readBy, on } = limit;
-  return { min: shown(limit.min), max: shown(limit.max), exclusive: limit.open || undefined, unit: limit.unit, recommended: limit.recommended || undefined, document, edition, clause, basis, status, readBy, on };
+  return {
+    min: shown(limit.min),
+    max: shown(limit.max),
+    exclusive: limit.open || undefined,
+    unit: limit.unit,
+    recommended: limit.recommended || undefined,
+    document,
+    edition,
+    clause,
+    basis,
+    status,
+    readBy,
+    on,
+  };
 }

@@ -1,17 +1,22 @@
 import { createHash } from 'node:crypto';
 import type { Log, Notification, PhysicalLocation, ReportingDescriptor, Result } from 'sarif';
-import type { Build } from '../../project/model.js';
 import type { Place } from '../../calc/value.js';
+import { basisSays } from '../../checks/codes/limit.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import type { Finding } from '../../checks/engine/finding.js';
-import { basisSays } from '../../checks/codes/limit.js';
+import type { Build } from '../../project/model.js';
 
 /**
  * Findings as a SARIF 2.1.0 log (OASIS). Passes are recorded as well; only what does not conform is of kind `fail`, since
  * many readers take every failure for an error.
  */
-export function sarif(build: Build, evaluation: Evaluation, rules: Rules, run: { tool: string; commit?: string | undefined; repository?: string | undefined }): Log {
+export function sarif(
+  build: Build,
+  evaluation: Evaluation,
+  rules: Rules,
+  run: { tool: string; commit?: string | undefined; repository?: string | undefined },
+): Log {
   const [name, version] = run.tool.split(' ');
   const ids = [...new Set(evaluation.findings.map((f) => f.item))].sort();
   return {
@@ -19,18 +24,39 @@ export function sarif(build: Build, evaluation: Evaluation, rules: Rules, run: {
     version: '2.1.0',
     runs: [
       {
-        tool: { driver: { name: name!, semanticVersion: version!, rules: ids.map((id) => descriptor(id, rules, evaluation)) } },
+        tool: {
+          driver: { name: name!, semanticVersion: version!, rules: ids.map((id) => descriptor(id, rules, evaluation)) },
+        },
         columnKind: 'utf16CodeUnits',
         automationDetails: { id: `${build.name}/`, description: { text: build.data.title } },
-        ...(run.commit ? { versionControlProvenance: [{ repositoryUri: run.repository ?? 'urn:gusset:local', revisionId: run.commit }] } : {}),
+        ...(run.commit
+          ? {
+              versionControlProvenance: [
+                { repositoryUri: run.repository ?? 'urn:gusset:local', revisionId: run.commit },
+              ],
+            }
+          : {}),
         results: evaluation.findings.map((f) => resultOf(f, ids)),
-        ...(evaluation.doubts.length > 0 ? { invocations: [{ executionSuccessful: true, toolExecutionNotifications: evaluation.doubts.map(notificationOf) }] } : {}),
+        ...(evaluation.doubts.length > 0
+          ? {
+              invocations: [
+                { executionSuccessful: true, toolExecutionNotifications: evaluation.doubts.map(notificationOf) },
+              ],
+            }
+          : {}),
       },
     ],
   };
 }
 
-const kinds: Readonly<Record<Finding['outcome'], Result['kind']>> = { conforming: 'pass', nonconforming: 'fail', undecided: 'review', unconfirmed: 'open', missing: 'open', notApplicable: 'notApplicable' };
+const kinds: Readonly<Record<Finding['outcome'], Result['kind']>> = {
+  conforming: 'pass',
+  nonconforming: 'fail',
+  undecided: 'review',
+  unconfirmed: 'open',
+  missing: 'open',
+  notApplicable: 'notApplicable',
+};
 
 function resultOf(f: Finding, ids: readonly string[]): Result {
   const level = f.outcome !== 'nonconforming' ? 'none' : f.limit?.recommended ? 'warning' : 'error';
@@ -39,22 +65,57 @@ function resultOf(f: Finding, ids: readonly string[]): Result {
     ruleIndex: ids.indexOf(f.item),
     kind: kinds[f.outcome]!,
     level,
-    message: { text: [f.says, f.marks.length > 0 ? `[${f.marks.join('; ')}]` : '', f.todo ? `To do: ${f.todo}.` : ''].filter(Boolean).join(' ') },
+    message: {
+      text: [f.says, f.marks.length > 0 ? `[${f.marks.join('; ')}]` : '', f.todo ? `To do: ${f.todo}.` : '']
+        .filter(Boolean)
+        .join(' '),
+    },
     locations: [{ physicalLocation: location(f.place), logicalLocations: [{ fullyQualifiedName: f.id }] }],
-    ...(f.related ? { relatedLocations: [{ id: 1, physicalLocation: location(f.related.place), message: { text: f.related.says } }] } : {}),
+    ...(f.related
+      ? {
+          relatedLocations: [{ id: 1, physicalLocation: location(f.related.place), message: { text: f.related.says } }],
+        }
+      : {}),
     partialFingerprints: { 'finding/v1': createHash('sha256').update(f.id).digest('hex').slice(0, 32) },
-    ...(f.concession ? { suppressions: [{ kind: 'inSource', status: f.concession.word === 'accepted' ? 'accepted' : f.concession.word === 'refused' ? 'rejected' : 'underReview', justification: f.concession.because }] } : {}),
+    ...(f.concession
+      ? {
+          suppressions: [
+            {
+              kind: 'inSource',
+              status:
+                f.concession.word === 'accepted'
+                  ? 'accepted'
+                  : f.concession.word === 'refused'
+                    ? 'rejected'
+                    : 'underReview',
+              justification: f.concession.because,
+            },
+          ],
+        }
+      : {}),
     properties: { outcome: f.outcome, basis: f.basis, note: f.note, ...(f.subject ? { subject: f.subject } : {}) },
   };
 }
 
 /** A doubt is no result: nothing was checked, and nothing rests on it. */
-const notificationOf = ({ place, found, expected, hint }: Doubt): Notification => ({ level: 'note', descriptor: { id: 'improbable-value' }, message: { text: `found ${found}, expected ${expected}; ${hint}` }, locations: [{ physicalLocation: location(place) }] });
+const notificationOf = ({ place, found, expected, hint }: Doubt): Notification => ({
+  level: 'note',
+  descriptor: { id: 'improbable-value' },
+  message: { text: `found ${found}, expected ${expected}; ${hint}` },
+  locations: [{ physicalLocation: location(place) }],
+});
 
 function location({ file, line, column, endColumn }: Place): PhysicalLocation {
   const uri = file.split('/').map(encodeURIComponent).join('/');
   if (line < 1) return { artifactLocation: { uri } };
-  return { artifactLocation: { uri }, region: { startLine: line, startColumn: Math.max(1, column), ...(endColumn && endColumn > column ? { endColumn } : {}) } };
+  return {
+    artifactLocation: { uri },
+    region: {
+      startLine: line,
+      startColumn: Math.max(1, column),
+      ...(endColumn && endColumn > column ? { endColumn } : {}),
+    },
+  };
 }
 
 function descriptor(id: string, rules: Rules, evaluation: Evaluation): ReportingDescriptor {
@@ -64,6 +125,11 @@ function descriptor(id: string, rules: Rules, evaluation: Evaluation): Reporting
   return {
     id,
     shortDescription: { text: title },
-    ...(item ? { fullDescription: { text: item.asks }, help: { text: `${item.asks}\nRests on: ${rests} (${basisSays[item.rests.basis]}).` } } : {}),
+    ...(item
+      ? {
+          fullDescription: { text: item.asks },
+          help: { text: `${item.asks}\nRests on: ${rests} (${basisSays[item.rests.basis]}).` },
+        }
+      : {}),
   };
 }

@@ -1,8 +1,8 @@
-import { hasOwnDigest } from '../../print/finish.js';
-import { listed, type Checked } from './checked.js';
-import { sha256Of, type VerifiedDocument } from './document.js';
 import { manifestName } from '../../history/manifest.js';
+import { hasOwnDigest } from '../../print/finish.js';
 import { contentDigest, pageDigests } from '../../print/page-digests.js';
+import { type Checked, listed } from './checked.js';
+import { sha256Of, type VerifiedDocument } from './document.js';
 
 /** What a document shows of itself, without anything else. Who forges with care can make all of it fit. */
 export function checkAlone(document: VerifiedDocument): Checked[] {
@@ -11,7 +11,12 @@ export function checkAlone(document: VerifiedDocument): Checked[] {
 
 function wholeFile({ bytes }: VerifiedDocument): Checked {
   const fits = hasOwnDigest(bytes);
-  return listed('file', 'the file bears the digest of its own bytes', 'the file does not bear the digest of its own bytes: it was altered after it was printed, or saved by another program', fits ? [] : ['print or fetch it again']);
+  return listed(
+    'file',
+    'the file bears the digest of its own bytes',
+    'the file does not bear the digest of its own bytes: it was altered after it was printed, or saved by another program',
+    fits ? [] : ['print or fetch it again'],
+  );
 }
 
 function attachments({ manifest, attached, twice }: VerifiedDocument): Checked {
@@ -22,19 +27,30 @@ function attachments({ manifest, attached, twice }: VerifiedDocument): Checked {
       const content = attached.get(path);
       if (!content) return [`${path} is not attached any more`];
       if (sha256Of(content) !== sha256) return [`${path} is not the file that was attached`];
-      return of !== undefined && inputs.get(of) !== sha256 ? [`${path} is listed as ${of}, which is listed with another digest`] : [];
+      return of !== undefined && inputs.get(of) !== sha256
+        ? [`${path} is listed as ${of}, which is listed with another digest`]
+        : [];
     }),
     ...[...attached.keys()].filter((name) => !known.has(name)).map((name) => `${name} was attached later`),
     ...twice.map((name) => `${name} is attached more than once`),
   ];
-  return listed('attachments', `${manifest.attachments.length} attached files are those that were attached`, 'attached files are not those that were attached', against);
+  return listed(
+    'attachments',
+    `${manifest.attachments.length} attached files are those that were attached`,
+    'attached files are not those that were attached',
+    against,
+  );
 }
 
 function pages({ pdf, manifest }: VerifiedDocument): Checked {
   const found = pageDigests(pdf);
   const against = [
-    ...(found.length === manifest.pages.length ? [] : [`it has ${found.length} pages, ${manifest.pages.length} were printed`]),
-    ...manifest.pages.flatMap((digest, i) => (found[i] === undefined || found[i] === digest ? [] : [`page ${i + 1} shows something else than was printed`])),
+    ...(found.length === manifest.pages.length
+      ? []
+      : [`it has ${found.length} pages, ${manifest.pages.length} were printed`]),
+    ...manifest.pages.flatMap((digest, i) =>
+      found[i] === undefined || found[i] === digest ? [] : [`page ${i + 1} shows something else than was printed`],
+    ),
     ...(contentDigest(manifest.pages) === manifest.content ? [] : ['the list of pages in the manifest was altered']),
   ];
   return listed('pages', `${found.length} pages show what was printed`, 'pages do not show what was printed', against);

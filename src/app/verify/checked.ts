@@ -9,9 +9,15 @@ export interface Checked {
 }
 
 export const matches = (name: string, says: string): Checked => ({ name, state: 'matches', says, list: [] });
-export const differs = (name: string, says: string, list: string[] = []): Checked => ({ name, state: 'differs', says, list });
+export const differs = (name: string, says: string, list: string[] = []): Checked => ({
+  name,
+  state: 'differs',
+  says,
+  list,
+});
 export const unchecked = (name: string, says: string): Checked => ({ name, state: 'unchecked', says, list: [] });
 export const none = (name: string, says: string): Checked => ({ name, state: 'none', says, list: [] });
 
 /** It matches if nothing is listed against it. */
-export const listed = (name: string, fine: string, against: string, list: readonly string[]): Checked => (list.length === 0 ? matches(name, fine) : differs(name, against, [...list]));
+export const listed = (name: string, fine: string, against: string, list: readonly string[]): Checked =>
+  list.length === 0 ? matches(name, fine) : differs(name, against, [...list]);

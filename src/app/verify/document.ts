@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { PDFDocument } from '@cantoo/pdf-lib';
+import { type Manifest, manifestName, readManifest } from '../../history/manifest.js';
 import { wordsOf } from '../../platform/failure.js';
-import { manifestName, readManifest, type Manifest } from '../../history/manifest.js';
 
 /** A PDF that this program printed, taken apart. */
 export interface VerifiedDocument {
@@ -23,7 +23,10 @@ export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument 
     const attached = new Map(files.map((file) => [file.name, file.data]));
     const twice = [...attached.keys()].filter((name) => files.filter((file) => file.name === name).length > 1);
     const found = attached.get(manifestName);
-    if (!found) return { problem: `no ${manifestName} is attached to it: it was not printed by Gusset, or was saved by a program that dropped the attachments` };
+    if (!found)
+      return {
+        problem: `no ${manifestName} is attached to it: it was not printed by Gusset, or was saved by a program that dropped the attachments`,
+      };
     const manifest = readManifest(Buffer.from(found).toString('utf8'));
     if ('problem' in manifest) return { problem: `the attached ${manifestName} cannot be read (${manifest.problem})` };
     return { bytes, sha256: sha256Of(bytes), pdf, manifest, attached, twice };

@@ -1,4 +1,4 @@
-import { differs, listed, matches, type Checked } from './checked.js';
+import { type Checked, differs, listed, matches } from './checked.js';
 
 interface Findings {
   findings: { id: string; outcome: string; says?: string }[];
@@ -14,13 +14,20 @@ export function checkFindings(carried: string, again: string): Checked {
     const told = earlier.get(f.id);
     earlier.delete(f.id);
     if (!told) return [`${f.id} is not in the document; examined again it is ${f.outcome}`];
-    if (told.outcome !== f.outcome) return [`${f.id} is ${told.outcome} in the document; examined again it is ${f.outcome} (${f.says ?? ''})`];
-    if (JSON.stringify(told) !== JSON.stringify(f)) return [`${f.id} reads “${told.says ?? ''}” in the document; examined again “${f.says ?? ''}”`];
+    if (told.outcome !== f.outcome)
+      return [`${f.id} is ${told.outcome} in the document; examined again it is ${f.outcome} (${f.says ?? ''})`];
+    if (JSON.stringify(told) !== JSON.stringify(f))
+      return [`${f.id} reads “${told.says ?? ''}” in the document; examined again “${f.says ?? ''}”`];
     return [];
   });
   const gone = [...earlier.keys()].map((id) => `${id} is in the document, and not found when examined again`);
   const all = [...list, ...gone];
-  return listed('findings', '', 'examining the notes again gives other findings', all.length > 0 ? all : ['their summary or order was altered']);
+  return listed(
+    'findings',
+    '',
+    'examining the notes again gives other findings',
+    all.length > 0 ? all : ['their summary or order was altered'],
+  );
 }
 
 function parsed(text: string): Findings | undefined {

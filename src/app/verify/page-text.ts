@@ -1,4 +1,4 @@
-import { PDFArray, PDFDict, PDFName, PDFRawStream, type PDFDocument, type PDFPage } from '@cantoo/pdf-lib';
+import { PDFArray, PDFDict, type PDFDocument, PDFName, type PDFPage, PDFRawStream } from '@cantoo/pdf-lib';
 import { streamText } from '../../print/stream-text.js';
 import { toUnicode } from '../../print/to-unicode.js';
 
@@ -12,7 +12,8 @@ export function textOfPages(pdf: PDFDocument): string[] {
 
 function textOf(page: PDFPage): string {
   const contents = page.node.Contents();
-  const streams = contents instanceof PDFArray ? contents.asArray().map((ref) => page.doc.context.lookup(ref)) : [contents];
+  const streams =
+    contents instanceof PDFArray ? contents.asArray().map((ref) => page.doc.context.lookup(ref)) : [contents];
   const content = streams.map(streamText).join('\n');
   return drawn(content, page.node.Resources());
 }
@@ -34,7 +35,8 @@ function drawn(content: string, resources: PDFDict | undefined): string {
         if (height !== line && text !== '') text += ' ';
         line = height;
       }
-      if (word === 'Tj' || word === 'TJ') for (const operand of operands) if (operand.startsWith('<') && operand !== '<<') text += read(operand);
+      if (word === 'Tj' || word === 'TJ')
+        for (const operand of operands) if (operand.startsWith('<') && operand !== '<<') text += read(operand);
       if (word === 'Do') text += drawnForm(operands.at(-1) ?? '', resources);
       operands.length = 0;
     } else operands.push(word);

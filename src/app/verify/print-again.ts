@@ -1,60 +1,85 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { visible } from '../../platform/visible.js';
-import { findingsJson } from '../results/findings-json.js';
 import { commitDate } from '../../history/git/commits.js';
 import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
 import { signatureOf } from '../../history/git/tag-signature.js';
 import { tagNamed } from '../../history/git/tags.js';
+import type { Manifest } from '../../history/manifest.js';
 import { MachineFailure } from '../../platform/failure.js';
 import { onInterrupt } from '../../platform/interrupt.js';
-import { differs, matches, unchecked, type Checked } from './checked.js';
+import { tool } from '../../platform/tool.js';
+import { visible } from '../../platform/visible.js';
+import { type Loaded, load } from '../load.js';
+import { withBuildAt } from '../repository/build-at.js';
+import type { Standing } from '../repository/standing.js';
+import { findingsJson } from '../results/findings-json.js';
+import { type Checked, differs, matches, unchecked } from './checked.js';
 import { openDocument, type VerifiedDocument } from './document.js';
 import { checkFindings } from './findings.js';
-import type { Manifest } from '../../history/manifest.js';
 import { printedDifferences, sayDifferences } from './printed.js';
-import { withBuildAt } from '../repository/build-at.js';
-import { load, type Loaded } from '../load.js';
-import type { Standing } from '../repository/standing.js';
-import { tool } from '../../platform/tool.js';
 
 /** Examines the commit again and prints it again, and compares what comes of both with the document. */
-export async function checkAgain(document: VerifiedDocument, repo: Repository, say: (says: string) => void): Promise<Checked[]> {
+export async function checkAgain(
+  document: VerifiedDocument,
+  repo: Repository,
+  say: (says: string) => void,
+): Promise<Checked[]> {
   const { manifest, attached } = document;
   if (manifest.dirty.length > 0) {
     const why = 'it was made of files that no commit holds, so that it cannot be made again';
     return [unchecked('findings', why), unchecked('print', why)];
   }
   const limits = limitsOf({ ...repo, detached: false, bare: false, empty: false, ignored: false });
-  const printAt = (loaded: Loaded) => (limits.length > 0 ? unchecked('print', limits.join(' ')) : printAgain(document, repo, loaded, say));
-  return withBuildAt(repo, { commit: manifest.commit!, prefix: manifest.folder!, name: manifest.build }, async (folder) => {
-    const loaded = await load(folder, folder);
-    if (!('build' in loaded)) {
-      const [first] = loaded.problems;
-      const why = `the notes of the commit cannot be read by this version (${visible(`${first?.file}: found ${first?.found}`)}), the document was made with ${manifest.tool}`;
-      return [unchecked('findings', why), unchecked('print', why)];
-    }
-    const again = `${JSON.stringify(findingsJson(loaded.build, loaded.evaluation), null, 2)}\n`;
-    const findings = checkFindings(Buffer.from(attached.get('findings.json') ?? []).toString('utf8'), again);
-    return [bySameTool(withInputs(findings, loaded, document), document), bySameTool(await printAt(loaded), document)];
-  });
+  const printAt = (loaded: Loaded) =>
+    limits.length > 0 ? unchecked('print', limits.join(' ')) : printAgain(document, repo, loaded, say);
+  return withBuildAt(
+    repo,
+    { commit: manifest.commit!, prefix: manifest.folder!, name: manifest.build },
+    async (folder) => {
+      const loaded = await load(folder, folder);
+      if (!('build' in loaded)) {
+        const [first] = loaded.problems;
+        const why = `the notes of the commit cannot be read by this version (${visible(`${first?.file}: found ${first?.found}`)}), the document was made with ${manifest.tool}`;
+        return [unchecked('findings', why), unchecked('print', why)];
+      }
+      const again = `${JSON.stringify(findingsJson(loaded.build, loaded.evaluation), null, 2)}\n`;
+      const findings = checkFindings(Buffer.from(attached.get('findings.json') ?? []).toString('utf8'), again);
+      return [
+        bySameTool(withInputs(findings, loaded, document), document),
+        bySameTool(await printAt(loaded), document),
+      ];
+    },
+  );
 }
 
 /** Another version may examine and print otherwise: then a difference proves nothing. */
 function bySameTool(checked: Checked, { manifest }: VerifiedDocument): Checked {
   if (checked.state !== 'differs' || manifest.tool === tool) return checked;
-  return unchecked(checked.name, `${checked.says}, but the document was made with ${manifest.tool} and this is ${tool}: verify it with that version`);
+  return unchecked(
+    checked.name,
+    `${checked.says}, but the document was made with ${manifest.tool} and this is ${tool}: verify it with that version`,
+  );
 }
 
 /** A file that the notes name and the manifest does not list has been left out of it. */
 function withInputs(checked: Checked, { build }: Loaded, { manifest }: VerifiedDocument): Checked {
   const left = build.inputs.filter((input) => !manifest.inputs.some((i) => i.path === input.path));
-  return left.length === 0 ? checked : differs('findings', 'the manifest leaves out files that the notes rest on', [...left.map((input) => input.path), ...checked.list]);
+  return left.length === 0
+    ? checked
+    : differs('findings', 'the manifest leaves out files that the notes rest on', [
+        ...left.map((input) => input.path),
+        ...checked.list,
+      ]);
 }
 
-async function printAgain(document: VerifiedDocument, repo: Repository, loaded: Loaded, say: (says: string) => void): Promise<Checked> {
+async function printAgain(
+  document: VerifiedDocument,
+  repo: Repository,
+  loaded: Loaded,
+  say: (says: string) => void,
+): Promise<Checked> {
   const { manifest } = document;
   const { publish } = await import('../publish/publish.js');
   const place = mkdtempSync(join(tmpdir(), 'gusset-verify-'));
@@ -62,8 +87,15 @@ async function printAgain(document: VerifiedDocument, repo: Repository, loaded: 
   const forget = onInterrupt(remove);
   try {
     const standing = await standingThen(manifest, repo);
-    const done = await publish(loaded, { as: manifest.as, photos: manifest.photos, out: join(place, 'again'), standing, progress: say });
-    if ('problems' in done) return unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`);
+    const done = await publish(loaded, {
+      as: manifest.as,
+      photos: manifest.photos,
+      out: join(place, 'again'),
+      standing,
+      progress: say,
+    });
+    if ('problems' in done)
+      return unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`);
     const again = await openDocument(readFileSync(join(place, 'again', `${manifest.as}.pdf`)));
     if ('problem' in again) throw new Error(again.problem);
     return compared(document, again);
@@ -87,11 +119,25 @@ async function standingThen({ commit, issue, tag, signed }: Manifest, repo: Repo
 
 function compared(document: VerifiedDocument, again: VerifiedDocument): Checked {
   const [then, now] = [document.manifest, again.manifest];
-  if (document.sha256 === again.sha256) return matches('print', `printed again by the same browser (${then.browser}), it is the same to the last byte`);
+  if (document.sha256 === again.sha256)
+    return matches('print', `printed again by the same browser (${then.browser}), it is the same to the last byte`);
   const same = then.browser === now.browser && then.pictures === now.pictures;
   const found = printedDifferences(document, again, same);
-  if (same) return differs('print', `printed again by the same browser (${then.browser}), it is not the same`, sayDifferences(found, document, again));
+  if (same)
+    return differs(
+      'print',
+      `printed again by the same browser (${then.browser}), it is not the same`,
+      sayDifferences(found, document, again),
+    );
   const others = `${then.browser} with ${then.pictures}, here it is ${now.browser} with ${now.pictures}`;
-  if (found.length === 0) return matches('print', `it was printed by ${others}: every page says the same. Pictures and drawings were not compared; with the same versions every byte would be`);
-  return differs('print', `it was printed by ${others}: pages say something else. A line or page may break elsewhere in another browser; to be sure, verify with that version`, sayDifferences(found, document, again));
+  if (found.length === 0)
+    return matches(
+      'print',
+      `it was printed by ${others}: every page says the same. Pictures and drawings were not compared; with the same versions every byte would be`,
+    );
+  return differs(
+    'print',
+    `it was printed by ${others}: pages say something else. A line or page may break elsewhere in another browser; to be sure, verify with that version`,
+    sayDifferences(found, document, again),
+  );
 }

@@ -12,7 +12,10 @@ const around = 24;
 const most = 60;
 
 function excerpt(text: string, start: number, end: number): string {
-  const [from, to] = [Math.max(0, start - around), Math.min(text.length, Math.min(Math.max(end, start), start + most) + around)];
+  const [from, to] = [
+    Math.max(0, start - around),
+    Math.min(text.length, Math.min(Math.max(end, start), start + most) + around),
+  ];
   return `${from > 0 ? '…' : ''}${text.slice(from, to).trim()}${to < text.length ? '…' : ''}`;
 }
 

@@ -42,7 +42,9 @@ export function instantCentre({ lower, upper }: Links): Point {
   const [l, u] = [span(lower), span(upper)];
   const crossed = l.x * u.z - l.z * u.x;
   if (Math.abs(crossed) < 1e-9 * Math.hypot(l.x, l.z) * Math.hypot(u.x, u.z)) {
-    throw new OutOfRange('the two arms are parallel in side view, so their lines cross nowhere: the axle moves without turning and has no instant centre');
+    throw new OutOfRange(
+      'the two arms are parallel in side view, so their lines cross nowhere: the axle moves without turning and has no instant centre',
+    );
   }
   const gap = { x: upper.axle.x - lower.axle.x, z: upper.axle.z - lower.axle.z };
   const along = (gap.x * u.z - gap.z * u.x) / crossed;
@@ -125,7 +127,15 @@ function close(links: Links, travel: number, lower: number, upper: number, from:
 }
 
 /** Half of what the square of an arm's length is off, and how that changes with the two unknowns. */
-function gap(centre: Point, { axle, body }: Arm, wanted: number, shift: number, travel: number, cos: number, sin: number) {
+function gap(
+  centre: Point,
+  { axle, body }: Arm,
+  wanted: number,
+  shift: number,
+  travel: number,
+  cos: number,
+  sin: number,
+) {
   const [rx, rz] = [axle.x - centre.x, axle.z - centre.z];
   const [dx, dz] = [rx * cos - rz * sin, rx * sin + rz * cos];
   const [x, z] = [centre.x + shift + dx - body.x, centre.z + travel + dz - body.z];

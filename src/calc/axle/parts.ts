@@ -1,5 +1,5 @@
 import type { Source } from '../sheet.js';
-import { length, type Links } from './linkage.js';
+import { type Links, length } from './linkage.js';
 
 /** The side view that the sheets of a live axle share: x forward of the axle centre, z up from the ground, at ride height. */
 

@@ -20,5 +20,11 @@ export function straightLine(points: readonly (readonly [x: number, y: number])[
   const intercept = my - slope * mx;
   const residuals = points.map(([x, y]) => y - intercept - slope * x);
   const scatter = n > 2 ? Math.sqrt(residuals.reduce((sum, r) => sum + r * r, 0) / (n - 2)) : 0;
-  return { slope, intercept, scatter, slopeError: scatter / Math.sqrt(sxx), greatest: Math.max(...residuals.map(Math.abs)) };
+  return {
+    slope,
+    intercept,
+    scatter,
+    slopeError: scatter / Math.sqrt(sxx),
+    greatest: Math.max(...residuals.map(Math.abs)),
+  };
 }

@@ -7,5 +7,13 @@ import { brakeDistribution } from './distribution.js';
 import { meanDeceleration, stoppingDistance, stoppingDistanceAllowed } from './test-run.js';
 
 export const sheets = [
-  tandemBrakes, dualBrakes, brakeDisplacement, brakeDistribution, adhesionUtilisation, circuitFailure, meanDeceleration, stoppingDistance, stoppingDistanceAllowed,
+  tandemBrakes,
+  dualBrakes,
+  brakeDisplacement,
+  brakeDistribution,
+  adhesionUtilisation,
+  circuitFailure,
+  meanDeceleration,
+  stoppingDistance,
+  stoppingDistanceAllowed,
 ] as unknown as readonly Sheet[];

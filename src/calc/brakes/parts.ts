@@ -14,8 +14,20 @@ export const massSteps = {
   mass: { symbol: 'm', unit: 'kg', says: 'mass of the vehicle', tex: '@frontMass + @rearMass', step: true },
   gravity: { symbol: 'g', unit: 'm/s²', says: 'standard gravity, 9.80665 m/s²', step: true },
   weight: { symbol: 'W', unit: 'N', says: 'weight of the vehicle', tex: '@mass \\cdot @gravity', step: true },
-  toRear: { symbol: 'b', unit: 'mm', says: 'centre of mass to the rear axle', tex: '@wheelbase \\cdot \\frac{@frontMass}{@mass}', step: true },
-  toFront: { symbol: 'a', unit: 'mm', says: 'centre of mass to the front axle', tex: '@wheelbase - @toRear', step: true },
+  toRear: {
+    symbol: 'b',
+    unit: 'mm',
+    says: 'centre of mass to the rear axle',
+    tex: '@wheelbase \\cdot \\frac{@frontMass}{@mass}',
+    step: true,
+  },
+  toFront: {
+    symbol: 'a',
+    unit: 'mm',
+    says: 'centre of mass to the front axle',
+    tex: '@wheelbase - @toRear',
+    step: true,
+  },
 } as const;
 
 export const crossingResult = {

@@ -1,6 +1,11 @@
-import { sheet, type Source } from '../sheet.js';
+import { type Source, sheet } from '../sheet.js';
 
-const draft: Source = { document: 'Draft amendment to UN Regulation 13, working party on brakes, document GRRF-56-3', edition: 'September 2004', clause: 'Annex 4, 1.1.2: mean fully developed deceleration', basis: 'quoted' };
+const draft: Source = {
+  document: 'Draft amendment to UN Regulation 13, working party on brakes, document GRRF-56-3',
+  edition: 'September 2004',
+  clause: 'Annex 4, 1.1.2: mean fully developed deceleration',
+  basis: 'quoted',
+};
 
 export const meanDeceleration = sheet({
   id: 'brake-mean-deceleration',
@@ -13,15 +18,29 @@ export const meanDeceleration = sheet({
     toLow: { symbol: 's_e', unit: 'm', says: 'distance from there to 10 % of that speed' },
   },
   results: {
-    high: { symbol: 'v_b', unit: 'km/h', says: 'speed at the start of the interval', tex: '0.8 \\cdot @speed', step: true },
+    high: {
+      symbol: 'v_b',
+      unit: 'km/h',
+      says: 'speed at the start of the interval',
+      tex: '0.8 \\cdot @speed',
+      step: true,
+    },
     low: { symbol: 'v_e', unit: 'km/h', says: 'speed at its end', tex: '0.1 \\cdot @speed', step: true },
-    deceleration: { symbol: 'd_m', unit: 'm/s²', says: 'mean fully developed deceleration', tex: '\\frac{@high^2 - @low^2}{2 \\left(@toLow - @toHigh\\right)}' },
+    deceleration: {
+      symbol: 'd_m',
+      unit: 'm/s²',
+      says: 'mean fully developed deceleration',
+      tex: '\\frac{@high^2 - @low^2}{2 \\left(@toLow - @toHigh\\right)}',
+    },
   },
   assumptions: ['The published form divides by 25.92 = 2 · 3.6² for speeds in km/h.'],
   sources: [draft],
   validity: [
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
-    { says: 'the distance to 10 % of the speed must be longer than that to 80 %', holds: (x) => x.toHigh >= 0 && x.toLow > x.toHigh },
+    {
+      says: 'the distance to 10 % of the speed must be longer than that to 80 %',
+      holds: (x) => x.toHigh >= 0 && x.toLow > x.toHigh,
+    },
   ],
   calculate: ({ speed, toHigh, toLow }) => {
     const [high, low] = [0.8 * speed, 0.1 * speed];
@@ -40,14 +59,25 @@ export const stoppingDistance = sheet({
   id: 'stopping-distance',
   subject: 'brakes',
   title: 'Stopping distance from a deceleration',
-  purpose: 'Distance from pressing the pedal to standstill for a mean fully developed deceleration and a build-up time.',
+  purpose:
+    'Distance from pressing the pedal to standstill for a mean fully developed deceleration and a build-up time.',
   inputs: {
     speed: { symbol: 'v_0', unit: 'km/h', says: 'speed at which the pedal is pressed' },
     deceleration: { symbol: 'd_m', unit: 'm/s²', says: 'mean fully developed deceleration' },
-    buildUp: { symbol: 't_a', unit: 's', says: 'build-up time; the regulations’ 0.1 v (km/h, m) is 0.36 s', usual: '0.36 s' },
+    buildUp: {
+      symbol: 't_a',
+      unit: 's',
+      says: 'build-up time; the regulations’ 0.1 v (km/h, m) is 0.36 s',
+      usual: '0.36 s',
+    },
   },
   results: {
-    distance: { symbol: 's', unit: 'm', says: 'stopping distance', tex: '@speed \\cdot @buildUp + \\frac{@speed^2}{2 \\cdot @deceleration}' },
+    distance: {
+      symbol: 's',
+      unit: 'm',
+      says: 'stopping distance',
+      tex: '@speed \\cdot @buildUp + \\frac{@speed^2}{2 \\cdot @deceleration}',
+    },
   },
   sources: [draft, { document: 'Motion at constant deceleration', basis: 'derived' }],
   validity: [
@@ -59,7 +89,11 @@ export const stoppingDistance = sheet({
     {
       given: { speed: '100 km/h', deceleration: '6.43 m/s²' },
       gives: { distance: '70.0 m' },
-      source: { document: 'UN Regulation 13-H, Annex 3, type-0 test: 0.1 v + 0.0060 v² at 100 km/h agrees with its deceleration of 6.43 m/s²', basis: 'memory' },
+      source: {
+        document:
+          'UN Regulation 13-H, Annex 3, type-0 test: 0.1 v + 0.0060 v² at 100 km/h agrees with its deceleration of 6.43 m/s²',
+        basis: 'memory',
+      },
     },
   ],
 });
@@ -91,14 +125,35 @@ export const stoppingDistanceAllowed = sheet({
     speed: { symbol: 'v', unit: 'km/h', says: 'test speed' },
   },
   results: {
-    coefficient: { symbol: 'c', unit: '1', says: 'coefficient of the test in 0.1 v + c v², v in km/h and s in m', step: true },
-    deceleration: { symbol: 'd_{m,min}', unit: 'm/s²', says: 'mean deceleration that this formula contains', tex: '\\frac{1}{25.92 \\cdot @coefficient}' },
-    distance: { symbol: 's_{max}', unit: 'm', says: 'longest stopping distance', tex: '@speed \\cdot 0.36 + \\frac{@speed^2}{2 \\cdot @deceleration}' },
+    coefficient: {
+      symbol: 'c',
+      unit: '1',
+      says: 'coefficient of the test in 0.1 v + c v², v in km/h and s in m',
+      step: true,
+    },
+    deceleration: {
+      symbol: 'd_{m,min}',
+      unit: 'm/s²',
+      says: 'mean deceleration that this formula contains',
+      tex: '\\frac{1}{25.92 \\cdot @coefficient}',
+    },
+    distance: {
+      symbol: 's_{max}',
+      unit: 'm',
+      says: 'longest stopping distance',
+      tex: '@speed \\cdot 0.36 + \\frac{@speed^2}{2 \\cdot @deceleration}',
+    },
   },
-  assumptions: ['The regulation’s formula counts v in km/h and s in m; 0.1 v is then a build-up time of 0.36 s, and 25.92 = 2 · 3.6². The printed least deceleration of the test is rounded and governs.'],
+  assumptions: [
+    'The regulation’s formula counts v in km/h and s in m; 0.1 v is then a build-up time of 0.36 s, and 25.92 = 2 · 3.6². The printed least deceleration of the test is rounded and governs.',
+  ],
   sources: [
     { document: 'UN Regulation 13-H', clause: 'Annex 3', basis: 'memory' },
-    { document: 'UN Regulation 13, older text', clause: 'Annex 4, secondary braking of category M1: 0.1 v + 2 v²/150', basis: 'quoted' },
+    {
+      document: 'UN Regulation 13, older text',
+      clause: 'Annex 4, secondary braking of category M1: 0.1 v + 2 v²/150',
+      basis: 'quoted',
+    },
   ],
   validity: [{ says: 'the test speed must be greater than zero', holds: (x) => x.speed > 0 }],
   calculate: ({ test, speed }) => {
@@ -106,7 +161,8 @@ export const stoppingDistanceAllowed = sheet({
     const deceleration = 1 / (25.92 * coefficient);
     return { coefficient, deceleration, distance: 0.36 * speed + speed ** 2 / (2 * deceleration) };
   },
-  remark: 'A comparison with a formula that is recalled, not confirmed, shows no more than the order of size. Read the regulation that applies and type its figures in.',
+  remark:
+    'A comparison with a formula that is recalled, not confirmed, shows no more than the order of size. Read the regulation that applies and type its figures in.',
   examples: [
     {
       given: { test: 'r13h-engine-disconnected', speed: '100 km/h' },
@@ -116,7 +172,11 @@ export const stoppingDistanceAllowed = sheet({
     {
       given: { test: 'r13-m1-secondary', speed: '80 km/h' },
       gives: { deceleration: '2.9 m/s²' },
-      source: { document: 'UN Regulation 13, older text', clause: 'Annex 4, secondary braking of category M1: 2.9 m/s²', basis: 'quoted' },
+      source: {
+        document: 'UN Regulation 13, older text',
+        clause: 'Annex 4, secondary braking of category M1: 2.9 m/s²',
+        basis: 'quoted',
+      },
     },
   ],
 });

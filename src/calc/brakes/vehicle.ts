@@ -14,7 +14,13 @@ export interface Vehicle {
 /** Mass, weight in N, and distances of the centre of mass from the front and the rear axle. */
 export function centreOfMass({ frontMass, rearMass, wheelbase }: Vehicle) {
   const mass = frontMass + rearMass;
-  return { mass, gravity: g, weight: mass * g, toFront: (wheelbase * rearMass) / mass, toRear: (wheelbase * frontMass) / mass };
+  return {
+    mass,
+    gravity: g,
+    weight: mass * g,
+    toFront: (wheelbase * rearMass) / mass,
+    toRear: (wheelbase * frontMass) / mass,
+  };
 }
 
 /** Loads on both axles in N at a braking rate z (deceleration over g). @throws OutOfRange where the rear axle lifts */
@@ -48,7 +54,11 @@ export function crossingRate(vehicle: Vehicle, frontShare: number): number {
 }
 
 /** Braking rates at which the front and the rear axle use a given adhesion; infinite for one that never does. */
-export function ratesAtAdhesion(vehicle: Vehicle, frontShare: number, adhesion: number): { front: number; rear: number } {
+export function ratesAtAdhesion(
+  vehicle: Vehicle,
+  frontShare: number,
+  adhesion: number,
+): { front: number; rear: number } {
   const { toFront, toRear } = centreOfMass(vehicle);
   const shifted = adhesion * vehicle.massHeight;
   const room = frontShare * vehicle.wheelbase - shifted;

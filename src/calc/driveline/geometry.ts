@@ -66,7 +66,11 @@ export function equivalentAngles(joints: readonly Joint[], twists: readonly numb
 const folded = (angle: number) => angle - Math.PI * Math.ceil(angle / Math.PI - 0.75);
 
 const dot = (a: Vector, b: Vector) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+const cross = (a: Vector, b: Vector): Vector => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
 const times = (k: number, a: Vector): Vector => [k * a[0], k * a[1], k * a[2]];
 const minus = (a: Vector, b: Vector): Vector => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const norm = (a: Vector) => Math.hypot(...a);
@@ -76,5 +80,5 @@ const perpendicular = (a: Vector, to: Vector) => unitVector(minus(a, times(dot(a
 /** `a` turned by the smallest rotation that leads from `from` to `to`. */
 function carried(a: Vector, from: Vector, to: Vector): Vector {
   const sum: Vector = [from[0] + to[0], from[1] + to[1], from[2] + to[2]];
-  return minus(a, times((dot(sum, a) / (1 + dot(from, to))), sum));
+  return minus(a, times(dot(sum, a) / (1 + dot(from, to)), sum));
 }

@@ -8,5 +8,14 @@ import { shaftTorque, tubeTorsion } from './torsion.js';
 import { twoJoints } from './two-joints.js';
 
 export const sheets = [
-  highestShaftSpeed, singleJoint, twoJoints, threeJoints, jointAngleLimit, secondJointAngle, tubeCriticalSpeed, shaftTorque, tubeTorsion, slipEngagement,
+  highestShaftSpeed,
+  singleJoint,
+  twoJoints,
+  threeJoints,
+  jointAngleLimit,
+  secondJointAngle,
+  tubeCriticalSpeed,
+  shaftTorque,
+  tubeTorsion,
+  slipEngagement,
 ] as unknown as readonly Sheet[];

@@ -2,8 +2,15 @@ import type { Source } from '../sheet.js';
 
 /** Inputs, steps and words that the sheets of joint angles share. */
 
-const slope = (symbol: string, of: string) => ({ symbol, unit: 'deg', says: `slope of ${of}, down to the rear positive (nose of a pinion up)` }) as const;
-const plan = (symbol: string, of: string) => ({ symbol, unit: 'deg', says: `plan angle of ${of}, running to the left going rearwards positive`, usual: '0 deg' }) as const;
+const slope = (symbol: string, of: string) =>
+  ({ symbol, unit: 'deg', says: `slope of ${of}, down to the rear positive (nose of a pinion up)` }) as const;
+const plan = (symbol: string, of: string) =>
+  ({
+    symbol,
+    unit: 'deg',
+    says: `plan angle of ${of}, running to the left going rearwards positive`,
+    usual: '0 deg',
+  }) as const;
 
 export const gearboxInputs = {
   gearboxSlope: slope('v_0', 'the gearbox output'),
@@ -21,13 +28,24 @@ export const speedInput = {
 
 export const slopeOf = slope;
 
-export const lengthOf = (symbol: string, of: string) => ({ symbol, unit: 'mm', says: `length of ${of} between the centres of its joints` }) as const;
+export const lengthOf = (symbol: string, of: string) =>
+  ({ symbol, unit: 'mm', says: `length of ${of} between the centres of its joints` }) as const;
 
 export const offsetOf = (symbol: string, of: string) =>
-  ({ symbol, unit: 'mm', says: `how far the rear joint of ${of} lies to the left of its front joint (negative: to the right)`, usual: '0 mm' }) as const;
+  ({
+    symbol,
+    unit: 'mm',
+    says: `how far the rear joint of ${of} lies to the left of its front joint (negative: to the right)`,
+    usual: '0 mm',
+  }) as const;
 
 export const twistOf = (symbol: string, of: string) =>
-  ({ symbol, unit: 'deg', says: `turn of the rear yoke of ${of} against its front yoke, clockwise seen from the front; 0 where both lie in one plane`, usual: '0 deg' }) as const;
+  ({
+    symbol,
+    unit: 'deg',
+    says: `turn of the rear yoke of ${of} against its front yoke, clockwise seen from the front; 0 where both lie in one plane`,
+    usual: '0 deg',
+  }) as const;
 
 export const planStep = (symbol: string, of: string, names: { slope: string; length: string; offset: string }) =>
   ({
@@ -39,14 +57,24 @@ export const planStep = (symbol: string, of: string, names: { slope: string; len
   }) as const;
 
 /** Angle between two axes from the slopes and plan angles of both. */
-export function jointStep<const S extends string>(symbol: S, says: string, a: { slope: string; plan: string }, b: { slope: string; plan: string }) {
+export function jointStep<const S extends string>(
+  symbol: S,
+  says: string,
+  a: { slope: string; plan: string },
+  b: { slope: string; plan: string },
+) {
   const root = ({ slope, plan }: { slope: string; plan: string }) => `\\sqrt{1 + \\tan^2 @${plan} + \\tan^2 @${slope}}`;
   const product = `1 + \\tan @${a.plan} \\tan @${b.plan} + \\tan @${a.slope} \\tan @${b.slope}`;
   return { symbol, unit: 'deg', says, tex: `\\arccos\\frac{${product}}{${root(a)} \\cdot ${root(b)}}` } as const;
 }
 
 export const planeStep = (symbol: string, of: string) =>
-  ({ symbol, unit: 'deg', says: `plane in which ${of} bends: 0 upright, 90° level, clockwise as seen from the front`, step: true }) as const;
+  ({
+    symbol,
+    unit: 'deg',
+    says: `plane in which ${of} bends: 0 upright, 90° level, clockwise as seen from the front`,
+    step: true,
+  }) as const;
 
 export const jointAssumptions: readonly string[] = [
   'Slopes and plan angles are those seen in side view and in plan. An inclinometer on a shaft that runs out of line reads slightly less; at 4° out of line and 3° slope the difference is under 0.01°.',
@@ -54,9 +82,21 @@ export const jointAssumptions: readonly string[] = [
 ];
 
 export const drivelineSources: readonly Source[] = [
-  { document: 'SAE AE-7, Universal Joint and Driveshaft Design Manual', clause: 'joint angles in two views, equivalent angle, torsional and inertia excitation', basis: 'memory' },
-  { document: 'Technical annex on universal drivelines of a maker of cardan shafts', clause: '3.2, 3.3: sign of the joints by fork position', basis: 'quoted' },
-  { document: 'Vector geometry; joints bent in different planes added as θ² exp 2iψ, confirmed by simulation of a Cardan chain', basis: 'derived' },
+  {
+    document: 'SAE AE-7, Universal Joint and Driveshaft Design Manual',
+    clause: 'joint angles in two views, equivalent angle, torsional and inertia excitation',
+    basis: 'memory',
+  },
+  {
+    document: 'Technical annex on universal drivelines of a maker of cardan shafts',
+    clause: '3.2, 3.3: sign of the joints by fork position',
+    basis: 'quoted',
+  },
+  {
+    document:
+      'Vector geometry; joints bent in different planes added as θ² exp 2iψ, confirmed by simulation of a Cardan chain',
+    basis: 'derived',
+  },
 ];
 
 const STEEPEST = (30 * Math.PI) / 180 + 1e-9;

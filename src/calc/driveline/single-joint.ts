@@ -1,6 +1,14 @@
 import { sheet } from '../sheet.js';
 import { jointAngles } from './geometry.js';
-import { angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, pinionInputs, speedInput } from './parts.js';
+import {
+  angleValidity,
+  drivelineSources,
+  gearboxInputs,
+  jointAssumptions,
+  jointStep,
+  pinionInputs,
+  speedInput,
+} from './parts.js';
 
 /** Turn of the driving yoke at which the driven shaft accelerates most, and that acceleration for 1 rad/s. */
 function peak(angle: number): { turn: number; perSpeedSquared: number } {
@@ -21,11 +29,26 @@ export const singleJoint = sheet({
   purpose: 'Angle of one joint between two axes, and the speed variation and acceleration that it passes on in full.',
   inputs: { ...gearboxInputs, ...pinionInputs, ...speedInput },
   results: {
-    angle: jointStep('\\beta', 'angle of the joint', { slope: 'gearboxSlope', plan: 'gearboxPlan' }, { slope: 'pinionSlope', plan: 'pinionPlan' }),
+    angle: jointStep(
+      '\\beta',
+      'angle of the joint',
+      { slope: 'gearboxSlope', plan: 'gearboxPlan' },
+      { slope: 'pinionSlope', plan: 'pinionPlan' },
+    ),
     fastest: { symbol: 'i_{max}', unit: '1', says: 'greatest speed ratio in a turn', tex: '\\frac{1}{\\cos @angle}' },
     slowest: { symbol: 'i_{min}', unit: '1', says: 'smallest speed ratio in a turn', tex: '\\cos @angle' },
-    fluctuation: { symbol: 'U', unit: '%', says: 'speed variation, greatest less smallest over mean', tex: '@fastest - @slowest' },
-    lead: { symbol: '\\delta_{max}', unit: 'deg', says: 'greatest lead of the driven shaft', tex: '\\arctan\\frac{1 - \\cos @angle}{2 \\sqrt{\\cos @angle}}' },
+    fluctuation: {
+      symbol: 'U',
+      unit: '%',
+      says: 'speed variation, greatest less smallest over mean',
+      tex: '@fastest - @slowest',
+    },
+    lead: {
+      symbol: '\\delta_{max}',
+      unit: 'deg',
+      says: 'greatest lead of the driven shaft',
+      tex: '\\arctan\\frac{1 - \\cos @angle}{2 \\sqrt{\\cos @angle}}',
+    },
     turn: {
       symbol: '\\varphi',
       unit: 'deg',
@@ -39,11 +62,20 @@ export const singleJoint = sheet({
       says: 'greatest acceleration of the driven shaft, exactly',
       tex: '@speed^2 \\cdot \\frac{\\cos @angle \\sin^2 @angle \\sin(2 \\cdot @turn)}{\\left(1 - \\sin^2 @angle \\cos^2 @turn\\right)^2}',
     },
-    approximate: { symbol: '\\alpha', unit: 'rad/s²', says: 'the same by the form used for lines of several joints', tex: '@speed^2 \\cdot @angle^2' },
+    approximate: {
+      symbol: '\\alpha',
+      unit: 'rad/s²',
+      says: 'the same by the form used for lines of several joints',
+      tex: '@speed^2 \\cdot @angle^2',
+    },
   },
   assumptions: [...jointAssumptions, 'The driving shaft turns evenly.'],
   sources: [
-    { document: 'Technical pages on universal joints, two makers of cardan shafts', clause: 'relation between the turns of both shafts', basis: 'quoted' },
+    {
+      document: 'Technical pages on universal joints, two makers of cardan shafts',
+      clause: 'relation between the turns of both shafts',
+      basis: 'quoted',
+    },
     { document: 'Second derivative of the relation between the turns, set to its extreme', basis: 'derived' },
     ...drivelineSources.slice(0, 1),
   ],
@@ -72,8 +104,18 @@ export const singleJoint = sheet({
   examples: [
     {
       given: { gearboxSlope: '0 deg', pinionSlope: '10 deg', speed: '3000 rpm' },
-      gives: { fastest: '1.01543', slowest: '0.98481', fluctuation: '3.062 %', lead: '0.4386 deg', acceleration: '3022.7 rad/s²', approximate: '3006.5 rad/s²' },
-      source: { document: 'Exact relation of a joint worked independently by stepping through a turn, regression only', basis: 'derived' },
+      gives: {
+        fastest: '1.01543',
+        slowest: '0.98481',
+        fluctuation: '3.062 %',
+        lead: '0.4386 deg',
+        acceleration: '3022.7 rad/s²',
+        approximate: '3006.5 rad/s²',
+      },
+      source: {
+        document: 'Exact relation of a joint worked independently by stepping through a turn, regression only',
+        basis: 'derived',
+      },
     },
     {
       given: { gearboxSlope: '0 deg', pinionSlope: '3 deg', pinionPlan: '4 deg', speed: '3000 rpm' },

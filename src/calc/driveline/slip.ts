@@ -13,16 +13,46 @@ export const slipEngagement = sheet({
     roomRide: { symbol: 'g_0', unit: 'mm', says: 'room at ride height before the slip joint bottoms' },
   },
   results: {
-    extends: { symbol: '\\Delta l_{max}', unit: 'mm', says: 'growth of the length from ride height', tex: '@lengthLongest - @lengthRide', step: true },
-    shortens: { symbol: '\\Delta l_{min}', unit: 'mm', says: 'loss of length from ride height', tex: '@lengthRide - @lengthShortest', step: true },
-    engagedLeast: { symbol: 'e_{min}', unit: 'mm', says: 'spline engaged at the greatest length', tex: '@engagedRide - @extends' },
-    roomLeast: { symbol: 'g_{min}', unit: 'mm', says: 'room left at the smallest length', tex: '@roomRide - @shortens' },
+    extends: {
+      symbol: '\\Delta l_{max}',
+      unit: 'mm',
+      says: 'growth of the length from ride height',
+      tex: '@lengthLongest - @lengthRide',
+      step: true,
+    },
+    shortens: {
+      symbol: '\\Delta l_{min}',
+      unit: 'mm',
+      says: 'loss of length from ride height',
+      tex: '@lengthRide - @lengthShortest',
+      step: true,
+    },
+    engagedLeast: {
+      symbol: 'e_{min}',
+      unit: 'mm',
+      says: 'spline engaged at the greatest length',
+      tex: '@engagedRide - @extends',
+    },
+    roomLeast: {
+      symbol: 'g_{min}',
+      unit: 'mm',
+      says: 'room left at the smallest length',
+      tex: '@roomRide - @shortens',
+    },
   },
-  assumptions: ['Movement of engine and gearbox on their mounts is contained only if it was measured with the lengths.'],
+  assumptions: [
+    'Movement of engine and gearbox on their mounts is contained only if it was measured with the lengths.',
+  ],
   sources: [{ document: 'Difference of lengths', basis: 'derived' }],
   validity: [
-    { says: 'all lengths must be greater than zero, and engagement and room must not be negative', holds: (x) => x.lengthShortest > 0 && x.engagedRide > 0 && x.roomRide >= 0 },
-    { says: 'the length at ride height lies between the smallest and the greatest', holds: (x) => x.lengthShortest <= x.lengthRide && x.lengthRide <= x.lengthLongest },
+    {
+      says: 'all lengths must be greater than zero, and engagement and room must not be negative',
+      holds: (x) => x.lengthShortest > 0 && x.engagedRide > 0 && x.roomRide >= 0,
+    },
+    {
+      says: 'the length at ride height lies between the smallest and the greatest',
+      holds: (x) => x.lengthShortest <= x.lengthRide && x.lengthRide <= x.lengthLongest,
+    },
   ],
   calculate: (x) => {
     const [growth, loss] = [x.lengthLongest - x.lengthRide, x.lengthRide - x.lengthShortest];
@@ -30,7 +60,13 @@ export const slipEngagement = sheet({
   },
   examples: [
     {
-      given: { lengthRide: '1215 mm', lengthLongest: '1223 mm', lengthShortest: '1204 mm', engagedRide: '62 mm', roomRide: '25 mm' },
+      given: {
+        lengthRide: '1215 mm',
+        lengthLongest: '1223 mm',
+        lengthShortest: '1204 mm',
+        engagedRide: '62 mm',
+        roomRide: '25 mm',
+      },
       gives: { engagedLeast: '54 mm', roomLeast: '14 mm' },
       source: { document: 'Worked by hand, regression only', basis: 'derived' },
     },

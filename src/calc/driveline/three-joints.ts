@@ -1,7 +1,19 @@
 import { sheet } from '../sheet.js';
 import { equivalentAngles, jointAngles, planOf } from './geometry.js';
 import {
-  angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
+  angleValidity,
+  drivelineSources,
+  gearboxInputs,
+  jointAssumptions,
+  jointStep,
+  lengthOf,
+  offsetOf,
+  pinionInputs,
+  planeStep,
+  planStep,
+  slopeOf,
+  speedInput,
+  twistOf,
 } from './parts.js';
 
 const front = { slope: 'frontSlope', plan: 'frontPlan' };
@@ -13,7 +25,8 @@ export const threeJoints = sheet({
   id: 'driveline-three-joints',
   subject: 'driveline',
   title: 'Joint angles of a two-piece shaft',
-  purpose: 'The angles at which three joints work, what they leave of each other’s speed variation, and the accelerations this puts on both shafts, the gearbox and the axle.',
+  purpose:
+    'The angles at which three joints work, what they leave of each other’s speed variation, and the accelerations this puts on both shafts, the gearbox and the axle.',
   inputs: {
     ...gearboxInputs,
     frontSlope: slopeOf('v_1', 'the front shaft'),
@@ -28,11 +41,23 @@ export const threeJoints = sheet({
     ...speedInput,
   },
   results: {
-    frontPlan: planStep('h_1', 'the front shaft', { slope: 'frontSlope', length: 'frontLength', offset: 'frontOffset' }),
+    frontPlan: planStep('h_1', 'the front shaft', {
+      slope: 'frontSlope',
+      length: 'frontLength',
+      offset: 'frontOffset',
+    }),
     rearPlan: planStep('h_2', 'the rear shaft', { slope: 'rearSlope', length: 'rearLength', offset: 'rearOffset' }),
-    joint1: jointStep('\\theta_1', 'angle of the joint at the gearbox', { slope: 'gearboxSlope', plan: 'gearboxPlan' }, front),
+    joint1: jointStep(
+      '\\theta_1',
+      'angle of the joint at the gearbox',
+      { slope: 'gearboxSlope', plan: 'gearboxPlan' },
+      front,
+    ),
     joint2: jointStep('\\theta_2', 'angle of the joint behind the centre bearing', front, rear),
-    joint3: jointStep('\\theta_3', 'angle of the joint at the pinion', rear, { slope: 'pinionSlope', plan: 'pinionPlan' }),
+    joint3: jointStep('\\theta_3', 'angle of the joint at the pinion', rear, {
+      slope: 'pinionSlope',
+      plan: 'pinionPlan',
+    }),
     plane1: planeStep('\\psi_1', 'the joint at the gearbox'),
     plane2: planeStep('\\psi_2', 'the joint behind the centre bearing'),
     plane3: planeStep('\\psi_3', 'the joint at the pinion'),
@@ -56,14 +81,45 @@ export const threeJoints = sheet({
       says: 'equivalent angle of the whole line',
       tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @frontTwist)} + @joint3^2\\, e^{2i \\cdot (@plane3 - @frontTwist - @rearTwist)}\\right|}',
     },
-    fluctuation: { symbol: 'U', unit: '%', says: 'speed variation at the pinion, greatest less smallest over mean', tex: '\\sin @equivalent \\cdot \\tan @equivalent' },
-    torsional: { symbol: '\\alpha_t', unit: 'rad/s²', says: 'torsional acceleration at the pinion', tex: '@speed^2 \\cdot @equivalent^2' },
-    driveFront: { symbol: '\\alpha_{d1}', unit: 'rad/s²', says: 'acceleration of the front shaft when driven from the gearbox', tex: '@speed^2 \\cdot @joint1^2' },
-    driveRear: { symbol: '\\alpha_{d2}', unit: 'rad/s²', says: 'acceleration of the rear shaft when driven from the gearbox', tex: '@speed^2 \\cdot @pair^2' },
-    coastRear: { symbol: '\\alpha_{c2}', unit: 'rad/s²', says: 'acceleration of the rear shaft when driven from the axle', tex: '@speed^2 \\cdot @joint3^2' },
-    coastFront: { symbol: '\\alpha_{c1}', unit: 'rad/s²', says: 'acceleration of the front shaft when driven from the axle', tex: '@speed^2 \\cdot @lastPair^2' },
+    fluctuation: {
+      symbol: 'U',
+      unit: '%',
+      says: 'speed variation at the pinion, greatest less smallest over mean',
+      tex: '\\sin @equivalent \\cdot \\tan @equivalent',
+    },
+    torsional: {
+      symbol: '\\alpha_t',
+      unit: 'rad/s²',
+      says: 'torsional acceleration at the pinion',
+      tex: '@speed^2 \\cdot @equivalent^2',
+    },
+    driveFront: {
+      symbol: '\\alpha_{d1}',
+      unit: 'rad/s²',
+      says: 'acceleration of the front shaft when driven from the gearbox',
+      tex: '@speed^2 \\cdot @joint1^2',
+    },
+    driveRear: {
+      symbol: '\\alpha_{d2}',
+      unit: 'rad/s²',
+      says: 'acceleration of the rear shaft when driven from the gearbox',
+      tex: '@speed^2 \\cdot @pair^2',
+    },
+    coastRear: {
+      symbol: '\\alpha_{c2}',
+      unit: 'rad/s²',
+      says: 'acceleration of the rear shaft when driven from the axle',
+      tex: '@speed^2 \\cdot @joint3^2',
+    },
+    coastFront: {
+      symbol: '\\alpha_{c1}',
+      unit: 'rad/s²',
+      says: 'acceleration of the front shaft when driven from the axle',
+      tex: '@speed^2 \\cdot @lastPair^2',
+    },
   },
-  method: 'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
+  method:
+    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
   assumptions: [
     ...jointAssumptions,
     'The centre bearing holds its place. The joint nearest to it belongs to the rear shaft’s front end.',
@@ -71,7 +127,10 @@ export const threeJoints = sheet({
   ],
   sources: drivelineSources,
   validity: [
-    { says: 'each shaft must be longer than its sideways offset', holds: (x) => x.frontLength > Math.abs(x.frontOffset) && x.rearLength > Math.abs(x.rearOffset) },
+    {
+      says: 'each shaft must be longer than its sideways offset',
+      holds: (x) => x.frontLength > Math.abs(x.frontOffset) && x.rearLength > Math.abs(x.rearOffset),
+    },
     angleValidity('gearboxSlope', 'gearboxPlan', 'frontSlope', 'rearSlope', 'pinionSlope', 'pinionPlan'),
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
   ],
@@ -110,10 +169,19 @@ export const threeJoints = sheet({
   examples: [
     {
       given: {
-        gearboxSlope: '3 deg', frontSlope: '3.5 deg', frontLength: '700 mm', rearSlope: '6.5 deg', rearLength: '900 mm', pinionSlope: '3.5 deg', speed: '4000 rpm',
+        gearboxSlope: '3 deg',
+        frontSlope: '3.5 deg',
+        frontLength: '700 mm',
+        rearSlope: '6.5 deg',
+        rearLength: '900 mm',
+        pinionSlope: '3.5 deg',
+        speed: '4000 rpm',
       },
       gives: { joint1: '0.50 deg', joint2: '3.00 deg', joint3: '3.00 deg', equivalent: '0.50 deg' },
-      source: { document: 'Joints two and three cancel and leave the first, worked by hand, regression only', basis: 'derived' },
+      source: {
+        document: 'Joints two and three cancel and leave the first, worked by hand, regression only',
+        basis: 'derived',
+      },
     },
   ],
 });

@@ -1,7 +1,19 @@
 import { sheet } from '../sheet.js';
 import { equivalentAngles, jointAngles, planOf } from './geometry.js';
 import {
-  angleValidity, drivelineSources, gearboxInputs, jointAssumptions, jointStep, lengthOf, offsetOf, pinionInputs, planeStep, planStep, slopeOf, speedInput, twistOf,
+  angleValidity,
+  drivelineSources,
+  gearboxInputs,
+  jointAssumptions,
+  jointStep,
+  lengthOf,
+  offsetOf,
+  pinionInputs,
+  planeStep,
+  planStep,
+  slopeOf,
+  speedInput,
+  twistOf,
 } from './parts.js';
 
 const shaft = { slope: 'shaftSlope', plan: 'shaftPlan' };
@@ -11,7 +23,8 @@ export const twoJoints = sheet({
   id: 'driveline-two-joints',
   subject: 'driveline',
   title: 'Joint angles of a one-piece shaft',
-  purpose: 'The angles at which both joints work, what they leave of each other’s speed variation, and the accelerations this puts on the shaft, the gearbox and the axle.',
+  purpose:
+    'The angles at which both joints work, what they leave of each other’s speed variation, and the accelerations this puts on the shaft, the gearbox and the axle.',
   inputs: {
     ...gearboxInputs,
     shaftSlope: slopeOf('v_1', 'the shaft'),
@@ -23,9 +36,22 @@ export const twoJoints = sheet({
   },
   results: {
     shaftPlan: planStep('h_1', 'the shaft', { slope: 'shaftSlope', length: 'shaftLength', offset: 'shaftOffset' }),
-    joint1: jointStep('\\theta_1', 'angle of the joint at the gearbox', { slope: 'gearboxSlope', plan: 'gearboxPlan' }, shaft),
-    joint2: jointStep('\\theta_2', 'angle of the joint at the pinion', shaft, { slope: 'pinionSlope', plan: 'pinionPlan' }),
-    difference: { symbol: '\\Delta\\theta', unit: 'deg', says: 'difference of the two joint angles', tex: '\\left|@joint1 - @joint2\\right|' },
+    joint1: jointStep(
+      '\\theta_1',
+      'angle of the joint at the gearbox',
+      { slope: 'gearboxSlope', plan: 'gearboxPlan' },
+      shaft,
+    ),
+    joint2: jointStep('\\theta_2', 'angle of the joint at the pinion', shaft, {
+      slope: 'pinionSlope',
+      plan: 'pinionPlan',
+    }),
+    difference: {
+      symbol: '\\Delta\\theta',
+      unit: 'deg',
+      says: 'difference of the two joint angles',
+      tex: '\\left|@joint1 - @joint2\\right|',
+    },
     plane1: planeStep('\\psi_1', 'the joint at the gearbox'),
     plane2: planeStep('\\psi_2', 'the joint at the pinion'),
     equivalent: {
@@ -34,16 +60,40 @@ export const twoJoints = sheet({
       says: 'equivalent angle: one joint at this angle would give the same speed variation at the pinion',
       tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @shaftTwist)}\\right|}',
     },
-    fluctuation: { symbol: 'U', unit: '%', says: 'speed variation at the pinion, greatest less smallest over mean', tex: '\\sin @equivalent \\cdot \\tan @equivalent' },
-    torsional: { symbol: '\\alpha_t', unit: 'rad/s²', says: 'torsional acceleration at the pinion', tex: '@speed^2 \\cdot @equivalent^2' },
-    inertiaDrive: { symbol: '\\alpha_d', unit: 'rad/s²', says: 'acceleration of the shaft when driven from the gearbox', tex: '@speed^2 \\cdot @joint1^2' },
-    inertiaCoast: { symbol: '\\alpha_c', unit: 'rad/s²', says: 'acceleration of the shaft when driven from the axle', tex: '@speed^2 \\cdot @joint2^2' },
+    fluctuation: {
+      symbol: 'U',
+      unit: '%',
+      says: 'speed variation at the pinion, greatest less smallest over mean',
+      tex: '\\sin @equivalent \\cdot \\tan @equivalent',
+    },
+    torsional: {
+      symbol: '\\alpha_t',
+      unit: 'rad/s²',
+      says: 'torsional acceleration at the pinion',
+      tex: '@speed^2 \\cdot @equivalent^2',
+    },
+    inertiaDrive: {
+      symbol: '\\alpha_d',
+      unit: 'rad/s²',
+      says: 'acceleration of the shaft when driven from the gearbox',
+      tex: '@speed^2 \\cdot @joint1^2',
+    },
+    inertiaCoast: {
+      symbol: '\\alpha_c',
+      unit: 'rad/s²',
+      says: 'acceleration of the shaft when driven from the axle',
+      tex: '@speed^2 \\cdot @joint2^2',
+    },
   },
-  method: 'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
+  method:
+    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
   assumptions: [...jointAssumptions, 'Cross-and-bearing joints; a constant-velocity joint adds nothing.'],
   sources: drivelineSources,
   validity: [
-    { says: 'the shaft must be longer than its sideways offset', holds: (x) => x.shaftLength > Math.abs(x.shaftOffset) },
+    {
+      says: 'the shaft must be longer than its sideways offset',
+      holds: (x) => x.shaftLength > Math.abs(x.shaftOffset),
+    },
     angleValidity('gearboxSlope', 'gearboxPlan', 'shaftSlope', 'pinionSlope', 'pinionPlan'),
     { says: 'the speed must be greater than zero', holds: (x) => x.speed > 0 },
   ],
@@ -70,15 +120,39 @@ export const twoJoints = sheet({
       inertiaCoast: (x.speed * two.angle) ** 2,
     };
   },
-  remark: 'Equal angles at both joints do not cancel where the joints bend in different planes: 4° and 4° in planes square to each other leave 5.66°.',
+  remark:
+    'Equal angles at both joints do not cancel where the joints bend in different planes: 4° and 4° in planes square to each other leave 5.66°.',
   examples: [
     {
-      given: { gearboxSlope: '3.0 deg', shaftSlope: '7.0 deg', shaftLength: '1200 mm', pinionSlope: '4.5 deg', speed: '3000 rpm' },
-      gives: { joint1: '4.0 deg', joint2: '2.5 deg', equivalent: '3.12 deg', torsional: '293 rad/s²', inertiaDrive: '481 rad/s²', inertiaCoast: '188 rad/s²' },
-      source: { document: 'Worked by hand and confirmed by simulation of two joints, regression only', basis: 'derived' },
+      given: {
+        gearboxSlope: '3.0 deg',
+        shaftSlope: '7.0 deg',
+        shaftLength: '1200 mm',
+        pinionSlope: '4.5 deg',
+        speed: '3000 rpm',
+      },
+      gives: {
+        joint1: '4.0 deg',
+        joint2: '2.5 deg',
+        equivalent: '3.12 deg',
+        torsional: '293 rad/s²',
+        inertiaDrive: '481 rad/s²',
+        inertiaCoast: '188 rad/s²',
+      },
+      source: {
+        document: 'Worked by hand and confirmed by simulation of two joints, regression only',
+        basis: 'derived',
+      },
     },
     {
-      given: { gearboxSlope: '3 deg', shaftSlope: '6 deg', shaftLength: '1300 mm', shaftTwist: '90 deg', pinionSlope: '3 deg', speed: '4000 rpm' },
+      given: {
+        gearboxSlope: '3 deg',
+        shaftSlope: '6 deg',
+        shaftLength: '1300 mm',
+        shaftTwist: '90 deg',
+        pinionSlope: '3 deg',
+        speed: '4000 rpm',
+      },
       gives: { joint1: '3.00 deg', joint2: '3.00 deg', equivalent: '4.24 deg' },
       source: { document: 'Yokes set at 90°: the squares add, θ_e = √2 · 3°, regression only', basis: 'derived' },
     },

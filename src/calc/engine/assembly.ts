@@ -5,34 +5,53 @@ export const bearingClearance = sheet({
   id: 'bearing-clearance',
   subject: 'engine',
   title: 'Bearing oil clearance',
-  purpose: 'Oil clearance of each journal from the bore of its fitted shells, torqued, across the parting line’s square, and the journal.',
+  purpose:
+    'Oil clearance of each journal from the bore of its fitted shells, torqued, across the parting line’s square, and the journal.',
   inputs: {
     journals: {
       symbol: 'journals',
       says: 'one row a journal, in their order along the shaft',
       columns: {
-        bore: { symbol: 'D_i', unit: 'mm', says: 'bore with shells fitted and caps torqued, measured square to the parting line' },
+        bore: {
+          symbol: 'D_i',
+          unit: 'mm',
+          says: 'bore with shells fitted and caps torqued, measured square to the parting line',
+        },
         journal: { symbol: 'd_i', unit: 'mm', says: 'journal diameter' },
       },
     },
   },
   results: {
-    smallest: { symbol: 'c_{min}', unit: 'mm', says: 'smallest oil clearance, on the diameter', tex: '\\min_i (D_i - d_i)' },
-    largest: { symbol: 'c_{max}', unit: 'mm', says: 'largest oil clearance, on the diameter', tex: '\\max_i (D_i - d_i)' },
+    smallest: {
+      symbol: 'c_{min}',
+      unit: 'mm',
+      says: 'smallest oil clearance, on the diameter',
+      tex: '\\min_i (D_i - d_i)',
+    },
+    largest: {
+      symbol: 'c_{max}',
+      unit: 'mm',
+      says: 'largest oil clearance, on the diameter',
+      tex: '\\max_i (D_i - d_i)',
+    },
     spread: { symbol: '\\Delta c', unit: 'mm', says: 'spread of the clearances', tex: '@largest - @smallest' },
   },
   method: 'The clearance of every journal is bore less journal; the smallest and the largest of them are given.',
   sources: [{ document: 'Difference of two diameters', basis: 'derived' }],
   validity: [
     { says: 'at least one journal must be measured', holds: (x) => x.journals.length > 0 },
-    { says: 'every diameter must be greater than zero', holds: (x) => x.journals.every((j) => j.bore > 0 && j.journal > 0) },
+    {
+      says: 'every diameter must be greater than zero',
+      holds: (x) => x.journals.every((j) => j.bore > 0 && j.journal > 0),
+    },
   ],
   calculate: ({ journals }) => {
     const clearances = journals.map((j) => j.bore - j.journal);
     const [smallest, largest] = [Math.min(...clearances), Math.max(...clearances)];
     return { smallest, largest, spread: largest - smallest };
   },
-  remark: 'The engine maker’s or bearing maker’s figure is the limit. A micrometer and a bore gauge set with the same micrometer share its error, which then drops out.',
+  remark:
+    'The engine maker’s or bearing maker’s figure is the limit. A micrometer and a bore gauge set with the same micrometer share its error, which then drops out.',
   examples: [
     {
       given: {
@@ -53,7 +72,8 @@ export const ringGap = sheet({
   id: 'ring-gap',
   subject: 'engine',
   title: 'Piston ring end gap',
-  purpose: 'Smallest and largest end gap of one kind of ring, measured squared in its own bore, against the gap that the ring’s maker asks for.',
+  purpose:
+    'Smallest and largest end gap of one kind of ring, measured squared in its own bore, against the gap that the ring’s maker asks for.',
   inputs: {
     bore: { symbol: 'B', unit: 'mm', says: 'bore' },
     factor: { symbol: 'k', unit: '1', says: 'least gap for each unit of bore, from the ring maker’s sheet' },
@@ -67,7 +87,12 @@ export const ringGap = sheet({
     asked: { symbol: 's_a', unit: 'mm', says: 'least gap that the maker asks for', tex: '@factor \\cdot @bore' },
     smallest: { symbol: 's_{min}', unit: 'mm', says: 'smallest gap', tex: '\\min_i s_i' },
     largest: { symbol: 's_{max}', unit: 'mm', says: 'largest gap', tex: '\\max_i s_i' },
-    margin: { symbol: '\\Delta s', unit: 'mm', says: 'smallest gap above the least; negative where a ring must be filed', tex: '@smallest - @asked' },
+    margin: {
+      symbol: '\\Delta s',
+      unit: 'mm',
+      says: 'smallest gap above the least; negative where a ring must be filed',
+      tex: '@smallest - @asked',
+    },
   },
   method: 'The smallest and the largest gap of all rings are given.',
   sources: [{ document: 'The ring maker’s sheet', basis: 'practice' }],
@@ -82,10 +107,15 @@ export const ringGap = sheet({
     const [asked, smallest, largest] = [factor * bore, Math.min(...gaps), Math.max(...gaps)];
     return { asked, smallest, largest, margin: smallest - asked };
   },
-  remark: 'A gap in a worn or tapered bore is measured where the bore is smallest. One millimetre more of bore opens a gap by 3.14 mm.',
+  remark:
+    'A gap in a worn or tapered bore is measured where the bore is smallest. One millimetre more of bore opens a gap by 3.14 mm.',
   examples: [
     {
-      given: { bore: '100 mm', factor: '0.004', rings: [{ gap: '0.42 mm' }, { gap: '0.45 mm' }, { gap: '0.43 mm' }, { gap: '0.40 mm' }] },
+      given: {
+        bore: '100 mm',
+        factor: '0.004',
+        rings: [{ gap: '0.42 mm' }, { gap: '0.45 mm' }, { gap: '0.43 mm' }, { gap: '0.40 mm' }],
+      },
       gives: { asked: '0.40 mm', smallest: '0.40 mm', largest: '0.45 mm', margin: '0.00 mm' },
       source: { document: 'Worked by hand', basis: 'derived' },
     },

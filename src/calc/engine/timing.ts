@@ -5,10 +5,19 @@ export const topDeadCentre = sheet({
   id: 'top-dead-centre',
   subject: 'engine',
   title: 'Top dead centre from a positive stop',
-  purpose: 'Where true top dead centre stands on the degree wheel or damper scale, from the two readings at which the piston touches a stop.',
+  purpose:
+    'Where true top dead centre stands on the degree wheel or damper scale, from the two readings at which the piston touches a stop.',
   inputs: {
-    before: { symbol: '\\alpha_b', unit: 'deg', says: 'reading before the scale’s zero (BTDC side) at which the piston touches the stop, written positive' },
-    after: { symbol: '\\alpha_a', unit: 'deg', says: 'reading after the scale’s zero (ATDC side) at which the piston touches the stop, written positive' },
+    before: {
+      symbol: '\\alpha_b',
+      unit: 'deg',
+      says: 'reading before the scale’s zero (BTDC side) at which the piston touches the stop, written positive',
+    },
+    after: {
+      symbol: '\\alpha_a',
+      unit: 'deg',
+      says: 'reading after the scale’s zero (ATDC side) at which the piston touches the stop, written positive',
+    },
   },
   results: {
     offset: {
@@ -17,16 +26,27 @@ export const topDeadCentre = sheet({
       says: 'place of true top dead centre on the scale: positive reads before the zero (BTDC side), negative reads after it (ATDC side)',
       tex: '\\frac{@before - @after}{2}',
     },
-    stop: { symbol: '\\alpha_s', unit: 'deg', says: 'crank angle between stop and true top dead centre, the same on both sides', tex: '\\frac{@before + @after}{2}' },
+    stop: {
+      symbol: '\\alpha_s',
+      unit: 'deg',
+      says: 'crank angle between stop and true top dead centre, the same on both sides',
+      tex: '\\frac{@before + @after}{2}',
+    },
   },
-  assumptions: ['The stop touches at the same height on both sides, and the pin is not offset so far that the half angles differ by more than the reading error.'],
+  assumptions: [
+    'The stop touches at the same height on both sides, and the pin is not offset so far that the half angles differ by more than the reading error.',
+  ],
   sources: [{ document: 'Symmetry of the crank drive about top dead centre; positive-stop method', basis: 'practice' }],
   validity: [
-    { says: 'both readings must be from 0° to 180°, each written positive', holds: (x) => [x.before, x.after].every((a) => a >= 0 && a <= Math.PI) },
+    {
+      says: 'both readings must be from 0° to 180°, each written positive',
+      holds: (x) => [x.before, x.after].every((a) => a >= 0 && a <= Math.PI),
+    },
     { says: 'the stop must hold the piston clear of top dead centre', holds: (x) => x.before + x.after > 0 },
   ],
   calculate: ({ before, after }) => ({ offset: (before - after) / 2, stop: (before + after) / 2 }),
-  remark: 'True top dead centre lies towards the larger reading. Turn the wheel or move the pointer until both readings are the same, then measure again.',
+  remark:
+    'True top dead centre lies towards the larger reading. Turn the wheel or move the pointer until both readings are the same, then measure again.',
   examples: [
     {
       given: { before: '21.5 deg', after: '18.5 deg' },
@@ -47,7 +67,12 @@ export const damperScale = sheet({
     angle: { symbol: '\\varphi', unit: 'deg', says: 'crank angle to be marked', usual: '10 deg' },
   },
   results: {
-    perDegree: { symbol: 'l_1', unit: 'mm/deg', says: 'length for each degree', tex: '\\frac{\\pi \\cdot @diameter}{360 \\text{ deg}}' },
+    perDegree: {
+      symbol: 'l_1',
+      unit: 'mm/deg',
+      says: 'length for each degree',
+      tex: '\\frac{\\pi \\cdot @diameter}{360 \\text{ deg}}',
+    },
     length: { symbol: 'l', unit: 'mm', says: 'length along the rim for the angle', tex: '@perDegree \\cdot @angle' },
   },
   method: 'The circumference stands for 360 degrees.',

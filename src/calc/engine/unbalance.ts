@@ -5,7 +5,8 @@ export const unbalance = sheet({
   id: 'unbalance',
   subject: 'engine',
   title: 'Unbalance and its force',
-  purpose: 'Unbalance that a mass at a radius makes, in every unit that balancers print, and the force that turns with it.',
+  purpose:
+    'Unbalance that a mass at a radius makes, in every unit that balancers print, and the force that turns with it.',
   inputs: {
     mass: { symbol: 'm_u', unit: 'g', says: 'unbalanced mass' },
     radius: { symbol: 'r', unit: 'mm', says: 'radius at which it sits' },
@@ -18,7 +19,10 @@ export const unbalance = sheet({
   assumptions: ['In the formula the speed counts in radians a second.'],
   sources: [{ document: 'ISO 21940-2 (definition of unbalance); centripetal force', basis: 'memory' }],
   validity: [
-    { says: 'mass, radius and speed must be greater than zero', holds: (x) => x.mass > 0 && x.radius > 0 && x.speed > 0 },
+    {
+      says: 'mass, radius and speed must be greater than zero',
+      holds: (x) => x.mass > 0 && x.radius > 0 && x.speed > 0,
+    },
   ],
   calculate: ({ mass, radius, speed }) => ({ unbalance: mass * radius, force: mass * radius * speed ** 2 }),
   remark: '1 oz·in is 720.078 g·mm.',
@@ -56,12 +60,34 @@ export const permissibleUnbalance = sheet({
   },
   results: {
     product: { symbol: 'e\\Omega', unit: 'mm/s', says: 'eccentricity times speed of the grade', step: true },
-    eccentricity: { symbol: 'e_{per}', unit: 'µm', says: 'permissible eccentricity of the centre of mass', tex: '\\frac{@product}{@speed}' },
-    unbalance: { symbol: 'U_{per}', unit: 'g·mm', says: 'permissible residual unbalance of the whole rotor', tex: '@eccentricity \\cdot @mass' },
-    perPlane: { symbol: 'U_{per,1}', unit: 'g·mm', says: 'half of it, for each of two planes equally far from the centre of mass', tex: '\\frac{@unbalance}{2}' },
+    eccentricity: {
+      symbol: 'e_{per}',
+      unit: 'µm',
+      says: 'permissible eccentricity of the centre of mass',
+      tex: '\\frac{@product}{@speed}',
+    },
+    unbalance: {
+      symbol: 'U_{per}',
+      unit: 'g·mm',
+      says: 'permissible residual unbalance of the whole rotor',
+      tex: '@eccentricity \\cdot @mass',
+    },
+    perPlane: {
+      symbol: 'U_{per,1}',
+      unit: 'g·mm',
+      says: 'half of it, for each of two planes equally far from the centre of mass',
+      tex: '\\frac{@unbalance}{2}',
+    },
   },
   assumptions: ['The rotor is rigid up to its service speed. In the formula the speed counts in radians a second.'],
-  sources: [{ document: 'ISO 21940-11', edition: '2016', clause: 'balance quality grades and permissible residual unbalance', basis: 'quoted' }],
+  sources: [
+    {
+      document: 'ISO 21940-11',
+      edition: '2016',
+      clause: 'balance quality grades and permissible residual unbalance',
+      basis: 'quoted',
+    },
+  ],
   validity: [{ says: 'mass and speed must be greater than zero', holds: (x) => x.mass > 0 && x.speed > 0 }],
   calculate: ({ grade, mass, speed }) => {
     const product = grades[grade] * 1e-3;

@@ -1,5 +1,5 @@
-import { sheet, type Source } from '../sheet.js';
-import { classes, listedThreads, threadAreas, threadChoices, type PropertyClass } from './iso898.js';
+import { type Source, sheet } from '../sheet.js';
+import { classes, listedThreads, type PropertyClass, threadAreas, threadChoices } from './iso898.js';
 
 const en1993 = (clause: string): Source => ({ document: 'EN 1993-1-8', edition: '2005', clause, basis: 'memory' });
 const partial = { symbol: '\\gamma_{M2}', unit: '1', says: 'partial factor for joints', usual: '1.25' } as const;
@@ -14,7 +14,10 @@ const listed: Partial<Record<PropertyClass, readonly [strength: number, factor: 
   '8.8': [800, 0.6],
   '10.9': [1000, 0.5],
 };
-const choices = Object.fromEntries(classes.filter((c) => c in listed).map((c) => [c, `property class ${c}`])) as Record<string, string>;
+const choices = Object.fromEntries(classes.filter((c) => c in listed).map((c) => [c, `property class ${c}`])) as Record<
+  string,
+  string
+>;
 
 /** One bolt in tension and shear by EN 1993-1-8. */
 export const boltEn1993 = sheet({
@@ -29,15 +32,39 @@ export const boltEn1993 = sheet({
   },
   results: {
     strength: { symbol: 'f_{ub}', unit: 'MPa', says: 'tensile strength of the class', step: true },
-    factor: { symbol: '\\alpha_v', unit: '1', says: 'shear factor through the thread: 0.6, but 0.5 for classes 4.8, 5.8, 6.8 and 10.9', step: true },
+    factor: {
+      symbol: '\\alpha_v',
+      unit: '1',
+      says: 'shear factor through the thread: 0.6, but 0.5 for classes 4.8, 5.8, 6.8 and 10.9',
+      step: true,
+    },
     area: { symbol: 'A_s', unit: 'mm²', says: 'tensile stress area, as listed', step: true },
     shank: { symbol: 'A', unit: 'mm²', says: 'area of the plain shank, to three digits', step: true },
-    tension: { symbol: 'F_{t,Rd}', unit: 'kN', says: 'design resistance in tension', tex: '\\frac{0.9 \\cdot @strength \\cdot @area}{@partial}' },
-    threadShear: { symbol: 'F_{v,Rd}', unit: 'kN', says: 'design resistance in shear through the thread', tex: '\\frac{@factor \\cdot @strength \\cdot @area}{@partial}' },
-    shankShear: { symbol: 'F_{v,Rd}', unit: 'kN', says: 'design resistance in shear through the plain shank', tex: '\\frac{0.6 \\cdot @strength \\cdot @shank}{@partial}' },
+    tension: {
+      symbol: 'F_{t,Rd}',
+      unit: 'kN',
+      says: 'design resistance in tension',
+      tex: '\\frac{0.9 \\cdot @strength \\cdot @area}{@partial}',
+    },
+    threadShear: {
+      symbol: 'F_{v,Rd}',
+      unit: 'kN',
+      says: 'design resistance in shear through the thread',
+      tex: '\\frac{@factor \\cdot @strength \\cdot @area}{@partial}',
+    },
+    shankShear: {
+      symbol: 'F_{v,Rd}',
+      unit: 'kN',
+      says: 'design resistance in shear through the plain shank',
+      tex: '\\frac{0.6 \\cdot @strength \\cdot @shank}{@partial}',
+    },
   },
   assumptions: ['Not countersunk; no packing. Tension and shear together: F_v/F_v,Rd + F_t/(1.4 F_t,Rd) ≤ 1.'],
-  sources: [en1993('Table 3.4: resistance of bolts'), en1993('Table 3.1: classes'), { document: 'ISO 898-1', edition: '2013', clause: 'nominal stress areas', basis: 'quoted' }],
+  sources: [
+    en1993('Table 3.4: resistance of bolts'),
+    en1993('Table 3.1: classes'),
+    { document: 'ISO 898-1', edition: '2013', clause: 'nominal stress areas', basis: 'quoted' },
+  ],
   validity: [
     { says: 'name a thread of the table', holds: (x) => listedThreads.has(x.thread) },
     { says: 'the partial factor must be greater than zero', holds: (x) => x.partial > 0 },
@@ -70,7 +97,8 @@ export const bearingEn1993 = sheet({
   id: 'bolt-bearing-en1993',
   subject: 'fasteners',
   title: 'Bearing and distances at a bolt hole (EN 1993-1-8)',
-  purpose: 'Design resistance of a ply in bearing, with the distances to edges and next bolts, and the least of those distances.',
+  purpose:
+    'Design resistance of a ply in bearing, with the distances to edges and next bolts, and the least of those distances.',
   inputs: {
     diameter: { symbol: 'd', unit: 'mm', says: 'nominal diameter of the bolt' },
     hole: { symbol: 'd_0', unit: 'mm', says: 'diameter of the hole' },
@@ -78,23 +106,57 @@ export const bearingEn1993 = sheet({
     strength: { symbol: 'f_u', unit: 'MPa', says: 'tensile strength of the ply' },
     boltStrength: { symbol: 'f_{ub}', unit: 'MPa', says: 'tensile strength of the bolt' },
     end: { symbol: 'e_1', unit: 'mm', says: 'distance from the centre of the hole to the end, along the force' },
-    side: { symbol: 'e_2', unit: 'mm', says: 'distance from the centre of the hole to the side edge, across the force' },
-    pitch: { symbol: 'p_1', unit: 'mm', says: 'distance to the next bolt along the force; left out where there is none', optional: true },
-    gauge: { symbol: 'p_2', unit: 'mm', says: 'distance to the next bolt across the force; left out where there is none', optional: true },
+    side: {
+      symbol: 'e_2',
+      unit: 'mm',
+      says: 'distance from the centre of the hole to the side edge, across the force',
+    },
+    pitch: {
+      symbol: 'p_1',
+      unit: 'mm',
+      says: 'distance to the next bolt along the force; left out where there is none',
+      optional: true,
+    },
+    gauge: {
+      symbol: 'p_2',
+      unit: 'mm',
+      says: 'distance to the next bolt across the force; left out where there is none',
+      optional: true,
+    },
     partial,
   },
   results: {
     alpha: { symbol: '\\alpha_b', unit: '1', says: 'least of e1/(3 d0), p1/(3 d0) − 1/4, fub/fu and 1', step: true },
     k1: { symbol: 'k_1', unit: '1', says: 'least of 2.8 e2/d0 − 1.7, 1.4 p2/d0 − 1.7 and 2.5', step: true },
-    capacity: { symbol: 'F_{b,Rd}', unit: 'kN', says: 'design resistance in bearing', tex: '\\frac{@k1 \\cdot @alpha \\cdot @strength \\cdot @diameter \\cdot @thickness}{@partial}' },
+    capacity: {
+      symbol: 'F_{b,Rd}',
+      unit: 'kN',
+      says: 'design resistance in bearing',
+      tex: '\\frac{@k1 \\cdot @alpha \\cdot @strength \\cdot @diameter \\cdot @thickness}{@partial}',
+    },
     leastEdge: { symbol: 'e_{min}', unit: 'mm', says: 'least end and edge distance', tex: '1.2 \\cdot @hole' },
-    leastPitch: { symbol: 'p_{1,min}', unit: 'mm', says: 'least distance of bolts along the force', tex: '2.2 \\cdot @hole' },
-    leastGauge: { symbol: 'p_{2,min}', unit: 'mm', says: 'least distance of bolts across the force', tex: '2.4 \\cdot @hole' },
+    leastPitch: {
+      symbol: 'p_{1,min}',
+      unit: 'mm',
+      says: 'least distance of bolts along the force',
+      tex: '2.2 \\cdot @hole',
+    },
+    leastGauge: {
+      symbol: 'p_{2,min}',
+      unit: 'mm',
+      says: 'least distance of bolts across the force',
+      tex: '2.4 \\cdot @hole',
+    },
   },
-  assumptions: ['Normal round holes; the force acts in the plane of the ply. With several bolts the weakest counts for all, unless each is worked.'],
+  assumptions: [
+    'Normal round holes; the force acts in the plane of the ply. With several bolts the weakest counts for all, unless each is worked.',
+  ],
   sources: [en1993('Table 3.4: bearing'), en1993('Table 3.3: least distances')],
   validity: [
-    { says: 'diameter, thickness, strengths and partial factor must be greater than zero', holds: (x) => Math.min(x.diameter, x.thickness, x.strength, x.boltStrength, x.partial) > 0 },
+    {
+      says: 'diameter, thickness, strengths and partial factor must be greater than zero',
+      holds: (x) => Math.min(x.diameter, x.thickness, x.strength, x.boltStrength, x.partial) > 0,
+    },
     { says: 'the hole cannot be smaller than the bolt', holds: (x) => x.hole >= x.diameter },
     {
       says: 'distances must keep the least of the standard: e1, e2 1.2 d0, p1 2.2 d0, p2 2.4 d0',
@@ -105,8 +167,17 @@ export const bearingEn1993 = sheet({
     },
   ],
   calculate: (x) => {
-    const alpha = Math.min(x.end / (3 * x.hole), x.pitch === undefined ? 1 : x.pitch / (3 * x.hole) - 0.25, x.boltStrength / x.strength, 1);
-    const k1 = Math.min((2.8 * x.side) / x.hole - 1.7, x.gauge === undefined ? 2.5 : (1.4 * x.gauge) / x.hole - 1.7, 2.5);
+    const alpha = Math.min(
+      x.end / (3 * x.hole),
+      x.pitch === undefined ? 1 : x.pitch / (3 * x.hole) - 0.25,
+      x.boltStrength / x.strength,
+      1,
+    );
+    const k1 = Math.min(
+      (2.8 * x.side) / x.hole - 1.7,
+      x.gauge === undefined ? 2.5 : (1.4 * x.gauge) / x.hole - 1.7,
+      2.5,
+    );
     return {
       alpha,
       k1,
@@ -118,8 +189,23 @@ export const bearingEn1993 = sheet({
   },
   examples: [
     {
-      given: { diameter: '12 mm', hole: '13 mm', thickness: '5 mm', strength: '410 MPa', boltStrength: '800 MPa', end: '26 mm', side: '26 mm' },
-      gives: { alpha: '0.6667', k1: '2.50', capacity: '32.80 kN', leastEdge: '15.6 mm', leastPitch: '28.6 mm', leastGauge: '31.2 mm' },
+      given: {
+        diameter: '12 mm',
+        hole: '13 mm',
+        thickness: '5 mm',
+        strength: '410 MPa',
+        boltStrength: '800 MPa',
+        end: '26 mm',
+        side: '26 mm',
+      },
+      gives: {
+        alpha: '0.6667',
+        k1: '2.50',
+        capacity: '32.80 kN',
+        leastEdge: '15.6 mm',
+        leastPitch: '28.6 mm',
+        leastGauge: '31.2 mm',
+      },
       source: { document: 'Worked by hand from the formulas; regression only', basis: 'derived' },
     },
   ],

@@ -1,8 +1,8 @@
 import type { Sheet } from '../sheet.js';
 import { bearingAs4100, boltAs4100 } from './bolt-as4100.js';
 import { bearingEn1993, boltEn1993 } from './bolt-en1993.js';
-import { boltLoadsInch } from './bolt-loads-inch.js';
 import { boltLoadsCoarse, boltLoadsFine } from './bolt-loads.js';
+import { boltLoadsInch } from './bolt-loads-inch.js';
 import { boltedJoint, jointStiffness } from './joint.js';
 import { pipeThread } from './npt.js';
 import { metricStressAreaSheet, unifiedStressAreaSheet } from './stress-area.js';

@@ -5,7 +5,8 @@ export const boltedJoint = sheet({
   id: 'bolted-joint',
   subject: 'fasteners',
   title: 'Preloaded bolt under an external pull',
-  purpose: 'How much of an external pull the bolt feels, the load it ends up with, and the reserve against its proof load and against the joint opening.',
+  purpose:
+    'How much of an external pull the bolt feels, the load it ends up with, and the reserve against its proof load and against the joint opening.',
   inputs: {
     area: { symbol: 'A_t', unit: 'mm²', says: 'stress area of the bolt' },
     proofStress: { symbol: 'S_p', unit: 'MPa', says: 'proof strength of the bolt' },
@@ -15,20 +16,69 @@ export const boltedJoint = sheet({
     memberStiffness: { symbol: 'k_m', unit: 'N/mm', says: 'stiffness of the parts clamped' },
   },
   results: {
-    constant: { symbol: 'C', unit: '1', says: 'share of the pull that the bolt feels', tex: '\\frac{@boltStiffness}{@boltStiffness + @memberStiffness}' },
+    constant: {
+      symbol: 'C',
+      unit: '1',
+      says: 'share of the pull that the bolt feels',
+      tex: '\\frac{@boltStiffness}{@boltStiffness + @memberStiffness}',
+    },
     boltLoad: { symbol: 'F_b', unit: 'kN', says: 'load on the bolt', tex: '@constant \\cdot @pull + @preload' },
-    clamp: { symbol: 'F_m', unit: 'kN', says: 'clamping force that is left', tex: '@preload - (1 - @constant) \\cdot @pull' },
-    preloadStress: { symbol: '\\sigma_i', unit: 'MPa', says: 'stress in the bolt from preload', tex: '\\frac{@preload}{@area}' },
-    stress: { symbol: '\\sigma_b', unit: 'MPa', says: 'stress in the bolt in service', tex: '\\frac{@boltLoad}{@area}' },
-    proofReserve: { symbol: 'n_p', unit: '1', says: 'proof load over the load on the bolt', tex: '\\frac{@proofStress \\cdot @area}{@boltLoad}' },
-    loadReserve: { symbol: 'n_L', unit: '1', says: 'how many times the pull may grow before the bolt reaches its proof load', tex: '\\frac{@proofStress \\cdot @area - @preload}{@constant \\cdot @pull}' },
-    openingReserve: { symbol: 'n_0', unit: '1', says: 'how many times the pull may grow before the joint opens', tex: '\\frac{@preload}{@pull \\cdot (1 - @constant)}' },
+    clamp: {
+      symbol: 'F_m',
+      unit: 'kN',
+      says: 'clamping force that is left',
+      tex: '@preload - (1 - @constant) \\cdot @pull',
+    },
+    preloadStress: {
+      symbol: '\\sigma_i',
+      unit: 'MPa',
+      says: 'stress in the bolt from preload',
+      tex: '\\frac{@preload}{@area}',
+    },
+    stress: {
+      symbol: '\\sigma_b',
+      unit: 'MPa',
+      says: 'stress in the bolt in service',
+      tex: '\\frac{@boltLoad}{@area}',
+    },
+    proofReserve: {
+      symbol: 'n_p',
+      unit: '1',
+      says: 'proof load over the load on the bolt',
+      tex: '\\frac{@proofStress \\cdot @area}{@boltLoad}',
+    },
+    loadReserve: {
+      symbol: 'n_L',
+      unit: '1',
+      says: 'how many times the pull may grow before the bolt reaches its proof load',
+      tex: '\\frac{@proofStress \\cdot @area - @preload}{@constant \\cdot @pull}',
+    },
+    openingReserve: {
+      symbol: 'n_0',
+      unit: '1',
+      says: 'how many times the pull may grow before the joint opens',
+      tex: '\\frac{@preload}{@pull \\cdot (1 - @constant)}',
+    },
   },
-  assumptions: ['The pull acts along the bolt; no prying. Static load: a load that comes and goes needs a fatigue check.'],
-  sources: [{ document: 'Shigley’s Mechanical Engineering Design', clause: 'ch. 8: tension joints, static loading', basis: 'memory' }],
+  assumptions: [
+    'The pull acts along the bolt; no prying. Static load: a load that comes and goes needs a fatigue check.',
+  ],
+  sources: [
+    {
+      document: 'Shigley’s Mechanical Engineering Design',
+      clause: 'ch. 8: tension joints, static loading',
+      basis: 'memory',
+    },
+  ],
   validity: [
-    { says: 'area, strength, preload, pull and both stiffnesses must be greater than zero', holds: (x) => Object.values(x).every((n) => n > 0) },
-    { says: 'the pull opens the joint: the bolt then carries all of it and the formulas no longer hold', holds: (x) => x.preload > (1 - x.boltStiffness / (x.boltStiffness + x.memberStiffness)) * x.pull },
+    {
+      says: 'area, strength, preload, pull and both stiffnesses must be greater than zero',
+      holds: (x) => Object.values(x).every((n) => n > 0),
+    },
+    {
+      says: 'the pull opens the joint: the bolt then carries all of it and the formulas no longer hold',
+      holds: (x) => x.preload > (1 - x.boltStiffness / (x.boltStiffness + x.memberStiffness)) * x.pull,
+    },
   ],
   calculate: (x) => {
     const constant = x.boltStiffness / (x.boltStiffness + x.memberStiffness);
@@ -47,9 +97,19 @@ export const boltedJoint = sheet({
   },
   examples: [
     {
-      given: { area: '0.373 in²', proofStress: '85 ksi', preload: '25 kip', pull: '6 kip', boltStiffness: '6.50e6 lbf/in', memberStiffness: '13.8e6 lbf/in' },
+      given: {
+        area: '0.373 in²',
+        proofStress: '85 ksi',
+        preload: '25 kip',
+        pull: '6 kip',
+        boltStiffness: '6.50e6 lbf/in',
+        memberStiffness: '13.8e6 lbf/in',
+      },
       gives: { constant: '0.320', preloadStress: '67.02 ksi', stress: '72.17 ksi' },
-      source: { document: 'Shigley’s Mechanical Engineering Design, ch. 8, bolted joint of 3/4-16 UNF, grade 5', basis: 'memory' },
+      source: {
+        document: 'Shigley’s Mechanical Engineering Design, ch. 8, bolted joint of 3/4-16 UNF, grade 5',
+        basis: 'memory',
+      },
     },
   ],
 });
@@ -59,7 +119,8 @@ export const jointStiffness = sheet({
   id: 'joint-stiffness',
   subject: 'fasteners',
   title: 'Stiffness of a bolt and of the parts clamped',
-  purpose: 'Stiffness of a bolt with a plain and a threaded length within the grip, and of clamped parts of one material by the frustum model.',
+  purpose:
+    'Stiffness of a bolt with a plain and a threaded length within the grip, and of clamped parts of one material by the frustum model.',
   inputs: {
     diameter: { symbol: 'd', unit: 'mm', says: 'nominal diameter' },
     area: { symbol: 'A_t', unit: 'mm²', says: 'stress area of the thread' },
@@ -69,16 +130,46 @@ export const jointStiffness = sheet({
     memberModulus: { symbol: 'E_m', unit: 'GPa', says: 'modulus of elasticity of the parts', usual: '207 GPa' },
   },
   results: {
-    shank: { symbol: 'A_d', unit: 'mm²', says: 'area of the plain shank', tex: '\\frac{\\pi \\cdot @diameter^2}{4}', step: true },
+    shank: {
+      symbol: 'A_d',
+      unit: 'mm²',
+      says: 'area of the plain shank',
+      tex: '\\frac{\\pi \\cdot @diameter^2}{4}',
+      step: true,
+    },
     grip: { symbol: 'l', unit: 'mm', says: 'grip', tex: '@plain + @threaded', step: true },
-    bolt: { symbol: 'k_b', unit: 'N/mm', says: 'stiffness of the bolt', tex: '\\frac{@shank \\cdot @area \\cdot @boltModulus}{@shank \\cdot @threaded + @area \\cdot @plain}' },
-    members: { symbol: 'k_m', unit: 'N/mm', says: 'stiffness of the parts', tex: '\\frac{0.5774 \\cdot \\pi \\cdot @memberModulus \\cdot @diameter}{2 \\cdot \\ln(5 \\cdot \\frac{0.5774 \\cdot @grip + 0.5 \\cdot @diameter}{0.5774 \\cdot @grip + 2.5 \\cdot @diameter})}' },
+    bolt: {
+      symbol: 'k_b',
+      unit: 'N/mm',
+      says: 'stiffness of the bolt',
+      tex: '\\frac{@shank \\cdot @area \\cdot @boltModulus}{@shank \\cdot @threaded + @area \\cdot @plain}',
+    },
+    members: {
+      symbol: 'k_m',
+      unit: 'N/mm',
+      says: 'stiffness of the parts',
+      tex: '\\frac{0.5774 \\cdot \\pi \\cdot @memberModulus \\cdot @diameter}{2 \\cdot \\ln(5 \\cdot \\frac{0.5774 \\cdot @grip + 0.5 \\cdot @diameter}{0.5774 \\cdot @grip + 2.5 \\cdot @diameter})}',
+    },
   },
-  assumptions: ['Cones of 30° under a bearing face of 1.5 d at both ends; the parts reach beyond the cones. Rubber or sheet between them makes the joint far softer.'],
-  sources: [{ document: 'Shigley’s Mechanical Engineering Design', clause: 'ch. 8: fastener stiffness and member stiffness', basis: 'memory' }],
+  assumptions: [
+    'Cones of 30° under a bearing face of 1.5 d at both ends; the parts reach beyond the cones. Rubber or sheet between them makes the joint far softer.',
+  ],
+  sources: [
+    {
+      document: 'Shigley’s Mechanical Engineering Design',
+      clause: 'ch. 8: fastener stiffness and member stiffness',
+      basis: 'memory',
+    },
+  ],
   validity: [
-    { says: 'diameter, stress area and moduli must be greater than zero', holds: (x) => Math.min(x.diameter, x.area, x.boltModulus, x.memberModulus) > 0 },
-    { says: 'the lengths must be zero or more and make a grip', holds: (x) => Math.min(x.plain, x.threaded) >= 0 && x.plain + x.threaded > 0 },
+    {
+      says: 'diameter, stress area and moduli must be greater than zero',
+      holds: (x) => Math.min(x.diameter, x.area, x.boltModulus, x.memberModulus) > 0,
+    },
+    {
+      says: 'the lengths must be zero or more and make a grip',
+      holds: (x) => Math.min(x.plain, x.threaded) >= 0 && x.plain + x.threaded > 0,
+    },
   ],
   calculate: ({ diameter: d, area, plain, threaded, boltModulus, memberModulus }) => {
     const shank = (Math.PI * d ** 2) / 4;
@@ -87,7 +178,9 @@ export const jointStiffness = sheet({
       shank,
       grip,
       bolt: (shank * area * boltModulus) / (shank * threaded + area * plain),
-      members: (0.5774 * Math.PI * memberModulus * d) / (2 * Math.log((5 * (0.5774 * grip + 0.5 * d)) / (0.5774 * grip + 2.5 * d))),
+      members:
+        (0.5774 * Math.PI * memberModulus * d) /
+        (2 * Math.log((5 * (0.5774 * grip + 0.5 * d)) / (0.5774 * grip + 2.5 * d))),
     };
   },
   examples: [

@@ -15,12 +15,13 @@ const byPitch: Readonly<Record<number, readonly [es: number, Td: number, TD1: nu
 };
 
 /** By diameter up to, mm, and pitch, mm: tolerance of the external and of the internal pitch diameter at grade 6, µm. */
-const byDiameter: readonly (readonly [upTo: number, Readonly<Record<number, readonly [Td2: number, TD2: number]>>])[] = [
-  [5.6, { 0.7: [90, 118], 0.8: [95, 125] }],
-  [11.2, { 1: [112, 150], 1.25: [118, 160], 1.5: [132, 180] }],
-  [22.4, { 1: [118, 160], 1.25: [132, 180], 1.5: [140, 190], 1.75: [150, 200], 2: [160, 212], 2.5: [170, 224] }],
-  [45, { 1.5: [150, 200], 2: [170, 224], 3: [200, 265] }],
-];
+const byDiameter: readonly (readonly [upTo: number, Readonly<Record<number, readonly [Td2: number, TD2: number]>>])[] =
+  [
+    [5.6, { 0.7: [90, 118], 0.8: [95, 125] }],
+    [11.2, { 1: [112, 150], 1.25: [118, 160], 1.5: [132, 180] }],
+    [22.4, { 1: [118, 160], 1.25: [132, 180], 1.5: [140, 190], 1.75: [150, 200], 2: [160, 212], 2.5: [170, 224] }],
+    [45, { 1.5: [150, 200], 2: [170, 224], 3: [200, 265] }],
+  ];
 
 /** Limits, m, of an ISO metric thread of tolerance 6g in a tapped hole of tolerance 6H (ISO 965-1). */
 export function metricLimits(d: number, P: number): ThreadLimits | undefined {

@@ -22,10 +22,30 @@ export const metricStressAreaSheet = sheet({
     pitch: { symbol: 'P', unit: 'mm', says: 'pitch' },
   },
   results: {
-    pitchDiameter: { symbol: 'd_2', unit: 'mm', says: 'basic pitch diameter', tex: '@diameter - 0.649519 \\cdot @pitch' },
-    minorDiameter: { symbol: 'd_1', unit: 'mm', says: 'basic minor diameter', tex: '@diameter - 1.082532 \\cdot @pitch' },
-    rootDiameter: { symbol: 'd_3', unit: 'mm', says: 'minor diameter of the external thread at its rounded root', tex: '@diameter - 1.226869 \\cdot @pitch' },
-    area: { symbol: 'A_s', unit: 'mm²', says: 'nominal stress area', tex: '\\frac{\\pi}{4} \\cdot \\left(\\frac{@pitchDiameter + @rootDiameter}{2}\\right)^2' },
+    pitchDiameter: {
+      symbol: 'd_2',
+      unit: 'mm',
+      says: 'basic pitch diameter',
+      tex: '@diameter - 0.649519 \\cdot @pitch',
+    },
+    minorDiameter: {
+      symbol: 'd_1',
+      unit: 'mm',
+      says: 'basic minor diameter',
+      tex: '@diameter - 1.082532 \\cdot @pitch',
+    },
+    rootDiameter: {
+      symbol: 'd_3',
+      unit: 'mm',
+      says: 'minor diameter of the external thread at its rounded root',
+      tex: '@diameter - 1.226869 \\cdot @pitch',
+    },
+    area: {
+      symbol: 'A_s',
+      unit: 'mm²',
+      says: 'nominal stress area',
+      tex: '\\frac{\\pi}{4} \\cdot \\left(\\frac{@pitchDiameter + @rootDiameter}{2}\\right)^2',
+    },
   },
   sources: [
     { document: 'ISO 898-1', edition: '2013', clause: '9.1.6', basis: 'memory' },
@@ -33,7 +53,10 @@ export const metricStressAreaSheet = sheet({
   ],
   validity: [
     { says: 'diameter and pitch must be greater than zero', holds: (x) => x.diameter > 0 && x.pitch > 0 },
-    { says: 'the pitch is too coarse for this diameter: look at the designation again', holds: (x) => x.pitch <= x.diameter / 3 },
+    {
+      says: 'the pitch is too coarse for this diameter: look at the designation again',
+      holds: (x) => x.pitch <= x.diameter / 3,
+    },
   ],
   calculate: ({ diameter: d, pitch: P }) => ({
     pitchDiameter: d - 0.649519 * P,
@@ -45,7 +68,10 @@ export const metricStressAreaSheet = sheet({
     {
       given: { diameter: '12 mm', pitch: '1.75 mm' },
       gives: { area: '84.3 mm²' },
-      source: { document: 'ISO metric thread proof loads (EN ISO 898-1), table of a fastener supplier', basis: 'quoted' },
+      source: {
+        document: 'ISO metric thread proof loads (EN ISO 898-1), table of a fastener supplier',
+        basis: 'quoted',
+      },
     },
     {
       given: { diameter: '12 mm', pitch: '1.75 mm' },
@@ -65,12 +91,23 @@ export const unifiedStressAreaSheet = sheet({
     threads: { symbol: 'n', unit: '1/in', says: 'threads for each inch' },
   },
   results: {
-    area: { symbol: 'A_t', unit: 'in²', says: 'tensile stress area', tex: '\\frac{\\pi}{4} \\cdot \\left(@diameter - \\frac{0.9743}{@threads}\\right)^2' },
+    area: {
+      symbol: 'A_t',
+      unit: 'in²',
+      says: 'tensile stress area',
+      tex: '\\frac{\\pi}{4} \\cdot \\left(@diameter - \\frac{0.9743}{@threads}\\right)^2',
+    },
   },
   sources: [{ document: 'ASME B1.1', clause: 'Appendix B', basis: 'memory' }],
   validity: [
-    { says: 'diameter and threads for each inch must be greater than zero', holds: (x) => x.diameter > 0 && x.threads > 0 },
-    { says: 'the thread is too coarse for this diameter: look at the designation again', holds: (x) => 1 / x.threads <= x.diameter / 3 },
+    {
+      says: 'diameter and threads for each inch must be greater than zero',
+      holds: (x) => x.diameter > 0 && x.threads > 0,
+    },
+    {
+      says: 'the thread is too coarse for this diameter: look at the designation again',
+      holds: (x) => 1 / x.threads <= x.diameter / 3,
+    },
   ],
   calculate: ({ diameter, threads }) => ({ area: unifiedStressArea(diameter, threads) }),
   examples: [

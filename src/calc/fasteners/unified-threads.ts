@@ -3,17 +3,33 @@ import type { ThreadLimits } from './limits-of-size.js';
 /** Unified coarse and fine threads of 1/4 to 1 in: nominal diameter in inches, threads for each inch. */
 const series: Readonly<Record<'UNC' | 'UNF', readonly (readonly [size: string, D: number, n: number])[]>> = {
   UNC: [
-    ['1/4', 0.25, 20], ['5/16', 0.3125, 18], ['3/8', 0.375, 16], ['7/16', 0.4375, 14], ['1/2', 0.5, 13],
-    ['9/16', 0.5625, 12], ['5/8', 0.625, 11], ['3/4', 0.75, 10], ['7/8', 0.875, 9], ['1', 1, 8],
+    ['1/4', 0.25, 20],
+    ['5/16', 0.3125, 18],
+    ['3/8', 0.375, 16],
+    ['7/16', 0.4375, 14],
+    ['1/2', 0.5, 13],
+    ['9/16', 0.5625, 12],
+    ['5/8', 0.625, 11],
+    ['3/4', 0.75, 10],
+    ['7/8', 0.875, 9],
+    ['1', 1, 8],
   ],
   UNF: [
-    ['1/4', 0.25, 28], ['5/16', 0.3125, 24], ['3/8', 0.375, 24], ['7/16', 0.4375, 20], ['1/2', 0.5, 20],
-    ['9/16', 0.5625, 18], ['5/8', 0.625, 18], ['3/4', 0.75, 16], ['7/8', 0.875, 14], ['1', 1, 12],
+    ['1/4', 0.25, 28],
+    ['5/16', 0.3125, 24],
+    ['3/8', 0.375, 24],
+    ['7/16', 0.4375, 20],
+    ['1/2', 0.5, 20],
+    ['9/16', 0.5625, 18],
+    ['5/8', 0.625, 18],
+    ['3/4', 0.75, 16],
+    ['7/8', 0.875, 14],
+    ['1', 1, 12],
   ],
 };
 
-export const unifiedThreads: readonly { thread: string; D: number; n: number }[] = Object.entries(series).flatMap(([name, rows]) =>
-  rows.map(([size, D, n]) => ({ thread: `${size}-${n} ${name}`, D, n })),
+export const unifiedThreads: readonly { thread: string; D: number; n: number }[] = Object.entries(series).flatMap(
+  ([name, rows]) => rows.map(([size, D, n]) => ({ thread: `${size}-${n} ${name}`, D, n })),
 );
 
 const inch = 0.0254;

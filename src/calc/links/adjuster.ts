@@ -1,11 +1,20 @@
 import { sheet } from '../sheet.js';
-import { adjusterAssumption, ends, lengthPerTurn, perTurn, pitches, pitchesPositive, screwSource } from './adjuster-parts.js';
+import {
+  adjusterAssumption,
+  ends,
+  lengthPerTurn,
+  perTurn,
+  pitches,
+  pitchesPositive,
+  screwSource,
+} from './adjuster-parts.js';
 
 export const adjusterTurn = sheet({
   id: 'adjuster-turn',
   subject: 'links',
   title: 'Length change per turn of an adjuster',
-  purpose: 'How far one turn moves the end joints apart: the sum of the pitches for a left- and a right-hand thread, their difference for two threads of one hand.',
+  purpose:
+    'How far one turn moves the end joints apart: the sum of the pitches for a left- and a right-hand thread, their difference for two threads of one hand.',
   inputs: {
     hands: {
       symbol: '\\text{threads}',
@@ -19,7 +28,12 @@ export const adjusterTurn = sheet({
     ...pitches,
   },
   results: {
-    factor: { symbol: 's', unit: '1', says: 'part of the second thread: +1 opposite hands, −1 same hand, 0 where only end A turns', step: true },
+    factor: {
+      symbol: 's',
+      unit: '1',
+      says: 'part of the second thread: +1 opposite hands, −1 same hand, 0 where only end A turns',
+      step: true,
+    },
     perTurn: { ...perTurn, tex: '\\left|@pitchA + @factor \\cdot @pitchB\\right|' },
   },
   assumptions: [adjusterAssumption],
@@ -48,12 +62,26 @@ export const adjusterSetting = sheet({
   subject: 'links',
   title: 'Engagement at a new setting of an adjuster',
   purpose: 'Turns for a wanted change of length, and the thread that stays engaged at each end.',
-  inputs: { change: { symbol: '\\Delta l', unit: 'mm', says: 'wanted change of length; longer is positive' }, ...pitches, ...ends },
+  inputs: {
+    change: { symbol: '\\Delta l', unit: 'mm', says: 'wanted change of length; longer is positive' },
+    ...pitches,
+    ...ends,
+  },
   results: {
     perTurn: { ...perTurn, step: true },
     turns: { symbol: 'N', unit: '1', says: 'turns of the body', tex: '\\frac{@change}{@perTurn}' },
-    leftA: { symbol: "e_A'", unit: 'mm', says: 'thread engaged at end A afterwards', tex: '@engagedA - @turns \\cdot @pitchA' },
-    leftB: { symbol: "e_B'", unit: 'mm', says: 'thread engaged at end B afterwards', tex: '@engagedB - @turns \\cdot @pitchB' },
+    leftA: {
+      symbol: "e_A'",
+      unit: 'mm',
+      says: 'thread engaged at end A afterwards',
+      tex: '@engagedA - @turns \\cdot @pitchA',
+    },
+    leftB: {
+      symbol: "e_B'",
+      unit: 'mm',
+      says: 'thread engaged at end B afterwards',
+      tex: '@engagedB - @turns \\cdot @pitchB',
+    },
   },
   assumptions: ['Left-hand thread at one end, right-hand at the other.', adjusterAssumption],
   sources: [screwSource],

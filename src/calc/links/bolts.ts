@@ -1,20 +1,41 @@
-import { sheet, type Source } from '../sheet.js';
+import { type Source, sheet } from '../sheet.js';
 
 const common = {
   load: { symbol: 'F', unit: 'kN', says: 'force across the bolt' },
-  diameter: { symbol: 'd', unit: 'mm', says: 'diameter of the bolt where it shears and bends: the shank, or the thread root if the thread reaches there' },
+  diameter: {
+    symbol: 'd',
+    unit: 'mm',
+    says: 'diameter of the bolt where it shears and bends: the shank, or the thread root if the thread reaches there',
+  },
 } as const;
-const strength = { strength: { symbol: 'S_p', unit: 'MPa', says: 'proof strength of the bolt, from its property class' } } as const;
+const strength = {
+  strength: { symbol: 'S_p', unit: 'MPa', says: 'proof strength of the bolt, from its property class' },
+} as const;
 
 const shearSteps = (planes: 1 | 2) =>
   ({
     area: { symbol: 'A', unit: 'mm2', says: 'area of the bolt', tex: '\\frac{\\pi}{4} \\cdot @diameter^2', step: true },
-    shear: { symbol: '\\tau', unit: 'MPa', says: 'shear stress', tex: planes === 1 ? '\\frac{@load}{@area}' : '\\frac{@load}{2 \\cdot @area}' },
+    shear: {
+      symbol: '\\tau',
+      unit: 'MPa',
+      says: 'shear stress',
+      tex: planes === 1 ? '\\frac{@load}{@area}' : '\\frac{@load}{2 \\cdot @area}',
+    },
   }) as const;
 
 const bendSteps = {
-  bending: { symbol: '\\sigma_b', unit: 'MPa', says: 'bending stress', tex: '\\frac{32 \\cdot @moment}{\\pi \\cdot @diameter^3}' },
-  stress: { symbol: '\\sigma_v', unit: 'MPa', says: 'both together, by von Mises', tex: '\\sqrt{@bending^2 + 3 \\cdot @shear^2}' },
+  bending: {
+    symbol: '\\sigma_b',
+    unit: 'MPa',
+    says: 'bending stress',
+    tex: '\\frac{32 \\cdot @moment}{\\pi \\cdot @diameter^3}',
+  },
+  stress: {
+    symbol: '\\sigma_v',
+    unit: 'MPa',
+    says: 'both together, by von Mises',
+    tex: '\\sqrt{@bending^2 + 3 \\cdot @shear^2}',
+  },
   used: { symbol: 'u', unit: '%', says: 'share of the proof strength', tex: '\\frac{@stress}{@strength}' },
 } as const;
 
@@ -22,7 +43,10 @@ const assumptions: readonly string[] = [
   'The bolt is a loose pin: what a tight joint carries by friction is left out, which is on the safe side for strength but not a licence to leave it loose.',
   'Shear is spread evenly over the area and is taken to act together with the greatest bending, which is on the safe side.',
 ];
-const stresses: Source = { document: 'Strength of materials: mean shear, bending of a round bar, von Mises', basis: 'derived' };
+const stresses: Source = {
+  document: 'Strength of materials: mean shear, bending of a round bar, von Mises',
+  basis: 'derived',
+};
 
 interface Bolt {
   load: number;
@@ -56,14 +80,34 @@ export const boltDouble = sheet({
   },
   results: {
     ...shearSteps(2),
-    moment: { symbol: 'M', unit: 'N·m', says: 'bending moment in the middle', tex: '\\frac{@load}{8} \\left(@eye + 4 \\cdot @gap + 2 \\cdot @plate\\right)' },
+    moment: {
+      symbol: 'M',
+      unit: 'N·m',
+      says: 'bending moment in the middle',
+      tex: '\\frac{@load}{8} \\left(@eye + 4 \\cdot @gap + 2 \\cdot @plate\\right)',
+    },
     ...bendSteps,
   },
   assumptions: [...assumptions, 'The force is spread evenly over the eye and over both plates.'],
-  sources: [{ document: 'EN 1993-1-8', edition: '2005', clause: '3.13 and figure 3.11, bending moment in a pin', basis: 'memory' }, stresses],
-  validity: [boltValidity, { says: 'plate and eye must have a thickness, and the gap must not be negative', holds: (x) => x.plate > 0 && x.eye > 0 && x.gap >= 0 }],
+  sources: [
+    {
+      document: 'EN 1993-1-8',
+      edition: '2005',
+      clause: '3.13 and figure 3.11, bending moment in a pin',
+      basis: 'memory',
+    },
+    stresses,
+  ],
+  validity: [
+    boltValidity,
+    {
+      says: 'plate and eye must have a thickness, and the gap must not be negative',
+      holds: (x) => x.plate > 0 && x.eye > 0 && x.gap >= 0,
+    },
+  ],
   calculate: (x) => bolt(x, 2, (x.load / 8) * (x.eye + 4 * x.gap + 2 * x.plate)),
-  remark: 'Bending often governs. A sleeve clamped tight between the plates carries the moment and takes it off the bolt.',
+  remark:
+    'Bending often governs. A sleeve clamped tight between the plates carries the moment and takes it off the bolt.',
   examples: [
     {
       given: { load: '20 kN', diameter: '16 mm', plate: '5 mm', gap: '2 mm', eye: '40 mm', strength: '580 MPa' },
@@ -88,7 +132,10 @@ export const boltSingle = sheet({
     moment: { symbol: 'M', unit: 'N·m', says: 'bending moment at the face of the plate', tex: '@load \\cdot @arm' },
     ...bendSteps,
   },
-  assumptions: [...assumptions, 'The plate holds the bolt as if built in; a thin plate gives way and must be shown to hold the moment too.'],
+  assumptions: [
+    ...assumptions,
+    'The plate holds the bolt as if built in; a thin plate gives way and must be shown to hold the moment too.',
+  ],
   sources: [stresses],
   validity: [boltValidity, { says: 'the arm must be greater than zero', holds: (x) => x.arm > 0 }],
   calculate: (x) => bolt(x, 1, x.load * x.arm),

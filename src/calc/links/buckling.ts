@@ -1,5 +1,15 @@
-import { sheet, type Source } from '../sheet.js';
-import { round, solidArea, solidInertia, solidInputs, solidValidity, tubeArea, tubeInertia, tubeInputs, tubeValidity } from './round.js';
+import { type Source, sheet } from '../sheet.js';
+import {
+  round,
+  solidArea,
+  solidInertia,
+  solidInputs,
+  solidValidity,
+  tubeArea,
+  tubeInertia,
+  tubeInputs,
+  tubeValidity,
+} from './round.js';
 
 /**
  * Buckling load of a straight strut loaded along its axis: Euler above the transition slenderness, Johnson's parabola
@@ -8,7 +18,14 @@ import { round, solidArea, solidInertia, solidInputs, solidValidity, tubeArea, t
  * @param length between the centres of the pins; SI units throughout, or any consistent ones
  * @param fixity end-condition constant C: 1 for pins at both ends
  */
-export function buckling(area: number, inertia: number, length: number, fixity: number, modulus: number, yieldStrength: number) {
+export function buckling(
+  area: number,
+  inertia: number,
+  length: number,
+  fixity: number,
+  modulus: number,
+  yieldStrength: number,
+) {
   const gyration = Math.sqrt(inertia / area);
   const slenderness = length / gyration;
   const transition = Math.sqrt((2 * Math.PI ** 2 * fixity * modulus) / yieldStrength);
@@ -19,7 +36,12 @@ export function buckling(area: number, inertia: number, length: number, fixity: 
 
 const strutInputs = {
   length: { symbol: 'l', unit: 'mm', says: 'length between the centres of the end joints, at the longest setting' },
-  fixity: { symbol: 'C', unit: '1', says: 'end-condition constant: 1 for a joint at each end that swings freely', usual: '1' },
+  fixity: {
+    symbol: 'C',
+    unit: '1',
+    says: 'end-condition constant: 1 for a joint at each end that swings freely',
+    usual: '1',
+  },
   modulus: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity', usual: '207 GPa' },
   yieldStrength: { symbol: 'S_y', unit: 'MPa', says: 'yield strength of the body, from its certificate' },
 } as const;
@@ -34,7 +56,13 @@ const steps = {
     tex: '\\sqrt{\\frac{2 \\pi^2 \\cdot @fixity \\cdot @modulus}{@yieldStrength}}',
     step: true,
   },
-  euler: { symbol: 'P_E', unit: 'kN', says: 'Euler load, which holds above the transition', tex: '\\frac{@fixity \\cdot \\pi^2 \\cdot @modulus \\cdot @inertia}{@length^2}', step: true },
+  euler: {
+    symbol: 'P_E',
+    unit: 'kN',
+    says: 'Euler load, which holds above the transition',
+    tex: '\\frac{@fixity \\cdot \\pi^2 \\cdot @modulus \\cdot @inertia}{@length^2}',
+    step: true,
+  },
   johnson: {
     symbol: 'P_J',
     unit: 'kN',
@@ -58,14 +86,25 @@ const about = {
   ],
   sources: [
     { document: 'Shigley, Mechanical Engineering Design', clause: 'chapter 4, columns', basis: 'memory' },
-    { document: 'Buckling load of a centrally loaded column, university design notes', edition: '1999', clause: 'choice between Euler and Johnson', basis: 'quoted' },
+    {
+      document: 'Buckling load of a centrally loaded column, university design notes',
+      edition: '1999',
+      clause: 'choice between Euler and Johnson',
+      basis: 'quoted',
+    },
   ] as readonly Source[],
   remark: 'A joint that swings in one plane only may hold the other plane partly; C = 1 is the safe choice for both.',
 } as const;
 
 const strutValidity = [
-  { says: 'length, modulus and yield strength must be greater than zero', holds: (x: Strut) => x.length > 0 && x.modulus > 0 && x.yieldStrength > 0 },
-  { says: 'the end-condition constant lies between 0.25 (one end free) and 4 (both ends built in)', holds: (x: Strut) => x.fixity >= 0.25 && x.fixity <= 4 },
+  {
+    says: 'length, modulus and yield strength must be greater than zero',
+    holds: (x: Strut) => x.length > 0 && x.modulus > 0 && x.yieldStrength > 0,
+  },
+  {
+    says: 'the end-condition constant lies between 0.25 (one end free) and 4 (both ends built in)',
+    holds: (x: Strut) => x.fixity >= 0.25 && x.fixity <= 4,
+  },
 ] as const;
 
 interface Strut {
@@ -92,7 +131,11 @@ export const rodBuckling = sheet({
     {
       given: { diameter: '37.5 mm', length: '1500 mm', fixity: '1', modulus: '207 GPa', yieldStrength: '500 MPa' },
       gives: { transition: '90.4', critical: '88 kN' },
-      source: { document: 'Shigley, Mechanical Engineering Design', clause: 'chapter 4, design of a round column: 22 kN with a design factor of 4, 1.5 m, pinned', basis: 'memory' },
+      source: {
+        document: 'Shigley, Mechanical Engineering Design',
+        clause: 'chapter 4, design of a round column: 22 kN with a design factor of 4, 1.5 m, pinned',
+        basis: 'memory',
+      },
     },
     {
       given: { diameter: '19.02 mm', length: '375 mm', fixity: '1', modulus: '207 GPa', yieldStrength: '500 MPa' },
@@ -112,7 +155,10 @@ export const tubeBuckling = sheet({
   ...about,
   validity: [
     tubeValidity,
-    { says: 'a wall thinner than 1/50 of the diameter can buckle locally before the tube does', holds: (x) => x.wall >= x.diameter / 50 },
+    {
+      says: 'a wall thinner than 1/50 of the diameter can buckle locally before the tube does',
+      holds: (x) => x.wall >= x.diameter / 50,
+    },
     ...strutValidity,
   ],
   calculate: ({ diameter, wall, length, fixity, modulus, yieldStrength }) => {
@@ -121,7 +167,14 @@ export const tubeBuckling = sheet({
   },
   examples: [
     {
-      given: { diameter: '32 mm', wall: '4 mm', length: '620 mm', fixity: '1', modulus: '207 GPa', yieldStrength: '350 MPa' },
+      given: {
+        diameter: '32 mm',
+        wall: '4 mm',
+        length: '620 mm',
+        fixity: '1',
+        modulus: '207 GPa',
+        yieldStrength: '350 MPa',
+      },
       gives: { slenderness: '62.0', critical: '102.9 kN' },
       source: { document: 'Johnson’s parabola worked by hand, regression only', basis: 'derived' },
     },

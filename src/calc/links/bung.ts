@@ -10,15 +10,36 @@ export const bungWeld = sheet({
     diameter: { symbol: 'D', unit: 'mm', says: 'outside diameter of the tube, around which the fillet runs' },
     wall: { symbol: 't', unit: 'mm', says: 'wall of the tube' },
     leg: { symbol: 's', unit: 'mm', says: 'leg of the fillet' },
-    weldStrength: { symbol: 'f_{uw}', unit: 'MPa', says: 'nominal tensile strength of the weld metal, from the consumable' },
+    weldStrength: {
+      symbol: 'f_{uw}',
+      unit: 'MPa',
+      says: 'nominal tensile strength of the weld metal, from the consumable',
+    },
     category: { symbol: '\\text{category}', says: 'quality category of the weld', choices: categories },
   },
   results: {
     factor: { symbol: '\\varphi', unit: '1', says: 'capacity factor of the category (0.80 SP, 0.60 GP)', step: true },
-    throat: { symbol: 't_t', unit: 'mm', says: 'throat of an equal-leg fillet', tex: '\\frac{@leg}{\\sqrt{2}}', step: true },
-    perLength: { symbol: '\\varphi v_w', unit: 'kN/mm', says: 'capacity per length', tex: '@factor \\cdot 0.6 \\cdot @weldStrength \\cdot @throat', step: true },
+    throat: {
+      symbol: 't_t',
+      unit: 'mm',
+      says: 'throat of an equal-leg fillet',
+      tex: '\\frac{@leg}{\\sqrt{2}}',
+      step: true,
+    },
+    perLength: {
+      symbol: '\\varphi v_w',
+      unit: 'kN/mm',
+      says: 'capacity per length',
+      tex: '@factor \\cdot 0.6 \\cdot @weldStrength \\cdot @throat',
+      step: true,
+    },
     length: { symbol: 'l_w', unit: 'mm', says: 'length of the weld', tex: '\\pi \\cdot @diameter', step: true },
-    capacity: { symbol: '\\varphi V_w', unit: 'kN', says: 'design capacity along the link', tex: '@perLength \\cdot @length' },
+    capacity: {
+      symbol: '\\varphi V_w',
+      unit: 'kN',
+      says: 'design capacity along the link',
+      tex: '@perLength \\cdot @length',
+    },
   },
   assumptions: [
     'The fillet runs all the way round, with equal legs and full throat, and the force lies along the link without bending.',
@@ -26,13 +47,20 @@ export const bungWeld = sheet({
   ],
   sources: [
     as4100('9.6.3.10 (9.7.3.10 in the 1998 edition): capacity; Table 3.4: capacity factors'),
-    { document: 'Worked page on Australian weld capacity', clause: 'base formula, table for E48XX SP', basis: 'quoted' },
+    {
+      document: 'Worked page on Australian weld capacity',
+      clause: 'base formula, table for E48XX SP',
+      basis: 'quoted',
+    },
   ],
   validity: [
     { says: thinReason, holds: (x) => x.wall >= 0.003 },
     { says: 'the leg must be at least 3 mm', holds: (x) => x.leg >= 0.003 },
     { says: 'the leg cannot be larger than the wall it lies against', holds: (x) => x.leg <= x.wall },
-    { says: 'the wall must be less than half the diameter, and the weld metal must have a strength', holds: (x) => 2 * x.wall < x.diameter && x.weldStrength > 0 },
+    {
+      says: 'the wall must be less than half the diameter, and the weld metal must have a strength',
+      holds: (x) => 2 * x.wall < x.diameter && x.weldStrength > 0,
+    },
   ],
   calculate: ({ diameter, wall, leg, weldStrength, category }) => {
     const factor = filletFactor(category, wall);
@@ -45,7 +73,10 @@ export const bungWeld = sheet({
     {
       given: { diameter: '60.3 mm', wall: '6.3 mm', leg: '6 mm', weldStrength: '480 MPa', category: 'SP' },
       gives: { perLength: '0.98 kN/mm', capacity: '185 kN' },
-      source: { document: 'Worked page on Australian weld capacity, 6 mm E48XX SP 0.98 kN/mm; the rest by hand', basis: 'quoted' },
+      source: {
+        document: 'Worked page on Australian weld capacity, 6 mm E48XX SP 0.98 kN/mm; the rest by hand',
+        basis: 'quoted',
+      },
     },
   ],
 });

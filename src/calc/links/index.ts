@@ -9,6 +9,17 @@ import { jointMisalignment } from './misalignment.js';
 import { rodEndRating, rodTension, tubeTension } from './tension.js';
 
 export const sheets = [
-  rodTension, tubeTension, rodEndRating, rodBuckling, tubeBuckling, crankedLink, boltDouble, boltSingle, bungWeld, adjusterTurn, adjusterRange, adjusterSetting,
+  rodTension,
+  tubeTension,
+  rodEndRating,
+  rodBuckling,
+  tubeBuckling,
+  crankedLink,
+  boltDouble,
+  boltSingle,
+  bungWeld,
+  adjusterTurn,
+  adjusterRange,
+  adjusterSetting,
   jointMisalignment,
 ] as unknown as readonly Sheet[];

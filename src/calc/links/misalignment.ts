@@ -14,8 +14,13 @@ export interface LinkStand {
  * @param plan turn of the bolt in plan from straight across the car, its left end forward positive
  * @param roll turn of the bolt about the length of the car, its left end up positive
  */
-export function misalignment({ rearward, leftward, upward }: Pick<LinkStand, 'rearward' | 'leftward' | 'upward'>, plan: number, roll: number): number {
-  const along = -rearward * Math.sin(plan) + leftward * Math.cos(plan) * Math.cos(roll) + upward * Math.cos(plan) * Math.sin(roll);
+export function misalignment(
+  { rearward, leftward, upward }: Pick<LinkStand, 'rearward' | 'leftward' | 'upward'>,
+  plan: number,
+  roll: number,
+): number {
+  const along =
+    -rearward * Math.sin(plan) + leftward * Math.cos(plan) * Math.cos(roll) + upward * Math.cos(plan) * Math.sin(roll);
   return Math.abs(Math.asin(along / Math.hypot(rearward, leftward, upward)));
 }
 
@@ -26,7 +31,8 @@ export const jointMisalignment = sheet({
   id: 'joint-misalignment',
   subject: 'links',
   title: 'Misalignment and swing of a link’s joints through travel',
-  purpose: 'How far the ends of a link tilt out of square with their bolts, and how far they swing about them, over all positions of the axle that are given.',
+  purpose:
+    'How far the ends of a link tilt out of square with their bolts, and how far they swing about them, over all positions of the axle that are given.',
   inputs: {
     positions: {
       symbol: '\\text{positions}',
@@ -38,13 +44,27 @@ export const jointMisalignment = sheet({
         roll: { symbol: '\\varphi', unit: 'deg', says: 'roll of the axle against the body, left side up positive' },
       },
     },
-    bodyPlan: { symbol: '\\kappa_b', unit: 'deg', says: 'turn of the body bolt in plan from straight across, left end forward positive', usual: '0 deg' },
-    axlePlan: { symbol: '\\kappa_a', unit: 'deg', says: 'turn of the axle bolt in plan from straight across, left end forward positive', usual: '0 deg' },
+    bodyPlan: {
+      symbol: '\\kappa_b',
+      unit: 'deg',
+      says: 'turn of the body bolt in plan from straight across, left end forward positive',
+      usual: '0 deg',
+    },
+    axlePlan: {
+      symbol: '\\kappa_a',
+      unit: 'deg',
+      says: 'turn of the axle bolt in plan from straight across, left end forward positive',
+      usual: '0 deg',
+    },
   },
   results: {
     body: { symbol: '\\beta_b', unit: 'deg', says: 'greatest misalignment of the joint at the body' },
     axle: { symbol: '\\beta_a', unit: 'deg', says: 'greatest misalignment of the joint at the axle' },
-    swing: { symbol: '\\Delta\\alpha', unit: 'deg', says: 'swing of the link in side view, from its lowest to its highest slope' },
+    swing: {
+      symbol: '\\Delta\\alpha',
+      unit: 'deg',
+      says: 'swing of the link in side view, from its lowest to its highest slope',
+    },
   },
   method:
     'The misalignment is the angle between the link and the plane square to the bolt: the sine of it is the scalar product of the link’s direction with the bolt’s. The axle’s bolt rolls with the axle. The greatest over all positions is shown.',
@@ -52,7 +72,10 @@ export const jointMisalignment = sheet({
   sources: [{ document: 'Vector geometry', basis: 'derived' }],
   validity: [
     { says: 'at least two positions are needed', holds: (x) => x.positions.length >= 2 },
-    { says: 'at every position the axle joint must lie behind or ahead of the body joint', holds: (x) => x.positions.every((p) => p.rearward !== 0) },
+    {
+      says: 'at every position the axle joint must lie behind or ahead of the body joint',
+      holds: (x) => x.positions.every((p) => p.rearward !== 0),
+    },
   ],
   calculate: ({ positions, bodyPlan, axlePlan }) => {
     const slopes = positions.map(swing);
@@ -62,7 +85,8 @@ export const jointMisalignment = sheet({
       swing: Math.max(...slopes) - Math.min(...slopes),
     };
   },
-  remark: 'A rod end that runs out of misalignment bends its shank; a bush that is twisted beyond its maker’s angle acts as a spring and tears.',
+  remark:
+    'A rod end that runs out of misalignment bends its shank; a bush that is twisted beyond its maker’s angle acts as a spring and tears.',
   examples: [
     {
       given: {
@@ -73,7 +97,10 @@ export const jointMisalignment = sheet({
         ],
       },
       gives: { body: '0.00 deg', axle: '1.00 deg', swing: '19.24 deg' },
-      source: { document: 'Worked by hand, regression only: asin(100 sin 6° / 598.4), 2 atan(100 / 590)', basis: 'derived' },
+      source: {
+        document: 'Worked by hand, regression only: asin(100 sin 6° / 598.4), 2 atan(100 / 590)',
+        basis: 'derived',
+      },
     },
     {
       given: {

@@ -9,7 +9,13 @@ export const tubeInputs = {
   wall: { symbol: 't', unit: 'mm', says: 'thinnest wall measured' },
 } as const;
 
-const boreStep = { symbol: 'd_i', unit: 'mm', says: 'bore of the tube', tex: '@diameter - 2 \\cdot @wall', step: true } as const;
+const boreStep = {
+  symbol: 'd_i',
+  unit: 'mm',
+  says: 'bore of the tube',
+  tex: '@diameter - 2 \\cdot @wall',
+  step: true,
+} as const;
 
 export const solidArea = {
   area: { symbol: 'A', unit: 'mm2', says: 'area of the bar', tex: '\\frac{\\pi}{4} \\cdot @diameter^2', step: true },
@@ -17,15 +23,33 @@ export const solidArea = {
 
 export const tubeArea = {
   bore: boreStep,
-  area: { symbol: 'A', unit: 'mm2', says: 'area of the tube', tex: '\\frac{\\pi}{4} \\left(@diameter^2 - @bore^2\\right)', step: true },
+  area: {
+    symbol: 'A',
+    unit: 'mm2',
+    says: 'area of the tube',
+    tex: '\\frac{\\pi}{4} \\left(@diameter^2 - @bore^2\\right)',
+    step: true,
+  },
 } as const;
 
 export const solidInertia = {
-  inertia: { symbol: 'I', unit: 'mm4', says: 'second moment of area', tex: '\\frac{\\pi}{64} \\cdot @diameter^4', step: true },
+  inertia: {
+    symbol: 'I',
+    unit: 'mm4',
+    says: 'second moment of area',
+    tex: '\\frac{\\pi}{64} \\cdot @diameter^4',
+    step: true,
+  },
 } as const;
 
 export const tubeInertia = {
-  inertia: { symbol: 'I', unit: 'mm4', says: 'second moment of area', tex: '\\frac{\\pi}{64} \\left(@diameter^4 - @bore^4\\right)', step: true },
+  inertia: {
+    symbol: 'I',
+    unit: 'mm4',
+    says: 'second moment of area',
+    tex: '\\frac{\\pi}{64} \\left(@diameter^4 - @bore^4\\right)',
+    step: true,
+  },
 } as const;
 
 /** Lengths in one unit; the wall of a solid bar is half its diameter. */

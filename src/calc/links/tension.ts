@@ -13,15 +13,35 @@ const threadInputs = {
   threadDiameter: { symbol: 'd', unit: 'mm', says: 'nominal diameter of the thread' },
   pitch: { symbol: 'P', unit: 'mm', says: 'pitch of the thread' },
   bodyYield: { symbol: 'S_y', unit: 'MPa', says: 'yield strength of the body, from its certificate' },
-  threadProof: { symbol: 'S_p', unit: 'MPa', says: 'proof strength of the threaded end, from its property class or certificate' },
+  threadProof: {
+    symbol: 'S_p',
+    unit: 'MPa',
+    says: 'proof strength of the threaded end, from its property class or certificate',
+  },
 } as const;
 
 const steps = {
-  reduction: { symbol: 'k_s', unit: '1', says: 'share of the pitch that the thread takes from the diameter (0.938194 metric, 0.9743 unified)', step: true },
-  threadArea: { symbol: 'A_s', unit: 'mm2', says: 'stress area of the thread', tex: '\\frac{\\pi}{4} \\left(@threadDiameter - @reduction \\cdot @pitch\\right)^2', step: true },
+  reduction: {
+    symbol: 'k_s',
+    unit: '1',
+    says: 'share of the pitch that the thread takes from the diameter (0.938194 metric, 0.9743 unified)',
+    step: true,
+  },
+  threadArea: {
+    symbol: 'A_s',
+    unit: 'mm2',
+    says: 'stress area of the thread',
+    tex: '\\frac{\\pi}{4} \\left(@threadDiameter - @reduction \\cdot @pitch\\right)^2',
+    step: true,
+  },
   body: { symbol: 'F_b', unit: 'kN', says: 'tension at which the body yields', tex: '@area \\cdot @bodyYield' },
   root: { symbol: 'F_s', unit: 'kN', says: 'proof load of the thread', tex: '@threadArea \\cdot @threadProof' },
-  capacity: { symbol: 'F_t', unit: 'kN', says: 'tension capacity, the smaller of the two', tex: '\\min\\left(@body,\\ @root\\right)' },
+  capacity: {
+    symbol: 'F_t',
+    unit: 'kN',
+    says: 'tension capacity, the smaller of the two',
+    tex: '\\min\\left(@body,\\ @root\\right)',
+  },
 } as const;
 
 const about = {
@@ -43,8 +63,14 @@ interface Threaded {
   threadProof: number;
 }
 const validity = [
-  { says: 'the pitch must be greater than zero and less than a third of the thread diameter', holds: (x: Threaded) => x.pitch > 0 && x.pitch < x.threadDiameter / 3 },
-  { says: 'yield and proof strength must be greater than zero', holds: (x: Threaded) => x.bodyYield > 0 && x.threadProof > 0 },
+  {
+    says: 'the pitch must be greater than zero and less than a third of the thread diameter',
+    holds: (x: Threaded) => x.pitch > 0 && x.pitch < x.threadDiameter / 3,
+  },
+  {
+    says: 'yield and proof strength must be greater than zero',
+    holds: (x: Threaded) => x.bodyYield > 0 && x.threadProof > 0,
+  },
 ] as const;
 
 function tension(area: number, x: Threaded & { thread: keyof typeof threadForms }) {
@@ -70,12 +96,29 @@ export const rodTension = sheet({
   },
   examples: [
     {
-      given: { diameter: '20 mm', thread: 'metric', threadDiameter: '16 mm', pitch: '2 mm', bodyYield: '355 MPa', threadProof: '580 MPa' },
+      given: {
+        diameter: '20 mm',
+        thread: 'metric',
+        threadDiameter: '16 mm',
+        pitch: '2 mm',
+        bodyYield: '355 MPa',
+        threadProof: '580 MPa',
+      },
       gives: { threadArea: '157 mm2', root: '91 kN' },
-      source: { document: 'EN ISO 898-1, stress areas and proof loads of metric coarse threads (M16, class 8.8: 91.0 kN)', basis: 'quoted' },
+      source: {
+        document: 'EN ISO 898-1, stress areas and proof loads of metric coarse threads (M16, class 8.8: 91.0 kN)',
+        basis: 'quoted',
+      },
     },
     {
-      given: { diameter: '7/8 in', thread: 'unified', threadDiameter: '3/4 in', pitch: '1/16 in', bodyYield: '52 ksi', threadProof: '85 ksi' },
+      given: {
+        diameter: '7/8 in',
+        thread: 'unified',
+        threadDiameter: '3/4 in',
+        pitch: '1/16 in',
+        bodyYield: '52 ksi',
+        threadProof: '85 ksi',
+      },
       gives: { threadArea: '0.373 in2', body: '139 kN' },
       source: { document: 'ASME B1.1, stress area of 3/4-16 UNF; body worked by hand', basis: 'memory' },
     },
@@ -98,7 +141,15 @@ export const tubeTension = sheet({
   remark: 'Where the thread is tapped in a bung welded into the tube, the weld is a sheet of its own.',
   examples: [
     {
-      given: { diameter: '33.7 mm', wall: '3.2 mm', thread: 'metric', threadDiameter: '20 mm', pitch: '2.5 mm', bodyYield: '235 MPa', threadProof: '600 MPa' },
+      given: {
+        diameter: '33.7 mm',
+        wall: '3.2 mm',
+        thread: 'metric',
+        threadDiameter: '20 mm',
+        pitch: '2.5 mm',
+        bodyYield: '235 MPa',
+        threadProof: '600 MPa',
+      },
       gives: { area: '307 mm2', threadArea: '245 mm2', root: '147 kN' },
       source: { document: 'EN 10219-2, tube 33.7×3.2; EN ISO 898-1, M20 class 8.8 (147 kN)', basis: 'memory' },
     },
@@ -111,10 +162,16 @@ export const rodEndRating = sheet({
   title: 'Allowable load of a rod end',
   purpose: 'What the maker’s static radial rating leaves after the factor of the load case.',
   inputs: {
-    rating: { symbol: 'C_0', unit: 'kN', says: 'static radial rating in the maker’s data sheet, for the head or the bearing, whichever is smaller' },
+    rating: {
+      symbol: 'C_0',
+      unit: 'kN',
+      says: 'static radial rating in the maker’s data sheet, for the head or the bearing, whichever is smaller',
+    },
     factor: { symbol: 'n', unit: '1', says: 'factor on the rating, agreed with the certifier' },
   },
-  results: { allowable: { symbol: 'F_a', unit: 'kN', says: 'allowable load along the shank', tex: '\\frac{@rating}{@factor}' } },
+  results: {
+    allowable: { symbol: 'F_a', unit: 'kN', says: 'allowable load along the shank', tex: '\\frac{@rating}{@factor}' },
+  },
   assumptions: ['The load lies along the shank. A side load bends the shank and needs the maker’s word.'],
   sources: [{ document: 'Data sheet of the maker of the rod end, kept as a paper of the note', basis: 'practice' }],
   validity: [

@@ -4,4 +4,13 @@ import { centreOfMassHeight } from './height.js';
 import { axleLoadChange, axleLoads, massAdded } from './loads.js';
 import { ladenMass, unladenMass } from './states.js';
 
-export const sheets = [axleMasses, cornerMasses, centreOfMassHeight, axleLoads, massAdded, axleLoadChange, unladenMass, ladenMass] as unknown as readonly Sheet[];
+export const sheets = [
+  axleMasses,
+  cornerMasses,
+  centreOfMassHeight,
+  axleLoads,
+  massAdded,
+  axleLoadChange,
+  unladenMass,
+  ladenMass,
+] as unknown as readonly Sheet[];

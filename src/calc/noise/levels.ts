@@ -15,18 +15,35 @@ export const energyMean = sheet({
   purpose: 'Mean of several readings of one sound by their energy, and how far the readings lie apart.',
   inputs: { levels: readings },
   results: {
-    mean: { symbol: 'L', unit: 'dB(A)', says: 'energy mean', tex: '10 \\lg\\left(\\frac{1}{n} \\sum 10^{L_i/10}\\right)' },
-    spread: { symbol: '\\Delta L', unit: 'dB(A)', says: 'highest less lowest reading', tex: '\\max_i L_i - \\min_i L_i' },
+    mean: {
+      symbol: 'L',
+      unit: 'dB(A)',
+      says: 'energy mean',
+      tex: '10 \\lg\\left(\\frac{1}{n} \\sum 10^{L_i/10}\\right)',
+    },
+    spread: {
+      symbol: '\\Delta L',
+      unit: 'dB(A)',
+      says: 'highest less lowest reading',
+      tex: '\\max_i L_i - \\min_i L_i',
+    },
   },
   method: 'Levels are turned into energies, averaged, and turned back.',
-  sources: [{ document: 'Städtebauliche Lärmfibel (Ministry of Economic Affairs, Baden-Württemberg)', clause: '2.4.2', basis: 'published' }],
+  sources: [
+    {
+      document: 'Städtebauliche Lärmfibel (Ministry of Economic Affairs, Baden-Württemberg)',
+      clause: '2.4.2',
+      basis: 'published',
+    },
+  ],
   validity: [{ says: 'at least one reading must be given', holds: (x) => x.levels.length > 0 }],
   calculate: ({ levels }) => {
     const all = levels.map((r) => r.level);
     const total = all.reduce((sum, l) => sum + energy(l), 0);
     return { mean: level(total / all.length), spread: Math.max(...all) - Math.min(...all) };
   },
-  remark: 'Some procedures take the highest reading or the arithmetic mean instead. The procedure decides which number counts.',
+  remark:
+    'Some procedures take the highest reading or the arithmetic mean instead. The procedure decides which number counts.',
   examples: [
     {
       given: { levels: [{ level: '96 dB(A)' }, { level: '100 dB(A)' }, { level: '90 dB(A)' }, { level: '97 dB(A)' }] },
@@ -46,7 +63,13 @@ export const levelSum = sheet({
   results: { sum: { symbol: 'L', unit: 'dB(A)', says: 'level of all together', tex: '10 \\lg \\sum 10^{L_i/10}' } },
   method: 'Levels are turned into energies, added, and turned back.',
   assumptions: ['The sounds are independent, not tones of the same frequency.'],
-  sources: [{ document: 'Städtebauliche Lärmfibel (Ministry of Economic Affairs, Baden-Württemberg)', clause: '2.4.2', basis: 'published' }],
+  sources: [
+    {
+      document: 'Städtebauliche Lärmfibel (Ministry of Economic Affairs, Baden-Württemberg)',
+      clause: '2.4.2',
+      basis: 'published',
+    },
+  ],
   validity: [{ says: 'at least one level must be given', holds: (x) => x.levels.length > 0 }],
   calculate: ({ levels }) => ({ sum: level(levels.reduce((total, r) => total + energy(r.level), 0)) }),
   examples: [
@@ -75,16 +98,31 @@ export const backgroundCorrection = sheet({
   },
   results: {
     above: { symbol: '\\Delta L', unit: 'dB(A)', says: 'level above the background', tex: '@measured - @background' },
-    source: { symbol: 'L', unit: 'dB(A)', says: 'level of the source alone', tex: '10 \\lg\\left(10^{@measured/10} - 10^{@background/10}\\right)' },
+    source: {
+      symbol: 'L',
+      unit: 'dB(A)',
+      says: 'level of the source alone',
+      tex: '10 \\lg\\left(10^{@measured/10} - 10^{@background/10}\\right)',
+    },
   },
   method: 'Levels are turned into energies, subtracted, and turned back.',
   sources: [
     { document: 'Subtraction of sound energies', basis: 'derived' },
-    { document: 'Manipulation with decibels, lecture notes', clause: 'background at least 3 dB below', basis: 'published' },
+    {
+      document: 'Manipulation with decibels, lecture notes',
+      clause: 'background at least 3 dB below',
+      basis: 'published',
+    },
   ],
-  validity: [{ says: 'the level must stand at least 3 dB above the background', holds: (x) => x.measured - x.background >= 3 }],
-  calculate: ({ measured, background }) => ({ above: measured - background, source: level(energy(measured) - energy(background)) }),
-  remark: 'Stationary exhaust tests ask for a background well below the reading (10 dB is usual) so that nothing has to be taken off.',
+  validity: [
+    { says: 'the level must stand at least 3 dB above the background', holds: (x) => x.measured - x.background >= 3 },
+  ],
+  calculate: ({ measured, background }) => ({
+    above: measured - background,
+    source: level(energy(measured) - energy(background)),
+  }),
+  remark:
+    'Stationary exhaust tests ask for a background well below the reading (10 dB is usual) so that nothing has to be taken off.',
   examples: [
     {
       given: { measured: '90 dB(A)', background: '80 dB(A)' },

@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, type SectionProperties, steelDensity } from './properties.js';
 
 /** Box with sharp corners, m: `H` deep and `B` wide outside, top and bottom `tf` thick, sides `tw` thick. */
 export interface Box {
@@ -31,7 +31,8 @@ export const boxSection = sheet({
   id: 'section-box',
   subject: 'sections',
   title: 'Section properties of a box of sheet',
-  purpose: 'Area, second moments, moduli, torsion constant and mass of a closed box folded or welded from sheet, top and bottom of one thickness and sides of another.',
+  purpose:
+    'Area, second moments, moduli, torsion constant and mass of a closed box folded or welded from sheet, top and bottom of one thickness and sides of another.',
   inputs: {
     depth: { symbol: 'H', unit: 'mm', says: 'outside depth' },
     width: { symbol: 'B', unit: 'mm', says: 'outside width' },
@@ -41,8 +42,20 @@ export const boxSection = sheet({
     density: densityInput,
   },
   results: {
-    topWall: { symbol: 't_{f,e}', unit: 'mm', says: 'thickness of top and bottom that counts', tex: '@flange - @loss', step: true },
-    sideWall: { symbol: 't_{w,e}', unit: 'mm', says: 'thickness of the sides that counts', tex: '@web - @loss', step: true },
+    topWall: {
+      symbol: 't_{f,e}',
+      unit: 'mm',
+      says: 'thickness of top and bottom that counts',
+      tex: '@flange - @loss',
+      step: true,
+    },
+    sideWall: {
+      symbol: 't_{w,e}',
+      unit: 'mm',
+      says: 'thickness of the sides that counts',
+      tex: '@web - @loss',
+      step: true,
+    },
     insideDepth: { symbol: 'h', unit: 'mm', says: 'inside depth', tex: '@depth - 2 \\cdot @topWall', step: true },
     insideWidth: { symbol: 'b', unit: 'mm', says: 'inside width', tex: '@width - 2 \\cdot @sideWall', step: true },
     ...propertyResults({
@@ -63,11 +76,21 @@ export const boxSection = sheet({
   ],
   sources: [
     { document: 'Geometry of the rectangle', basis: 'derived' },
-    { document: 'Bredt’s formula for thin closed tubes, Roark’s Formulas for Stress and Strain', clause: 'torsion of thin-walled tubes', basis: 'memory' },
+    {
+      document: 'Bredt’s formula for thin closed tubes, Roark’s Formulas for Stress and Strain',
+      clause: 'torsion of thin-walled tubes',
+      basis: 'memory',
+    },
   ],
   validity: [
-    { says: 'depth, width, both thicknesses and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.flange, x.web, x.density) > 0 },
-    { says: 'the loss must be zero or more and leave some wall', holds: (x) => x.loss >= 0 && x.loss < Math.min(x.flange, x.web) },
+    {
+      says: 'depth, width, both thicknesses and density must be greater than zero',
+      holds: (x) => Math.min(x.depth, x.width, x.flange, x.web, x.density) > 0,
+    },
+    {
+      says: 'the loss must be zero or more and leave some wall',
+      holds: (x) => x.loss >= 0 && x.loss < Math.min(x.flange, x.web),
+    },
     { says: 'the walls must leave a hollow inside', holds: (x) => 2 * x.flange < x.depth && 2 * x.web < x.width },
   ],
   calculate: ({ depth, width, flange, web, loss, density }) => {

@@ -26,13 +26,15 @@ function ownTorsion({ width, height, wall, radius }: Element): number {
   return b * t ** 3 * (1 / 3 - 0.21 * (t / b) * (1 - t ** 4 / (12 * b ** 4)));
 }
 
-const round = (e: Element) => Math.abs(e.width - e.height) <= 0.01 * e.height && Math.abs(2 * e.radius - e.height) <= 0.01 * e.height;
+const round = (e: Element) =>
+  Math.abs(e.width - e.height) <= 0.01 * e.height && Math.abs(2 * e.radius - e.height) <= 0.01 * e.height;
 
 export const builtUpSection = sheet({
   id: 'section-built-up',
   subject: 'sections',
   title: 'Section properties of a built-up member',
-  purpose: 'Area, centroid, second moments and moduli of several flats, bars and tubes that act as one, such as a rail with a doubler or two tubes side by side.',
+  purpose:
+    'Area, centroid, second moments and moduli of several flats, bars and tubes that act as one, such as a rail with a doubler or two tubes side by side.',
   inputs: {
     parts: {
       symbol: 'i',
@@ -50,16 +52,41 @@ export const builtUpSection = sheet({
   },
   results: {
     A: { symbol: 'A', unit: 'mm²', says: 'area', tex: '\\sum A_i' },
-    x: { symbol: '\\bar{x}', unit: 'mm', says: 'place of the centroid across', tex: '\\frac{\\sum A_i x_i}{\\sum A_i}' },
+    x: {
+      symbol: '\\bar{x}',
+      unit: 'mm',
+      says: 'place of the centroid across',
+      tex: '\\frac{\\sum A_i x_i}{\\sum A_i}',
+    },
     y: { symbol: '\\bar{y}', unit: 'mm', says: 'place of the centroid up', tex: '\\frac{\\sum A_i y_i}{\\sum A_i}' },
-    Ix: { symbol: 'I_x', unit: 'mm⁴', says: 'second moment of area about the x axis through the centroid', tex: '\\sum \\left(I_{x,i} + A_i (y_i - \\bar{y})^2\\right)' },
-    Iy: { symbol: 'I_y', unit: 'mm⁴', says: 'second moment of area about the y axis through the centroid', tex: '\\sum \\left(I_{y,i} + A_i (x_i - \\bar{x})^2\\right)' },
-    Ixy: { symbol: 'I_{xy}', unit: 'mm⁴', says: 'product of inertia; not zero where the section leans', tex: '\\sum A_i (x_i - \\bar{x})(y_i - \\bar{y})' },
+    Ix: {
+      symbol: 'I_x',
+      unit: 'mm⁴',
+      says: 'second moment of area about the x axis through the centroid',
+      tex: '\\sum \\left(I_{x,i} + A_i (y_i - \\bar{y})^2\\right)',
+    },
+    Iy: {
+      symbol: 'I_y',
+      unit: 'mm⁴',
+      says: 'second moment of area about the y axis through the centroid',
+      tex: '\\sum \\left(I_{y,i} + A_i (x_i - \\bar{x})^2\\right)',
+    },
+    Ixy: {
+      symbol: 'I_{xy}',
+      unit: 'mm⁴',
+      says: 'product of inertia; not zero where the section leans',
+      tex: '\\sum A_i (x_i - \\bar{x})(y_i - \\bar{y})',
+    },
     Zx: { symbol: 'Z_x', unit: 'mm³', says: 'elastic modulus about the x axis, to the farther edge' },
     Zy: { symbol: 'Z_y', unit: 'mm³', says: 'elastic modulus about the y axis, to the farther edge' },
     Sx: { symbol: 'S_x', unit: 'mm³', says: 'plastic modulus about the x axis' },
     Sy: { symbol: 'S_y', unit: 'mm³', says: 'plastic modulus about the y axis' },
-    J: { symbol: 'J', unit: 'mm⁴', says: 'torsion constant of the parts side by side, without any cell they close between them', tex: '\\sum J_i' },
+    J: {
+      symbol: 'J',
+      unit: 'mm⁴',
+      says: 'torsion constant of the parts side by side, without any cell they close between them',
+      tex: '\\sum J_i',
+    },
     mass: { symbol: 'm', unit: 'kg/m', says: 'mass for each metre', tex: '@A \\cdot @density' },
   },
   method:
@@ -76,17 +103,41 @@ export const builtUpSection = sheet({
   ],
   validity: [
     { says: 'name at least one part', holds: (x) => x.parts.length > 0 },
-    { says: 'the density and the widths and heights of all parts must be greater than zero', holds: (x) => x.density > 0 && x.parts.every((p) => p.width > 0 && p.height > 0) },
+    {
+      says: 'the density and the widths and heights of all parts must be greater than zero',
+      holds: (x) => x.density > 0 && x.parts.every((p) => p.width > 0 && p.height > 0),
+    },
     {
       says: 'walls and radii must be zero or more and at most half the smaller side of their part',
-      holds: (x) => x.parts.every((p) => Math.min(p.wall, p.radius) >= 0 && 2 * p.wall < Math.min(p.width, p.height) && 2 * p.radius <= Math.min(p.width, p.height) * 1.01),
+      holds: (x) =>
+        x.parts.every(
+          (p) =>
+            Math.min(p.wall, p.radius) >= 0 &&
+            2 * p.wall < Math.min(p.width, p.height) &&
+            2 * p.radius <= Math.min(p.width, p.height) * 1.01,
+        ),
     },
-    { says: 'a solid part is a rectangle with radius 0 or a round bar', holds: (x) => x.parts.every((p) => p.wall > 0 || p.radius === 0 || round(p)) },
+    {
+      says: 'a solid part is a rectangle with radius 0 or a round bar',
+      holds: (x) => x.parts.every((p) => p.wall > 0 || p.radius === 0 || round(p)),
+    },
   ],
   calculate: ({ parts, density }) => {
     const all = parts.flatMap(partsOf);
     const { A, x, y, Ix, Iy, Ixy, Zx, Zy } = composite(all);
-    return { A, x, y, Ix, Iy, Ixy, Zx, Zy, ...plasticModuli(all), J: parts.reduce((sum, p) => sum + ownTorsion(p), 0), mass: A * density };
+    return {
+      A,
+      x,
+      y,
+      Ix,
+      Iy,
+      Ixy,
+      Zx,
+      Zy,
+      ...plasticModuli(all),
+      J: parts.reduce((sum, p) => sum + ownTorsion(p), 0),
+      mass: A * density,
+    };
   },
   examples: [
     {

@@ -1,7 +1,14 @@
 import { sheet } from '../sheet.js';
-import { composite, corner, rectangle, plasticModuli } from './composite.js';
+import { composite, corner, plasticModuli, rectangle } from './composite.js';
 import type { Part } from './part.js';
-import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
+import {
+  areaResult,
+  densityInput,
+  lossInput,
+  otherResults,
+  type SectionProperties,
+  steelDensity,
+} from './properties.js';
 import { spandrel } from './spandrel.js';
 
 /** Parallel-flange channel, m: depth `H`, flange width `B`, web `tw`, flange `tf`, root radius `r`. */
@@ -28,14 +35,24 @@ export function channelParts({ H, B, tw, tf, r }: Channel): Part[] {
 export function channel({ density = steelDensity, ...c }: Channel & { density?: number }): SectionProperties {
   const parts = channelParts(c);
   const { A, Ix, Iy, Zx, Zy } = composite(parts);
-  return { A, Ix, Iy, Zx, Zy, ...plasticModuli(parts), J: (2 * c.B * c.tf ** 3 + (c.H - 2 * c.tf) * c.tw ** 3) / 3, mass: A * density };
+  return {
+    A,
+    Ix,
+    Iy,
+    Zx,
+    Zy,
+    ...plasticModuli(parts),
+    J: (2 * c.B * c.tf ** 3 + (c.H - 2 * c.tf) * c.tw ** 3) / 3,
+    mass: A * density,
+  };
 }
 
 export const channelSection = sheet({
   id: 'section-channel',
   subject: 'sections',
   title: 'Section properties of a parallel-flange channel (PFC)',
-  purpose: 'Area, centroid, second moments, moduli, torsion constant and mass of a rolled channel with parallel flanges.',
+  purpose:
+    'Area, centroid, second moments, moduli, torsion constant and mass of a rolled channel with parallel flanges.',
   inputs: {
     depth: { symbol: 'H', unit: 'mm', says: 'depth' },
     width: { symbol: 'B', unit: 'mm', says: 'flange width' },
@@ -47,10 +64,34 @@ export const channelSection = sheet({
   },
   results: {
     webLeft: { symbol: 't_{w,e}', unit: 'mm', says: 'web thickness that counts', tex: '@web - @loss', step: true },
-    flangeLeft: { symbol: 't_{f,e}', unit: 'mm', says: 'flange thickness that counts', tex: '@flange - @loss', step: true },
-    rootArea: { symbol: 'A_r', unit: 'mm²', says: 'area of one root fillet', tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @root^2', step: true },
-    rootInset: { symbol: 'k_r', unit: 'mm', says: 'distance of its centroid from web and flange', tex: '\\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi} \\cdot @root', step: true },
-    rootInertia: { symbol: 'I_r', unit: 'mm⁴', says: 'its second moment about its own centroid', tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @root^4', step: true },
+    flangeLeft: {
+      symbol: 't_{f,e}',
+      unit: 'mm',
+      says: 'flange thickness that counts',
+      tex: '@flange - @loss',
+      step: true,
+    },
+    rootArea: {
+      symbol: 'A_r',
+      unit: 'mm²',
+      says: 'area of one root fillet',
+      tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @root^2',
+      step: true,
+    },
+    rootInset: {
+      symbol: 'k_r',
+      unit: 'mm',
+      says: 'distance of its centroid from web and flange',
+      tex: '\\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi} \\cdot @root',
+      step: true,
+    },
+    rootInertia: {
+      symbol: 'I_r',
+      unit: 'mm⁴',
+      says: 'its second moment about its own centroid',
+      tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @root^4',
+      step: true,
+    },
     A: areaResult('@depth \\cdot @webLeft + 2 \\cdot (@width - @webLeft) \\cdot @flangeLeft + 2 \\cdot @rootArea'),
     centroid: {
       symbol: 'x_L',
@@ -66,19 +107,33 @@ export const channelSection = sheet({
       J: '\\frac{2 \\cdot @width \\cdot @flangeLeft^3 + (@depth - 2 \\cdot @flangeLeft) \\cdot @webLeft^3}{3}',
     }),
   },
-  method: 'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
+  method:
+    'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
   assumptions: [
     'Sharp toes. The torsion constant leaves the root fillets out, which makes it some per cent too small.',
     'Load that does not pass through the shear centre, which lies outside the web, twists the member as well.',
   ],
   sources: [
     { document: 'Geometry of rectangles and quarter circles, theorem of parallel axes', basis: 'derived' },
-    { document: 'Roark’s Formulas for Stress and Strain', clause: 'torsion of thin open sections: J = Σ b t³/3', basis: 'memory' },
+    {
+      document: 'Roark’s Formulas for Stress and Strain',
+      clause: 'torsion of thin open sections: J = Σ b t³/3',
+      basis: 'memory',
+    },
   ],
   validity: [
-    { says: 'depth, width, web, flange and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.web, x.flange, x.density) > 0 },
-    { says: 'the loss must be zero or more and leave some web and flange', holds: (x) => x.loss >= 0 && x.loss < Math.min(x.web, x.flange) },
-    { says: 'the root radius must be zero or more and leave straight web and flange', holds: (x) => x.root >= 0 && 2 * (x.flange + x.root) <= x.depth && x.web + x.root <= x.width },
+    {
+      says: 'depth, width, web, flange and density must be greater than zero',
+      holds: (x) => Math.min(x.depth, x.width, x.web, x.flange, x.density) > 0,
+    },
+    {
+      says: 'the loss must be zero or more and leave some web and flange',
+      holds: (x) => x.loss >= 0 && x.loss < Math.min(x.web, x.flange),
+    },
+    {
+      says: 'the root radius must be zero or more and leave straight web and flange',
+      holds: (x) => x.root >= 0 && 2 * (x.flange + x.root) <= x.depth && x.web + x.root <= x.width,
+    },
   ],
   calculate: (x) => {
     const c = { H: x.depth, B: x.width, tw: x.web - x.loss, tf: x.flange - x.loss, r: x.root };

@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, type SectionProperties, steelDensity } from './properties.js';
 
 /** Round tube of outside diameter `D` and wall `t`, m. */
 export function chs({ D, t, density = steelDensity }: { D: number; t: number; density?: number }): SectionProperties {
@@ -22,7 +22,13 @@ export const chsSection = sheet({
     density: densityInput,
   },
   results: {
-    inside: { symbol: 'd', unit: 'mm', says: 'inside diameter that counts', tex: '@diameter - 2 \\cdot (@wall - @loss)', step: true },
+    inside: {
+      symbol: 'd',
+      unit: 'mm',
+      says: 'inside diameter that counts',
+      tex: '@diameter - 2 \\cdot (@wall - @loss)',
+      step: true,
+    },
     ...propertyResults({
       A: '\\frac{\\pi \\cdot (@diameter^2 - @inside^2)}{4}',
       Ix: '\\frac{\\pi \\cdot (@diameter^4 - @inside^4)}{64}',
@@ -33,7 +39,12 @@ export const chsSection = sheet({
       Sy: '@Sx',
       J: '2 \\cdot @Ix',
     }),
-    C: { symbol: 'C', unit: 'mm³', says: 'torsion modulus: torque over it is the greatest shear stress', tex: '2 \\cdot @Zx' },
+    C: {
+      symbol: 'C',
+      unit: 'mm³',
+      says: 'torsion modulus: torque over it is the greatest shear stress',
+      tex: '2 \\cdot @Zx',
+    },
     r: { symbol: 'r', unit: 'mm', says: 'radius of gyration', tex: '\\sqrt{\\frac{@Ix}{@A}}' },
   },
   sources: [{ document: 'EN 10219-2', edition: '2006', clause: 'Annex B', basis: 'memory' }],

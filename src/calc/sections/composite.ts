@@ -1,6 +1,6 @@
 import { plasticModulus } from './halves.js';
-import { spandrel } from './spandrel.js';
 import type { Corner, Part, Rectangle } from './part.js';
+import { spandrel } from './spandrel.js';
 
 /** Properties about the centroid, with its place (x, y) and the distances to the edges. SI or any one length unit. */
 export interface Composite {
@@ -48,12 +48,22 @@ export function rectangle(x: readonly [number, number], y: readonly [number, num
   return { kind: 'rectangle', x, y, sign };
 }
 
-export function corner(at: readonly [number, number], towards: readonly [1 | -1, 1 | -1], r: number, sign: 1 | -1): Corner {
+export function corner(
+  at: readonly [number, number],
+  towards: readonly [1 | -1, 1 | -1],
+  r: number,
+  sign: 1 | -1,
+): Corner {
   return { kind: 'corner', at, towards, r, sign };
 }
 
 /** A sheet bent round a right angle: material lacks outside at `outer` and is added inside at `inner`. */
-export function bend(outer: readonly [number, number], inner: readonly [number, number], ro: number, ri: number): Corner[] {
+export function bend(
+  outer: readonly [number, number],
+  inner: readonly [number, number],
+  ro: number,
+  ri: number,
+): Corner[] {
   const towards = [inner[0] > outer[0] ? 1 : -1, inner[1] > outer[1] ? 1 : -1] as const;
   return [corner(outer, towards, ro, -1), corner(inner, towards, ri, 1)];
 }
@@ -71,7 +81,14 @@ function ownProperties(part: Part): Own {
   if (part.kind === 'rectangle') {
     const [b, h] = [part.x[1] - part.x[0], part.y[1] - part.y[0]];
     const A = part.sign * b * h;
-    return { A, x: (part.x[0] + part.x[1]) / 2, y: (part.y[0] + part.y[1]) / 2, Ix: (A * h * h) / 12, Iy: (A * b * b) / 12, Ixy: 0 };
+    return {
+      A,
+      x: (part.x[0] + part.x[1]) / 2,
+      y: (part.y[0] + part.y[1]) / 2,
+      Ix: (A * h * h) / 12,
+      Iy: (A * b * b) / 12,
+      Ixy: 0,
+    };
   }
   const { at, towards, r, sign } = part;
   const I = sign * spandrel.inertia * r ** 4;

@@ -20,7 +20,10 @@ export function outerRadius(rule: CornerRule, nominalWall: number, measured?: nu
     case 'as-nzs-1163':
       return nominalWall * (beyond(0.003) ? 2.5 : 2);
     case 'measured':
-      if (measured === undefined) throw new OutOfRange('the outer corner radius is needed: measure it with a radius gauge, or name the standard of the tube');
+      if (measured === undefined)
+        throw new OutOfRange(
+          'the outer corner radius is needed: measure it with a radius gauge, or name the standard of the tube',
+        );
       return measured;
   }
 }

@@ -8,7 +8,8 @@ export const equivalentStiffness = sheet({
   id: 'equivalent-stiffness',
   subject: 'sections',
   title: 'Stiffness of a replacement member against the original',
-  purpose: 'Ratio, new over original, of the bending, torsion and axial stiffness of two members of the same length and the same ends.',
+  purpose:
+    'Ratio, new over original, of the bending, torsion and axial stiffness of two members of the same length and the same ends.',
   inputs: {
     originalA: { symbol: 'A_1', unit: 'mm²', says: 'area of the original' },
     originalIx: { symbol: 'I_{x1}', unit: 'mm⁴', says: 'second moment about x of the original' },
@@ -24,10 +25,30 @@ export const equivalentStiffness = sheet({
     replacementG: { symbol: 'G_2', says: 'shear modulus of the replacement', ...shear },
   },
   results: {
-    bendingX: { symbol: 'k_{Ix}', unit: '1', says: 'bending stiffness about x, new over original', tex: '\\frac{@replacementE \\cdot @replacementIx}{@originalE \\cdot @originalIx}' },
-    bendingY: { symbol: 'k_{Iy}', unit: '1', says: 'bending stiffness about y, new over original', tex: '\\frac{@replacementE \\cdot @replacementIy}{@originalE \\cdot @originalIy}' },
-    torsion: { symbol: 'k_J', unit: '1', says: 'torsion stiffness, new over original', tex: '\\frac{@replacementG \\cdot @replacementJ}{@originalG \\cdot @originalJ}' },
-    axial: { symbol: 'k_A', unit: '1', says: 'axial stiffness, new over original', tex: '\\frac{@replacementE \\cdot @replacementA}{@originalE \\cdot @originalA}' },
+    bendingX: {
+      symbol: 'k_{Ix}',
+      unit: '1',
+      says: 'bending stiffness about x, new over original',
+      tex: '\\frac{@replacementE \\cdot @replacementIx}{@originalE \\cdot @originalIx}',
+    },
+    bendingY: {
+      symbol: 'k_{Iy}',
+      unit: '1',
+      says: 'bending stiffness about y, new over original',
+      tex: '\\frac{@replacementE \\cdot @replacementIy}{@originalE \\cdot @originalIy}',
+    },
+    torsion: {
+      symbol: 'k_J',
+      unit: '1',
+      says: 'torsion stiffness, new over original',
+      tex: '\\frac{@replacementG \\cdot @replacementJ}{@originalG \\cdot @originalJ}',
+    },
+    axial: {
+      symbol: 'k_A',
+      unit: '1',
+      says: 'axial stiffness, new over original',
+      tex: '\\frac{@replacementE \\cdot @replacementA}{@originalE \\cdot @originalA}',
+    },
   },
   assumptions: [
     'Same length, same position and same fixing at both ends.',
@@ -56,11 +77,20 @@ export const equivalentStiffness = sheet({
   examples: [
     {
       given: {
-        originalA: '2.94 cm²', originalIx: '9.54 cm⁴', originalIy: '4.29 cm⁴', originalJ: '9.77 cm⁴',
-        replacementA: '3.61 cm²', replacementIx: '7.27 cm⁴', replacementIy: '4.60 cm⁴', replacementJ: '9.72 cm⁴',
+        originalA: '2.94 cm²',
+        originalIx: '9.54 cm⁴',
+        originalIy: '4.29 cm⁴',
+        originalJ: '9.77 cm⁴',
+        replacementA: '3.61 cm²',
+        replacementIx: '7.27 cm⁴',
+        replacementIy: '4.60 cm⁴',
+        replacementJ: '9.72 cm⁴',
       },
       gives: { bendingX: '0.762', bendingY: '1.072', torsion: '0.995', axial: '1.228' },
-      source: { document: 'Rows 50 × 30 × 2 and 40 × 30 × 3 of the EN 10219:2006 table; the ratios are ours, regression only', basis: 'derived' },
+      source: {
+        document: 'Rows 50 × 30 × 2 and 40 × 30 × 3 of the EN 10219:2006 table; the ratios are ours, regression only',
+        basis: 'derived',
+      },
     },
   ],
 });

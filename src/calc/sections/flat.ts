@@ -1,5 +1,5 @@
 import { sheet } from '../sheet.js';
-import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, type SectionProperties, steelDensity } from './properties.js';
 
 /** Flat of width `b` (along x) and thickness `t` (along y), m. */
 export function flat({ b, t, density = steelDensity }: { b: number; t: number; density?: number }): SectionProperties {
@@ -47,9 +47,18 @@ export const flatSection = sheet({
     { document: 'Roark’s Formulas for Stress and Strain', clause: 'torsion of a solid rectangle', basis: 'memory' },
   ],
   validity: [
-    { says: 'width, thickness and density must be greater than zero', holds: (x) => x.width > 0 && x.thickness > 0 && x.density > 0 },
-    { says: 'the loss must be zero or more and leave some thickness', holds: (x) => x.loss >= 0 && x.loss < x.thickness },
-    { says: 'the width must be the longer side (the torsion formula is for t ≤ b)', holds: (x) => x.width >= x.thickness },
+    {
+      says: 'width, thickness and density must be greater than zero',
+      holds: (x) => x.width > 0 && x.thickness > 0 && x.density > 0,
+    },
+    {
+      says: 'the loss must be zero or more and leave some thickness',
+      holds: (x) => x.loss >= 0 && x.loss < x.thickness,
+    },
+    {
+      says: 'the width must be the longer side (the torsion formula is for t ≤ b)',
+      holds: (x) => x.width >= x.thickness,
+    },
   ],
   calculate: ({ width, thickness, loss, density }) => {
     const effective = thickness - loss;

@@ -11,12 +11,12 @@ import { lippedUSection } from './lipped-u.js';
 import { rhsSection } from './rhs.js';
 import { roundBarSection } from './round-bar.js';
 import { thicknessRatio } from './thickness-ratio.js';
-import { utilisation } from './utilisation.js';
 import { topHatSection } from './top-hat.js';
 import { uSection } from './u-pressing.js';
+import { utilisation } from './utilisation.js';
 
 export type { SectionProperties } from './properties.js';
-export { sectionProperties, type SectionShape } from './section-of.js';
+export { type SectionShape, sectionProperties } from './section-of.js';
 
 export const sheets = [
   flatSection,

@@ -1,8 +1,15 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, plasticModuli } from './composite.js';
+import { bend, composite, plasticModuli, rectangle } from './composite.js';
 import type { Part } from './part.js';
-import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
+import {
+  areaResult,
+  densityInput,
+  lossInput,
+  otherResults,
+  type SectionProperties,
+  steelDensity,
+} from './properties.js';
 
 /** Lipped U bent from sheet, m: web `H` deep, flanges `B` wide, lips `c` deep, all outside; sheet `t`, inside radius `ri`. */
 export interface LippedU {
@@ -40,7 +47,8 @@ export const lippedUSection = sheet({
   id: 'section-lipped-u',
   subject: 'sections',
   title: 'Section properties of a lipped U bent from sheet',
-  purpose: 'Area, centroid, second moments, moduli, torsion constant and mass of a U with lips turned in, with the sizes as measured.',
+  purpose:
+    'Area, centroid, second moments, moduli, torsion constant and mass of a U with lips turned in, with the sizes as measured.',
   inputs: {
     depth: { symbol: 'H', unit: 'mm', says: 'depth over the flanges, outside' },
     width: { symbol: 'B', unit: 'mm', says: 'width of the flanges, from the outside of the web' },
@@ -77,14 +85,30 @@ export const lippedUSection = sheet({
       J: '\\frac{@A \\cdot @effective^2}{3}',
     }),
   },
-  method: 'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
-  assumptions: [...pressingAssumptions, 'Load that does not pass through the shear centre, which lies outside the web, twists the member as well.'],
+  method:
+    'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
+  assumptions: [
+    ...pressingAssumptions,
+    'Load that does not pass through the shear centre, which lies outside the web, twists the member as well.',
+  ],
   sources: pressingSources,
   validity: [
-    { says: 'depth, width, lip, wall and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.lip, x.wall, x.density) > 0 },
-    { says: 'the loss must be zero or more and leave some wall; the bend radius must be zero or more', holds: (x) => x.loss >= 0 && x.loss < x.wall && x.bend >= 0 },
-    { says: 'the bends and walls must fit in the depth and in the width', holds: (x) => x.bend + x.wall <= Math.min(x.depth, x.width) / 2 },
-    { says: 'the lip must reach beyond its bend, and the lips must not meet', holds: (x) => x.lip >= x.bend + x.wall && 2 * x.lip <= x.depth },
+    {
+      says: 'depth, width, lip, wall and density must be greater than zero',
+      holds: (x) => Math.min(x.depth, x.width, x.lip, x.wall, x.density) > 0,
+    },
+    {
+      says: 'the loss must be zero or more and leave some wall; the bend radius must be zero or more',
+      holds: (x) => x.loss >= 0 && x.loss < x.wall && x.bend >= 0,
+    },
+    {
+      says: 'the bends and walls must fit in the depth and in the width',
+      holds: (x) => x.bend + x.wall <= Math.min(x.depth, x.width) / 2,
+    },
+    {
+      says: 'the lip must reach beyond its bend, and the lips must not meet',
+      holds: (x) => x.lip >= x.bend + x.wall && 2 * x.lip <= x.depth,
+    },
   ],
   calculate: (x) => {
     const t = x.wall - x.loss;

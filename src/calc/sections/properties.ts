@@ -23,7 +23,12 @@ export interface SectionProperties {
 /** Density of steel that the section tables of EN 10219-2 and AS/NZS 1163 use, kg/m³. */
 export const steelDensity = 7850;
 
-export const densityInput = { symbol: '\\rho', unit: 'kg/m³', says: 'density of the material', usual: '7850 kg/m³' } as const;
+export const densityInput = {
+  symbol: '\\rho',
+  unit: 'kg/m³',
+  says: 'density of the material',
+  usual: '7850 kg/m³',
+} as const;
 
 export const lossInput = {
   symbol: '\\Delta t',
@@ -34,7 +39,11 @@ export const lossInput = {
 
 const shown = {
   A: { symbol: 'A', unit: 'mm²', says: 'area' },
-  Ix: { symbol: 'I_x', unit: 'mm⁴', says: 'second moment of area about the x axis (bending in the plane of the depth)' },
+  Ix: {
+    symbol: 'I_x',
+    unit: 'mm⁴',
+    says: 'second moment of area about the x axis (bending in the plane of the depth)',
+  },
   Iy: { symbol: 'I_y', unit: 'mm⁴', says: 'second moment of area about the y axis' },
   Zx: { symbol: 'Z_x', unit: 'mm³', says: 'elastic modulus about the x axis' },
   Zy: { symbol: 'Z_y', unit: 'mm³', says: 'elastic modulus about the y axis' },
@@ -57,11 +66,17 @@ export function otherResults(tex: Partial<Record<Exclude<Name, 'A'>, string>>): 
   const { A: _, ...others } = shown;
   const lines: Partial<Record<string, string>> = { mass: '@A \\cdot @density', ...tex };
   return Object.fromEntries(
-    Object.entries(others).map(([name, result]) => [name, lines[name] === undefined ? result : { ...result, tex: lines[name] }]),
+    Object.entries(others).map(([name, result]) => [
+      name,
+      lines[name] === undefined ? result : { ...result, tex: lines[name] },
+    ]),
   ) as Others;
 }
 
 /** The results that every section sheet shows. */
-export function propertyResults({ A, ...others }: Partial<Record<Name, string>> & { A: string }): { readonly A: Shown<'A'> } & Others {
+export function propertyResults({
+  A,
+  ...others
+}: Partial<Record<Name, string>> & { A: string }): { readonly A: Shown<'A'> } & Others {
   return { A: areaResult(A), ...otherResults(others) };
 }

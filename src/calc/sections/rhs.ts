@@ -1,8 +1,8 @@
 import { sheet } from '../sheet.js';
 import { composite, corner, rectangle } from './composite.js';
+import { type CornerRule, cornerRules, outerRadius } from './corner-radii.js';
 import type { Part } from './part.js';
-import { cornerRules, outerRadius, type CornerRule } from './corner-radii.js';
-import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, type SectionProperties, steelDensity } from './properties.js';
 import { spandrel } from './spandrel.js';
 
 /** Rectangular hollow section of depth `H`, width `B`, wall `t` and corner radii `ro`, `ri`, m. */
@@ -15,7 +15,13 @@ export interface HollowRectangle {
 }
 
 /** A rectangle with four rounded edges about the point (x, y). */
-export function roundedRectangle(h: number, b: number, r: number, sign: 1 | -1, [x, y]: readonly [number, number] = [0, 0]): Part[] {
+export function roundedRectangle(
+  h: number,
+  b: number,
+  r: number,
+  sign: 1 | -1,
+  [x, y]: readonly [number, number] = [0, 0],
+): Part[] {
   const edge = (i: 1 | -1, j: 1 | -1) =>
     corner([x + (i * b) / 2, y + (j * h) / 2], [i === 1 ? -1 : 1, j === 1 ? -1 : 1], r, sign === 1 ? -1 : 1);
   return [
@@ -39,7 +45,10 @@ function plastic(H: number, B: number, t: number, ro: number, ri: number): numbe
 
 export function rhs(section: HollowRectangle & { density?: number }): SectionProperties {
   const { H, B, t, ro, ri, density = steelDensity } = section;
-  const { A, Ix, Iy, Zx, Zy } = composite([...roundedRectangle(H, B, ro, 1), ...roundedRectangle(H - 2 * t, B - 2 * t, ri, -1)]);
+  const { A, Ix, Iy, Zx, Zy } = composite([
+    ...roundedRectangle(H, B, ro, 1),
+    ...roundedRectangle(H - 2 * t, B - 2 * t, ri, -1),
+  ]);
   const [Sx, Sy] = [plastic(H, B, t, ro, ri), plastic(B, H, t, ro, ri)];
   return { A, Ix, Iy, Zx, Zy, Sx, Sy, J: hollowTorsion(section).J, mass: A * density };
 }
@@ -70,7 +79,8 @@ export const rhsSection = sheet({
   id: 'section-rhs',
   subject: 'sections',
   title: 'Section properties of a rectangular tube (RHS, SHS)',
-  purpose: 'Area, second moments, moduli, torsion constant and mass of a rectangular or square hollow section with its corner radii.',
+  purpose:
+    'Area, second moments, moduli, torsion constant and mass of a rectangular or square hollow section with its corner radii.',
   inputs: {
     depth: { symbol: 'H', unit: 'mm', says: 'outside depth' },
     width: { symbol: 'B', unit: 'mm', says: 'outside width' },
@@ -89,18 +99,83 @@ export const rhsSection = sheet({
   results: {
     effective: { symbol: 'T_e', unit: 'mm', says: 'wall that counts', tex: '@wall - @loss', step: true },
     ro: { symbol: 'r_o', unit: 'mm', says: 'outer corner radius by the rule chosen', step: true },
-    ri: { symbol: 'r_i', unit: 'mm', says: 'inner corner radius, the outer one less the wall, not below zero', step: true },
-    outerArea: { symbol: 'A_g', unit: 'mm²', says: 'area that one outer corner lacks', tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @ro^2', step: true },
-    innerArea: { symbol: 'A_\\xi', unit: 'mm²', says: 'area that one inner corner has more', tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @ri^2', step: true },
-    outerInertia: { symbol: 'I_{gg}', unit: 'mm⁴', says: 'second moment of that outer piece about its own centroid', tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @ro^4', step: true },
-    innerInertia: { symbol: 'I_{\\xi\\xi}', unit: 'mm⁴', says: 'second moment of that inner piece about its own centroid', tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @ri^4', step: true },
-    outerGapX: { symbol: 'h_g', unit: 'mm', says: 'distance of the outer piece from the x axis', tex: '\\frac{@depth}{2} - @ro \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}', step: true },
-    innerGapX: { symbol: 'h_\\xi', unit: 'mm', says: 'distance of the inner piece from the x axis', tex: '\\frac{@depth - 2 \\cdot @effective}{2} - @ri \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}', step: true },
-    outerGapY: { symbol: 'b_g', unit: 'mm', says: 'distance of the outer piece from the y axis', tex: '\\frac{@width}{2} - @ro \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}', step: true },
-    innerGapY: { symbol: 'b_\\xi', unit: 'mm', says: 'distance of the inner piece from the y axis', tex: '\\frac{@width - 2 \\cdot @effective}{2} - @ri \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}', step: true },
+    ri: {
+      symbol: 'r_i',
+      unit: 'mm',
+      says: 'inner corner radius, the outer one less the wall, not below zero',
+      step: true,
+    },
+    outerArea: {
+      symbol: 'A_g',
+      unit: 'mm²',
+      says: 'area that one outer corner lacks',
+      tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @ro^2',
+      step: true,
+    },
+    innerArea: {
+      symbol: 'A_\\xi',
+      unit: 'mm²',
+      says: 'area that one inner corner has more',
+      tex: '\\left(1 - \\frac{\\pi}{4}\\right) \\cdot @ri^2',
+      step: true,
+    },
+    outerInertia: {
+      symbol: 'I_{gg}',
+      unit: 'mm⁴',
+      says: 'second moment of that outer piece about its own centroid',
+      tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @ro^4',
+      step: true,
+    },
+    innerInertia: {
+      symbol: 'I_{\\xi\\xi}',
+      unit: 'mm⁴',
+      says: 'second moment of that inner piece about its own centroid',
+      tex: '\\left(\\frac{1}{3} - \\frac{\\pi}{16} - \\frac{1}{3 \\cdot (12 - 3 \\cdot \\pi)}\\right) \\cdot @ri^4',
+      step: true,
+    },
+    outerGapX: {
+      symbol: 'h_g',
+      unit: 'mm',
+      says: 'distance of the outer piece from the x axis',
+      tex: '\\frac{@depth}{2} - @ro \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}',
+      step: true,
+    },
+    innerGapX: {
+      symbol: 'h_\\xi',
+      unit: 'mm',
+      says: 'distance of the inner piece from the x axis',
+      tex: '\\frac{@depth - 2 \\cdot @effective}{2} - @ri \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}',
+      step: true,
+    },
+    outerGapY: {
+      symbol: 'b_g',
+      unit: 'mm',
+      says: 'distance of the outer piece from the y axis',
+      tex: '\\frac{@width}{2} - @ro \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}',
+      step: true,
+    },
+    innerGapY: {
+      symbol: 'b_\\xi',
+      unit: 'mm',
+      says: 'distance of the inner piece from the y axis',
+      tex: '\\frac{@width - 2 \\cdot @effective}{2} - @ri \\cdot \\frac{10 - 3 \\cdot \\pi}{12 - 3 \\cdot \\pi}',
+      step: true,
+    },
     meanRadius: { symbol: 'R_c', unit: 'mm', says: 'mean corner radius', tex: '\\frac{@ro + @ri}{2}', step: true },
-    meanLength: { symbol: 'h', unit: 'mm', says: 'length of the middle line', tex: '2 \\cdot (@width - @effective + @depth - @effective) - 2 \\cdot @meanRadius \\cdot (4 - \\pi)', step: true },
-    meanArea: { symbol: 'A_h', unit: 'mm²', says: 'area inside the middle line', tex: '(@width - @effective) \\cdot (@depth - @effective) - @meanRadius^2 \\cdot (4 - \\pi)', step: true },
+    meanLength: {
+      symbol: 'h',
+      unit: 'mm',
+      says: 'length of the middle line',
+      tex: '2 \\cdot (@width - @effective + @depth - @effective) - 2 \\cdot @meanRadius \\cdot (4 - \\pi)',
+      step: true,
+    },
+    meanArea: {
+      symbol: 'A_h',
+      unit: 'mm²',
+      says: 'area inside the middle line',
+      tex: '(@width - @effective) \\cdot (@depth - @effective) - @meanRadius^2 \\cdot (4 - \\pi)',
+      step: true,
+    },
     ...propertyResults({
       A: '2 \\cdot @effective \\cdot (@width + @depth - 2 \\cdot @effective) - (4 - \\pi) \\cdot (@ro^2 - @ri^2)',
       Ix: I('@depth', '@width', '@outerGapX', '@innerGapX'),
@@ -123,11 +198,18 @@ export const rhsSection = sheet({
   assumptions: ['The wall is even all round and the section does not buckle locally before it yields.'],
   sources: [
     { document: 'EN 10219-2', edition: '2006', clause: 'Annex B', basis: 'memory' },
-    { document: 'Rectangular structural hollow sections – EN 10219:2006, table page of a steel stockist', clause: 'corner radii for calculation', basis: 'quoted' },
+    {
+      document: 'Rectangular structural hollow sections – EN 10219:2006, table page of a steel stockist',
+      clause: 'corner radii for calculation',
+      basis: 'quoted',
+    },
     { document: 'AS/NZS 1163', clause: 'corner radii of its section tables', basis: 'memory' },
   ],
   validity: [
-    { says: 'depth, width, wall and density must be greater than zero', holds: (x) => Math.min(x.depth, x.width, x.wall, x.density) > 0 },
+    {
+      says: 'depth, width, wall and density must be greater than zero',
+      holds: (x) => Math.min(x.depth, x.width, x.wall, x.density) > 0,
+    },
     { says: 'the loss must be zero or more and leave some wall', holds: (x) => x.loss >= 0 && x.loss < x.wall },
     { says: 'the wall must be less than half the smaller side', holds: (x) => x.wall < Math.min(x.depth, x.width) / 2 },
     {
@@ -169,8 +251,21 @@ export const rhsSection = sheet({
   examples: [
     {
       given: { depth: '50 mm', width: '30 mm', wall: '2.5 mm', corners: 'en-10219' },
-      gives: { A: '3.59 cm²', Ix: '11.30 cm⁴', Zx: '4.52 cm³', Sx: '5.70 cm³', Iy: '5.05 cm⁴', Zy: '3.37 cm³', Sy: '3.98 cm³', J: '11.74 cm⁴' },
-      source: { document: 'Rectangular structural hollow sections – EN 10219:2006, table page of a steel stockist', clause: 'row 50 × 30 × 2.5', basis: 'quoted' },
+      gives: {
+        A: '3.59 cm²',
+        Ix: '11.30 cm⁴',
+        Zx: '4.52 cm³',
+        Sx: '5.70 cm³',
+        Iy: '5.05 cm⁴',
+        Zy: '3.37 cm³',
+        Sy: '3.98 cm³',
+        J: '11.74 cm⁴',
+      },
+      source: {
+        document: 'Rectangular structural hollow sections – EN 10219:2006, table page of a steel stockist',
+        clause: 'row 50 × 30 × 2.5',
+        basis: 'quoted',
+      },
     },
   ],
 });

@@ -1,11 +1,21 @@
 import { sheet } from '../sheet.js';
-import { densityInput, lossInput, propertyResults, steelDensity, type SectionProperties } from './properties.js';
+import { densityInput, lossInput, propertyResults, type SectionProperties, steelDensity } from './properties.js';
 
 /** Round bar of diameter `D`, m. */
 export function roundBar({ D, density = steelDensity }: { D: number; density?: number }): SectionProperties {
   const A = (Math.PI * D ** 2) / 4;
   const I = (Math.PI * D ** 4) / 64;
-  return { A, Ix: I, Iy: I, Zx: (2 * I) / D, Zy: (2 * I) / D, Sx: D ** 3 / 6, Sy: D ** 3 / 6, J: 2 * I, mass: A * density };
+  return {
+    A,
+    Ix: I,
+    Iy: I,
+    Zx: (2 * I) / D,
+    Zy: (2 * I) / D,
+    Sx: D ** 3 / 6,
+    Sy: D ** 3 / 6,
+    J: 2 * I,
+    mass: A * density,
+  };
 }
 
 export const roundBarSection = sheet({
@@ -19,7 +29,13 @@ export const roundBarSection = sheet({
     density: densityInput,
   },
   results: {
-    effective: { symbol: 'D_e', unit: 'mm', says: 'diameter that counts', tex: '@diameter - 2 \\cdot @loss', step: true },
+    effective: {
+      symbol: 'D_e',
+      unit: 'mm',
+      says: 'diameter that counts',
+      tex: '@diameter - 2 \\cdot @loss',
+      step: true,
+    },
     ...propertyResults({
       A: '\\frac{\\pi \\cdot @effective^2}{4}',
       Ix: '\\frac{\\pi \\cdot @effective^4}{64}',

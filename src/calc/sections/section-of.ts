@@ -18,7 +18,16 @@ import { uPressing } from './u-pressing.js';
 export type SectionShape =
   | { kind: 'flat'; width: number; thickness: number; loss?: number }
   | { kind: 'round-bar'; diameter: number; loss?: number }
-  | { kind: 'rhs'; depth: number; width: number; wall: number; nominalWall?: number; corners: CornerRule; radius?: number; loss?: number }
+  | {
+      kind: 'rhs';
+      depth: number;
+      width: number;
+      wall: number;
+      nominalWall?: number;
+      corners: CornerRule;
+      radius?: number;
+      loss?: number;
+    }
   | { kind: 'chs'; diameter: number; wall: number; loss?: number }
   | { kind: 'angle'; depth: number; width: number; thickness: number; root?: number; toe?: number; loss?: number }
   | { kind: 'channel'; depth: number; width: number; web: number; flange: number; root?: number; loss?: number }
@@ -44,18 +53,41 @@ export function sectionProperties(shape: SectionShape): SectionProperties {
     case 'chs':
       return chs({ D: shape.diameter, t: less(shape.wall, shape.loss) });
     case 'angle':
-      return angle({ a: shape.depth, b: shape.width, t: less(shape.thickness, shape.loss), r1: shape.root ?? 0, r2: shape.toe ?? 0 });
+      return angle({
+        a: shape.depth,
+        b: shape.width,
+        t: less(shape.thickness, shape.loss),
+        r1: shape.root ?? 0,
+        r2: shape.toe ?? 0,
+      });
     case 'channel': {
       const [tw, tf] = [less(shape.web, shape.loss), less(shape.flange, shape.loss)];
       return channel({ H: shape.depth, B: shape.width, tw, tf, r: shape.root ?? 0 });
     }
     case 'top-hat':
-      return topHat({ b: shape.crown, H: shape.depth, c: shape.flange, t: less(shape.wall, shape.loss), ri: shape.bend ?? 0 });
+      return topHat({
+        b: shape.crown,
+        H: shape.depth,
+        c: shape.flange,
+        t: less(shape.wall, shape.loss),
+        ri: shape.bend ?? 0,
+      });
     case 'u':
       return uPressing({ H: shape.depth, B: shape.width, t: less(shape.wall, shape.loss), ri: shape.bend ?? 0 });
     case 'lipped-u':
-      return lippedU({ H: shape.depth, B: shape.width, c: shape.lip, t: less(shape.wall, shape.loss), ri: shape.bend ?? 0 });
+      return lippedU({
+        H: shape.depth,
+        B: shape.width,
+        c: shape.lip,
+        t: less(shape.wall, shape.loss),
+        ri: shape.bend ?? 0,
+      });
     case 'box':
-      return box({ H: shape.depth, B: shape.width, tf: less(shape.flange, shape.loss), tw: less(shape.web, shape.loss) });
+      return box({
+        H: shape.depth,
+        B: shape.width,
+        tf: less(shape.flange, shape.loss),
+        tw: less(shape.web, shape.loss),
+      });
   }
 }

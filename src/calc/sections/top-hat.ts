@@ -1,8 +1,15 @@
 import { sheet } from '../sheet.js';
 import { bendInput, bendOf, bendResults, pressingAssumptions, pressingSources } from './bends.js';
-import { bend, composite, rectangle, plasticModuli } from './composite.js';
+import { bend, composite, plasticModuli, rectangle } from './composite.js';
 import type { Part } from './part.js';
-import { areaResult, densityInput, lossInput, otherResults, steelDensity, type SectionProperties } from './properties.js';
+import {
+  areaResult,
+  densityInput,
+  lossInput,
+  otherResults,
+  type SectionProperties,
+  steelDensity,
+} from './properties.js';
 
 /** Top-hat pressing, m: crown `b` wide outside, `H` deep, flanges `c` wide from the outside of the web, sheet `t`, inside radius `ri`. */
 export interface TopHat {
@@ -38,7 +45,8 @@ export const topHatSection = sheet({
   id: 'section-top-hat',
   subject: 'sections',
   title: 'Section properties of a top-hat pressing',
-  purpose: 'Area, centroid, second moments, moduli, torsion constant and mass of a top-hat section bent from sheet, with the sizes as measured.',
+  purpose:
+    'Area, centroid, second moments, moduli, torsion constant and mass of a top-hat section bent from sheet, with the sizes as measured.',
   inputs: {
     crown: { symbol: 'b', unit: 'mm', says: 'width over the crown, outside' },
     depth: { symbol: 'H', unit: 'mm', says: 'depth over all' },
@@ -76,13 +84,26 @@ export const topHatSection = sheet({
       J: '\\frac{@A \\cdot @effective^2}{3}',
     }),
   },
-  method: 'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
-  assumptions: [...pressingAssumptions, 'The webs stand square to the flanges. Closed by a panel along both flanges it becomes a box: work that as a built-up section.'],
+  method:
+    'Plastic moduli: the line that halves the area is found, and the first moments of both halves about it are added.',
+  assumptions: [
+    ...pressingAssumptions,
+    'The webs stand square to the flanges. Closed by a panel along both flanges it becomes a box: work that as a built-up section.',
+  ],
   sources: pressingSources,
   validity: [
-    { says: 'crown, depth, flange, wall and density must be greater than zero', holds: (x) => Math.min(x.crown, x.depth, x.flange, x.wall, x.density) > 0 },
-    { says: 'the loss must be zero or more and leave some wall; the bend radius must be zero or more', holds: (x) => x.loss >= 0 && x.loss < x.wall && x.bend >= 0 },
-    { says: 'two bends and two walls must fit in the crown and in the depth', holds: (x) => 2 * (x.bend + x.wall) <= Math.min(x.crown, x.depth) },
+    {
+      says: 'crown, depth, flange, wall and density must be greater than zero',
+      holds: (x) => Math.min(x.crown, x.depth, x.flange, x.wall, x.density) > 0,
+    },
+    {
+      says: 'the loss must be zero or more and leave some wall; the bend radius must be zero or more',
+      holds: (x) => x.loss >= 0 && x.loss < x.wall && x.bend >= 0,
+    },
+    {
+      says: 'two bends and two walls must fit in the crown and in the depth',
+      holds: (x) => 2 * (x.bend + x.wall) <= Math.min(x.crown, x.depth),
+    },
     { says: 'the flange must reach beyond its bend', holds: (x) => x.flange >= x.bend },
   ],
   calculate: (x) => {

@@ -7,7 +7,11 @@ interface Station {
 
 /** Greatest less smallest toe between two travels, with the toe at both ends by straight lines between stations. */
 export function changeWithin(stations: readonly Station[], from: number, to: number): number {
-  const toes = [toeAt(stations, from), toeAt(stations, to), ...stations.filter((s) => s.travel > from && s.travel < to).map((s) => s.toe)];
+  const toes = [
+    toeAt(stations, from),
+    toeAt(stations, to),
+    ...stations.filter((s) => s.travel > from && s.travel < to).map((s) => s.toe),
+  ];
   return Math.max(...toes) - Math.min(...toes);
 }
 
@@ -22,7 +26,8 @@ export const toeChange = sheet({
   id: 'toe-change',
   subject: 'suspension',
   title: 'Change of toe through travel',
-  purpose: 'How much one wheel turns in and out while it moves up and down with the steering held: over the middle two thirds of the travel, and over all of it.',
+  purpose:
+    'How much one wheel turns in and out while it moves up and down with the steering held: over the middle two thirds of the travel, and over all of it.',
   inputs: {
     stations: {
       symbol: 'j',
@@ -39,17 +44,27 @@ export const toeChange = sheet({
     change: { symbol: '\\Delta\\delta', unit: 'deg', says: 'greatest change of toe over the middle two thirds' },
     whole: { symbol: '\\Delta\\delta_w', unit: 'deg', says: 'greatest change of toe over the whole travel measured' },
   },
-  method: 'The middle two thirds leave out a sixth of the measured travel at each end. Between stations the toe is taken along a straight line; the change is the greatest toe less the smallest.',
+  method:
+    'The middle two thirds leave out a sixth of the measured travel at each end. Between stations the toe is taken along a straight line; the change is the greatest toe less the smallest.',
   assumptions: ['The steering is held in the middle, the body stands still and the spring is out or slack.'],
   sources: [
-    { document: 'Page of a consultancy on one-off cars, which measures over two thirds of the travel', basis: 'quoted' },
+    {
+      document: 'Page of a consultancy on one-off cars, which measures over two thirds of the travel',
+      basis: 'quoted',
+    },
     { document: 'Interpolation along straight lines', basis: 'derived' },
   ],
-  validity: [{ says: 'at least three stations of different travel are needed: droop, ride height and bump', holds: (x) => new Set(x.stations.map((s) => s.travel)).size >= 3 }],
+  validity: [
+    {
+      says: 'at least three stations of different travel are needed: droop, ride height and bump',
+      holds: (x) => new Set(x.stations.map((s) => s.travel)).size >= 3,
+    },
+  ],
   calculate: ({ stations }) => {
     const sorted = stations.toSorted((a, b) => a.travel - b.travel);
     const [lowest, highest] = [sorted[0]!.travel, sorted.at(-1)!.travel];
-    if (sorted.some((s, i) => i > 0 && s.travel === sorted[i - 1]!.travel)) throw new OutOfRange('two stations have the same travel: give their mean as readings of one station');
+    if (sorted.some((s, i) => i > 0 && s.travel === sorted[i - 1]!.travel))
+      throw new OutOfRange('two stations have the same travel: give their mean as readings of one station');
     const [from, to] = [lowest + (highest - lowest) / 6, highest - (highest - lowest) / 6];
     return { from, to, change: changeWithin(sorted, from, to), whole: changeWithin(sorted, lowest, highest) };
   },
@@ -65,7 +80,10 @@ export const toeChange = sheet({
         ],
       },
       gives: { from: '-40 mm', to: '40 mm', change: '0.253 deg', whole: '0.42 deg' },
-      source: { document: 'Straight lines between stations, worked by hand, regression only: toe at −40 mm is −0.1333°', basis: 'derived' },
+      source: {
+        document: 'Straight lines between stations, worked by hand, regression only: toe at −40 mm is −0.1333°',
+        basis: 'derived',
+      },
     },
   ],
 });

@@ -16,15 +16,30 @@ export const conformityProbability = sheet({
   results: {
     below: { symbol: 'p_L', unit: '%', says: 'probability of lying below the lower limit' },
     above: { symbol: 'p_U', unit: '%', says: 'probability of lying above the upper limit' },
-    probability: { symbol: 'p_c', unit: '%', says: 'probability of conformity', tex: '\\Phi\\left(\\frac{T_U - @value}{@standard}\\right) - \\Phi\\left(\\frac{T_L - @value}{@standard}\\right)' },
+    probability: {
+      symbol: 'p_c',
+      unit: '%',
+      says: 'probability of conformity',
+      tex: '\\Phi\\left(\\frac{T_U - @value}{@standard}\\right) - \\Phi\\left(\\frac{T_L - @value}{@standard}\\right)',
+    },
   },
   method: 'Φ is the distribution function of the standard normal distribution. A limit that is not given drops out.',
   assumptions: ['The value is normally distributed about what was measured, and nothing was known about it before.'],
-  sources: [{ document: 'JCGM 106 The role of measurement uncertainty in conformity assessment', edition: '2012', clause: '7', basis: 'memory' }],
+  sources: [
+    {
+      document: 'JCGM 106 The role of measurement uncertainty in conformity assessment',
+      edition: '2012',
+      clause: '7',
+      basis: 'memory',
+    },
+  ],
   validity: [
     { says: 'the standard uncertainty must be greater than zero', holds: (x) => x.standard > 0 },
     { says: 'a lower or an upper limit must be given', holds: (x) => x.lower !== undefined || x.upper !== undefined },
-    { says: 'the lower limit must lie below the upper', holds: (x) => x.lower === undefined || x.upper === undefined || x.lower < x.upper },
+    {
+      says: 'the lower limit must lie below the upper',
+      holds: (x) => x.lower === undefined || x.upper === undefined || x.lower < x.upper,
+    },
   ],
   calculate: ({ value, standard, lower, upper }) => {
     const below = lower === undefined ? 0 : normalBelow((lower - value) / standard);
@@ -50,12 +65,22 @@ export const guardBand = sheet({
   id: 'guard-band',
   subject: 'uncertainty',
   title: 'Guard band and acceptance limit',
-  purpose: 'Acceptance limit that a guard band leaves inside a limit, and the greatest risk that a value accepted there is not inside the limit.',
+  purpose:
+    'Acceptance limit that a guard band leaves inside a limit, and the greatest risk that a value accepted there is not inside the limit.',
   inputs: {
     limit: { symbol: 'T', unit: '1', says: 'limit; all values in one unit' },
-    side: { symbol: 'side', says: 'side on which values are accepted', choices: { below: 'upper limit: values below it', above: 'lower limit: values above it' } },
+    side: {
+      symbol: 'side',
+      says: 'side on which values are accepted',
+      choices: { below: 'upper limit: values below it', above: 'lower limit: values above it' },
+    },
     expanded: { symbol: 'U', unit: '1', says: 'expanded uncertainty (k = 2)' },
-    multiple: { symbol: 'r', unit: '1', says: 'guard band over expanded uncertainty; 1 is the rule of this document, 0 is simple acceptance', usual: '1' },
+    multiple: {
+      symbol: 'r',
+      unit: '1',
+      says: 'guard band over expanded uncertainty; 1 is the rule of this document, 0 is simple acceptance',
+      usual: '1',
+    },
   },
   results: {
     band: { symbol: 'w', unit: '1', says: 'guard band', tex: '@multiple \\cdot @expanded' },
@@ -64,8 +89,18 @@ export const guardBand = sheet({
   },
   method: 'The acceptance limit lies inside the limit by the guard band.',
   sources: [
-    { document: 'ILAC-G8 Guidelines on decision rules and statements of conformity', edition: '09/2019', clause: 'guard bands', basis: 'quoted' },
-    { document: 'JCGM 106 The role of measurement uncertainty in conformity assessment', edition: '2012', clause: '8', basis: 'memory' },
+    {
+      document: 'ILAC-G8 Guidelines on decision rules and statements of conformity',
+      edition: '09/2019',
+      clause: 'guard bands',
+      basis: 'quoted',
+    },
+    {
+      document: 'JCGM 106 The role of measurement uncertainty in conformity assessment',
+      edition: '2012',
+      clause: '8',
+      basis: 'memory',
+    },
   ],
   validity: [
     { says: 'the expanded uncertainty must be greater than zero', holds: (x) => x.expanded > 0 },

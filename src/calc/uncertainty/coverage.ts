@@ -16,9 +16,14 @@ export const coverageFactor = sheet({
   id: 'coverage-factor',
   subject: 'uncertainty',
   title: 'Coverage factor',
-  purpose: 'Factor by which a standard uncertainty is multiplied so that the interval covers a wanted share of what may reasonably be measured.',
+  purpose:
+    'Factor by which a standard uncertainty is multiplied so that the interval covers a wanted share of what may reasonably be measured.',
   inputs: {
-    freedom: { symbol: '\\nu', unit: '1', says: 'degrees of freedom: readings less one, or effective degrees of freedom' },
+    freedom: {
+      symbol: '\\nu',
+      unit: '1',
+      says: 'degrees of freedom: readings less one, or effective degrees of freedom',
+    },
     confidence: { symbol: 'p', unit: '%', says: 'coverage probability', usual: '95.45 %' },
   },
   results: { factor: { symbol: 'k', unit: '1', says: 'coverage factor', tex: 't_{p}(@freedom)' } },
@@ -26,7 +31,10 @@ export const coverageFactor = sheet({
   sources: [{ document: 'NIST Technical Note 1297', edition: '1994', clause: 'Table B.1', basis: 'published' }],
   validity: [
     { says: 'degrees of freedom must be at least 1', holds: (x) => x.freedom >= 1 },
-    { says: 'the coverage probability must be from 50 % to 99.99 %', holds: (x) => x.confidence >= 0.5 && x.confidence <= 0.9999 },
+    {
+      says: 'the coverage probability must be from 50 % to 99.99 %',
+      holds: (x) => x.confidence >= 0.5 && x.confidence <= 0.9999,
+    },
   ],
   calculate: ({ freedom, confidence }) => ({ factor: coverage(freedom, confidence) }),
   examples: [

@@ -4,4 +4,11 @@ import { conformityProbability, guardBand } from './conformity.js';
 import { coverageFactor } from './coverage.js';
 import { lengthDifference } from './difference.js';
 
-export const sheets = [typeAUncertainty, combinedUncertainty, coverageFactor, conformityProbability, guardBand, lengthDifference] as unknown as readonly Sheet[];
+export const sheets = [
+  typeAUncertainty,
+  combinedUncertainty,
+  coverageFactor,
+  conformityProbability,
+  guardBand,
+  lengthDifference,
+] as unknown as readonly Sheet[];

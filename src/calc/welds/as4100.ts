@@ -1,7 +1,12 @@
 import type { Source } from '../sheet.js';
 
 /** Figures of AS 4100 for welds, all recalled: each report says so until somebody reads them in their own copy. */
-export const as4100 = (clause: string): Source => ({ document: 'AS 4100 Steel structures', edition: '2020', clause, basis: 'memory' });
+export const as4100 = (clause: string): Source => ({
+  document: 'AS 4100 Steel structures',
+  edition: '2020',
+  clause,
+  basis: 'memory',
+});
 
 export const categories = {
   SP: 'structural purpose (AS/NZS 1554.1, category SP)',
@@ -28,4 +33,5 @@ export function filletFactor(category: Category, thickness: number): number {
 
 export const thinReason =
   'AS 4100 is for steel of 3 mm and more (hollow sections to AS/NZS 1163 excepted): for thinner metal a welding procedure, a test coupon of the same joint and a crack test take the place of a calculated capacity';
-export const thinHollowReason = 'a weld to a hollow section under 3 mm must be of category SP: there is no capacity factor for category GP';
+export const thinHollowReason =
+  'a weld to a hollow section under 3 mm must be of category SP: there is no capacity factor for category GP';

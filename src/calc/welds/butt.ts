@@ -8,10 +8,17 @@ const plate = {
   yield: { symbol: 'f_y', unit: 'MPa', says: 'yield strength of the weaker part' },
   tensile: { symbol: 'f_u', unit: 'MPa', says: 'tensile strength of the weaker part' },
 } as const;
-const area = { symbol: 'A', unit: 'mm²', says: 'area of the thinner part at the weld', tex: '@width \\cdot @thickness', step: true } as const;
+const area = {
+  symbol: 'A',
+  unit: 'mm²',
+  says: 'area of the thinner part at the weld',
+  tex: '@width \\cdot @thickness',
+  step: true,
+} as const;
 const positive = {
   says: 'width, thickness and strengths must be greater than zero, and the tensile strength not below the yield strength',
-  holds: (x: { width: number; thickness: number; yield: number; tensile: number }) => Math.min(x.width, x.thickness, x.yield) > 0 && x.tensile >= x.yield,
+  holds: (x: { width: number; thickness: number; yield: number; tensile: number }) =>
+    Math.min(x.width, x.thickness, x.yield) > 0 && x.tensile >= x.yield,
 };
 const assumptions = [
   'Complete penetration over the whole length, proved on a test coupon or by sectioning; consumable at least as strong as the parent metal.',
@@ -32,8 +39,18 @@ export const buttAs4100 = sheet({
   results: {
     area,
     factor: { symbol: '\\phi', unit: '1', says: 'capacity factor: 0.90 for SP, 0.60 for GP', step: true },
-    tension: { symbol: '\\phi N_t', unit: 'kN', says: 'design capacity in tension', tex: '@factor \\cdot \\min(@area \\cdot @yield, 0.85 \\cdot @area \\cdot @tensile)' },
-    shear: { symbol: '\\phi V', unit: 'kN', says: 'design capacity in shear along the weld', tex: '@factor \\cdot 0.6 \\cdot @area \\cdot @yield' },
+    tension: {
+      symbol: '\\phi N_t',
+      unit: 'kN',
+      says: 'design capacity in tension',
+      tex: '@factor \\cdot \\min(@area \\cdot @yield, 0.85 \\cdot @area \\cdot @tensile)',
+    },
+    shear: {
+      symbol: '\\phi V',
+      unit: 'kN',
+      says: 'design capacity in shear along the weld',
+      tex: '@factor \\cdot 0.6 \\cdot @area \\cdot @yield',
+    },
   },
   assumptions,
   sources: [
@@ -46,7 +63,12 @@ export const buttAs4100 = sheet({
   calculate: (x) => {
     const A = x.width * x.thickness;
     const factor = x.category === 'SP' ? 0.9 : 0.6;
-    return { area: A, factor, tension: factor * Math.min(A * x.yield, 0.85 * A * x.tensile), shear: factor * 0.6 * A * x.yield };
+    return {
+      area: A,
+      factor,
+      tension: factor * Math.min(A * x.yield, 0.85 * A * x.tensile),
+      shear: factor * 0.6 * A * x.yield,
+    };
   },
   examples: [
     {
@@ -70,11 +92,25 @@ export const buttEn1993 = sheet({
   },
   results: {
     area,
-    tension: { symbol: 'N_{t,Rd}', unit: 'kN', says: 'design resistance in tension', tex: '\\min\\left(\\frac{@area \\cdot @yield}{@partialYield}, \\frac{0.9 \\cdot @area \\cdot @tensile}{@partialTensile}\\right)' },
-    shear: { symbol: 'V_{Rd}', unit: 'kN', says: 'design resistance in shear along the weld', tex: '\\frac{@area \\cdot @yield}{\\sqrt{3} \\cdot @partialYield}' },
+    tension: {
+      symbol: 'N_{t,Rd}',
+      unit: 'kN',
+      says: 'design resistance in tension',
+      tex: '\\min\\left(\\frac{@area \\cdot @yield}{@partialYield}, \\frac{0.9 \\cdot @area \\cdot @tensile}{@partialTensile}\\right)',
+    },
+    shear: {
+      symbol: 'V_{Rd}',
+      unit: 'kN',
+      says: 'design resistance in shear along the weld',
+      tex: '\\frac{@area \\cdot @yield}{\\sqrt{3} \\cdot @partialYield}',
+    },
   },
   assumptions,
-  sources: [en1993('4.7.1: full-penetration butt welds'), { document: 'EN 1993-1-1', edition: '2005', clause: '6.2.3 and 6.2.6: tension and shear', basis: 'memory' }, en1993('4.1: thickness covered')],
+  sources: [
+    en1993('4.7.1: full-penetration butt welds'),
+    { document: 'EN 1993-1-1', edition: '2005', clause: '6.2.3 and 6.2.6: tension and shear', basis: 'memory' },
+    en1993('4.1: thickness covered'),
+  ],
   validity: [
     positive,
     { says: 'partial factors must be greater than zero', holds: (x) => x.partialYield > 0 && x.partialTensile > 0 },

@@ -1,7 +1,12 @@
 import type { Source } from '../sheet.js';
 
 /** Figures of EN 1993-1-8 for welds, all recalled. */
-export const en1993 = (clause: string): Source => ({ document: 'EN 1993-1-8', edition: '2005', clause, basis: 'memory' });
+export const en1993 = (clause: string): Source => ({
+  document: 'EN 1993-1-8',
+  edition: '2005',
+  clause,
+  basis: 'memory',
+});
 
 /** Steels by the name of Table 4.1; each has one correlation factor. */
 const steels = {
@@ -13,7 +18,13 @@ const steels = {
 } as const;
 export type WeldedSteel = keyof typeof steels;
 
-export const correlation: Readonly<Record<WeldedSteel, number>> = { S235: 0.8, S275: 0.85, S355: 0.9, S420: 1, S460: 1 };
+export const correlation: Readonly<Record<WeldedSteel, number>> = {
+  S235: 0.8,
+  S275: 0.85,
+  S355: 0.9,
+  S420: 1,
+  S460: 1,
+};
 
 export const thinReason =
   'EN 1993-1-8 is for parts of 4 mm and more (2.5 mm in its rules for hollow section joints): for thinner metal a welding procedure, a test coupon of the same joint and a crack test take the place of a calculated capacity';
@@ -37,9 +48,15 @@ interface Fillet {
 }
 
 export const filletValidity = [
-  { says: 'leg, length, thickness, strength and partial factor must be greater than zero', holds: (x: Fillet) => Math.min(x.leg, x.length, x.thickness, x.strength, x.partial) > 0 },
+  {
+    says: 'leg, length, thickness, strength and partial factor must be greater than zero',
+    holds: (x: Fillet) => Math.min(x.leg, x.length, x.thickness, x.strength, x.partial) > 0,
+  },
   { says: thinReason, holds: (x: Fillet) => x.thickness >= 0.004 },
-  { says: 'the throat must be 3 mm or more to count (a leg of 4.25 mm)', holds: (x: Fillet) => x.leg / Math.SQRT2 >= 0.003 },
+  {
+    says: 'the throat must be 3 mm or more to count (a leg of 4.25 mm)',
+    holds: (x: Fillet) => x.leg / Math.SQRT2 >= 0.003,
+  },
   {
     says: 'the effective length must be at least 30 mm and six throats, or the weld does not count',
     holds: (x: Fillet) => effective(x) >= Math.max(0.03, (6 * x.leg) / Math.SQRT2),

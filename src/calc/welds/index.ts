@@ -1,8 +1,8 @@
 import type { Sheet } from '../sheet.js';
 import { buttAs4100, buttEn1993 } from './butt.js';
 import { filletAs4100 } from './fillet-as4100.js';
-import { filletEn1993Directional } from './fillet-en1993-directional.js';
 import { filletEn1993 } from './fillet-en1993.js';
+import { filletEn1993Directional } from './fillet-en1993-directional.js';
 import { weldGroup } from './group.js';
 import { legAs4100 } from './leg-as4100.js';
 

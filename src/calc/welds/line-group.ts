@@ -18,12 +18,14 @@ export interface LineGroup {
 
 export function lineGroup(segments: readonly Segment[]): LineGroup {
   const lengths = segments.map((s) => Math.hypot(s.x2 - s.x1, s.y2 - s.y1));
-  const sum = (of: (s: Segment, l: number) => number) => segments.reduce((total, s, i) => total + of(s, lengths[i]!), 0);
+  const sum = (of: (s: Segment, l: number) => number) =>
+    segments.reduce((total, s, i) => total + of(s, lengths[i]!), 0);
   const length = sum((_, l) => l);
   const cx = sum((s, l) => (l * (s.x1 + s.x2)) / 2) / length;
   const cy = sum((s, l) => (l * (s.y1 + s.y2)) / 2) / length;
   // Of a line from p to q, ∫u v ds = l (2 p_u p_v + 2 q_u q_v + p_u q_v + q_u p_v) / 6.
-  const moment = (pu: number, qu: number, pv: number, qv: number, l: number) => (l * (2 * pu * pv + 2 * qu * qv + pu * qv + qu * pv)) / 6;
+  const moment = (pu: number, qu: number, pv: number, qv: number, l: number) =>
+    (l * (2 * pu * pv + 2 * qu * qv + pu * qv + qu * pv)) / 6;
   return {
     length,
     cx,

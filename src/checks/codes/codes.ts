@@ -4,8 +4,8 @@ import { fileURLToPath } from 'node:url';
 import { packageFile } from '../../platform/package-file.js';
 import type { Frontmatter, Path } from '../../project/frontmatter.js';
 import type { Problem } from '../../project/problem.js';
-import type { Basis } from './limit.js';
 import type { Code, Fact, Item, NoteKind } from './item.js';
+import type { Basis } from './limit.js';
 
 /** An item with the code that it stands in. */
 export type CodeItem = Item & { code: string; country: string };
@@ -96,14 +96,21 @@ export function assemble(files: readonly ReadFile[]): Codes {
   for (const { file, code, front } of files) {
     for (const [name, fact] of Object.entries(code.facts ?? {})) {
       const other = facts.get(name);
-      if (other && (other.unit !== fact.unit || other.says !== fact.says)) problems.push(problemAt(file, front, ['facts', name], `a second meaning of \`${name}\``, 'one meaning for each name'));
+      if (other && (other.unit !== fact.unit || other.says !== fact.says))
+        problems.push(
+          problemAt(file, front, ['facts', name], `a second meaning of \`${name}\``, 'one meaning for each name'),
+        );
       facts.set(name, fact);
     }
     code.items.forEach((item, i) => {
-      if (items.has(item.id)) problems.push(problemAt(file, front, ['items', i, 'id'], `a second \`${item.id}\``, 'an id that no other item has'));
+      if (items.has(item.id))
+        problems.push(
+          problemAt(file, front, ['items', i, 'id'], `a second \`${item.id}\``, 'an id that no other item has'),
+        );
       items.set(item.id, { ...within(item, code.jurisdiction), code: code.code, country: code.country });
       item['leads-to']?.forEach(({ item: to, because, basis }, j) => {
-        const at = () => problemAt(file, front, ['items', i, 'leads-to', j, 'item'], `a link to \`${to}\``, 'the id of an item');
+        const at = () =>
+          problemAt(file, front, ['items', i, 'leads-to', j, 'item'], `a link to \`${to}\``, 'the id of an item');
         links.push({ from: item.id, to, because, basis, at });
       });
     });
@@ -112,7 +119,9 @@ export function assemble(files: readonly ReadFile[]): Codes {
   if (problems.length > 0) throw new CodeError(problems);
   const all = [...items.values()];
   const follow = (id: string, here: 'from' | 'to', there: 'from' | 'to'): Link[] =>
-    links.filter((link) => link[here] === id).map((link) => ({ item: items.get(link[there])!, because: link.because, basis: link.basis }));
+    links
+      .filter((link) => link[here] === id)
+      .map((link) => ({ item: items.get(link[there])!, because: link.because, basis: link.basis }));
   return {
     codes: files.map((f) => f.code),
     items,

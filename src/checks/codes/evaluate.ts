@@ -1,6 +1,6 @@
 import { Decimal } from '../../units/decimal.js';
 import { timesPower } from '../../units/dimension.js';
-import { sameDimension, type Dimension } from '../../units/unit.js';
+import { type Dimension, sameDimension } from '../../units/unit.js';
 import { arithmetic, comparisons, type Expression, type ExpressionProblem } from './expression.js';
 
 export type Evaluated =
@@ -30,19 +30,24 @@ function work(expression: Expression, names: Names): Inner {
       return expression;
     case 'name': {
       const known = names(expression.name);
-      return known ? { is: 'number', si: new Decimal(known.si), dimension: known.dimension } : { is: 'missing', names: new Set([expression.name]) };
+      return known
+        ? { is: 'number', si: new Decimal(known.si), dimension: known.dimension }
+        : { is: 'missing', names: new Set([expression.name]) };
     }
     case 'negative':
       return each([expression.of], names, ([a]) => ({ ...a!, si: a!.si.neg() }));
     case 'call':
       return each(expression.values, names, (values) => {
         const stray = values.findIndex((v) => !sameDimension(v.dimension, values[0]!.dimension));
-        if (stray > 0) return problem('values of different dimensions', 'values that can be compared', expression.values[stray]!.at);
+        if (stray > 0)
+          return problem('values of different dimensions', 'values that can be compared', expression.values[stray]!.at);
         return { ...values[0]!, si: Decimal[expression.of](...(values.map((v) => v.si) as [Decimal])) };
       });
     case 'binary':
       return arithmetic.has(expression.operator) || comparisons.has(expression.operator)
-        ? each([expression.left, expression.right], names, ([a, b]) => binary(expression.operator, a!, b!, expression.at))
+        ? each([expression.left, expression.right], names, ([a, b]) =>
+            binary(expression.operator, a!, b!, expression.at),
+          )
         : join(expression.operator, work(expression.left, names), work(expression.right, names));
   }
 }
@@ -56,14 +61,24 @@ function each(expressions: readonly Expression[], names: Names, then: (values: A
 }
 
 function binary(operator: string, a: Amount, b: Amount, at: number): Inner {
-  if (operator === '*') return { is: 'number', si: a.si.times(b.si), dimension: timesPower(a.dimension, b.dimension, 1) };
-  if (operator === '/') return { is: 'number', si: a.si.div(b.si), dimension: timesPower(a.dimension, b.dimension, -1) };
-  if (!sameDimension(a.dimension, b.dimension)) return problem(`two dimensions joined by \`${operator}\``, 'the same dimension on both sides', at);
+  if (operator === '*')
+    return { is: 'number', si: a.si.times(b.si), dimension: timesPower(a.dimension, b.dimension, 1) };
+  if (operator === '/')
+    return { is: 'number', si: a.si.div(b.si), dimension: timesPower(a.dimension, b.dimension, -1) };
+  if (!sameDimension(a.dimension, b.dimension))
+    return problem(`two dimensions joined by \`${operator}\``, 'the same dimension on both sides', at);
   if (operator === '+') return { ...a, si: a.si.plus(b.si) };
   if (operator === '-') return { ...a, si: a.si.minus(b.si) };
   const order = a.si.comparedTo(b.si);
   if (Number.isNaN(order)) return problem('a side without a finite value', 'no division by zero', at);
-  const holds = { '<': order < 0, '<=': order <= 0, '>': order > 0, '>=': order >= 0, '==': order === 0, '!=': order !== 0 }[operator]!;
+  const holds = {
+    '<': order < 0,
+    '<=': order <= 0,
+    '>': order > 0,
+    '>=': order >= 0,
+    '==': order === 0,
+    '!=': order !== 0,
+  }[operator]!;
   return { is: 'truth', holds };
 }
 

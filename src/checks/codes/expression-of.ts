@@ -1,4 +1,4 @@
-import { readExpression, type ReadExpression } from './expression.js';
+import { type ReadExpression, readExpression } from './expression.js';
 
 const known = new Map<string, ReadExpression>();
 

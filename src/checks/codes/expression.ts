@@ -1,6 +1,6 @@
 import jsep from 'jsep';
 import { Decimal } from '../../units/decimal.js';
-import { readUnit, type Dimension } from '../../units/unit.js';
+import { type Dimension, readUnit } from '../../units/unit.js';
 
 /**
  * The expressions of codes and of builders' `limits.yaml`: numbers with units, names of facts, `+ - * / ( )`,
@@ -73,16 +73,19 @@ jsep.hooks.add('gobble-token', function readNumber(env) {
   if (written !== undefined) {
     const whole = written;
     while (!readUnit(written) && written.includes('/')) written = written.slice(0, written.lastIndexOf('/'));
-    if (!readUnit(written)) throw new Refused(`\`${whole}\` after a number`, 'a unit that is known here', at + digits.length);
+    if (!readUnit(written))
+      throw new Refused(`\`${whole}\` after a number`, 'a unit that is known here', at + digits.length);
     this.index += spaced!.length - whole.length + written.length;
   }
   const unit = written === undefined ? undefined : readUnit(written);
   const si = new Decimal(digits).times(unit?.factor ?? 1).plus(unit?.offset ?? 0);
-  if (!Number.isFinite(si.toNumber())) throw new Refused(`\`${digits}\``, 'a number of a size that can be reckoned with', at);
+  if (!Number.isFinite(si.toNumber()))
+    throw new Refused(`\`${digits}\``, 'a number of a size that can be reckoned with', at);
   env.node = { type: 'Quantity', si, dimension: unit?.dimension ?? {}, scale: unit?.offset !== undefined, at };
 });
 jsep.hooks.add('after-token', function keepPlace(env) {
-  if (env.node?.type === 'Identifier') env.node['at'] = this.expr.slice(0, this.index).trimEnd().length - String(env.node['name']).length;
+  if (env.node?.type === 'Identifier')
+    env.node['at'] = this.expr.slice(0, this.index).trimEnd().length - String(env.node['name']).length;
 });
 
 /** Reads an expression and finds what can be wrong with it before any number is known, dimensions excepted. */
@@ -90,7 +93,8 @@ export function readExpression(text: string): ReadExpression {
   const names = new Set<string>();
   try {
     if (text.trim() === '') throw new Refused('nothing', 'an expression', 0);
-    if (text.length > most.characters) throw new Refused(`${text.length} characters`, `at most ${most.characters}`, most.characters);
+    if (text.length > most.characters)
+      throw new Refused(`${text.length} characters`, `at most ${most.characters}`, most.characters);
     const expression = take(jsep(text), names, 0);
     return { ok: true, expression, gives: typeOf(expression), names };
   } catch (error) {
@@ -98,7 +102,14 @@ export function readExpression(text: string): ReadExpression {
     const { index, description } = error as { index?: number; description?: string };
     if (index === undefined) throw error;
     const found = index < text.length ? `\`${text.slice(index, index + 12)}\`` : 'the end';
-    return { ok: false, problem: { found: `${found} (${description ?? 'unreadable'})`, expected: 'an expression such as `2.5 * thickness`', at: Math.min(index, text.length) } };
+    return {
+      ok: false,
+      problem: {
+        found: `${found} (${description ?? 'unreadable'})`,
+        expected: 'an expression such as `2.5 * thickness`',
+        at: Math.min(index, text.length),
+      },
+    };
   }
 }
 
@@ -113,7 +124,8 @@ function take(node: jsep.Expression, names: Set<string>, depth: number): Express
     case 'Identifier': {
       const name = String(node['name']);
       const at = Number(node['at'] ?? 0);
-      if (!nameForm.test(name) || notNames.has(name) || name in {}) throw new Refused(`\`${name.slice(0, 40)}\``, 'a name of lower case words joined by `_`', at);
+      if (!nameForm.test(name) || notNames.has(name) || name in {})
+        throw new Refused(`\`${name.slice(0, 40)}\``, 'a name of lower case words joined by `_`', at);
       names.add(name);
       return { is: 'name', name, at };
     }
@@ -124,7 +136,11 @@ function take(node: jsep.Expression, names: Set<string>, depth: number): Express
     case 'BinaryExpression': {
       const operator = String(node['operator']);
       const [left, right] = [inner(node['left']), inner(node['right'])];
-      const both = arithmetic.has(operator) ? (e: Expression) => noScale(number(e)) : comparisons.has(operator) ? number : truth;
+      const both = arithmetic.has(operator)
+        ? (e: Expression) => noScale(number(e))
+        : comparisons.has(operator)
+          ? number
+          : truth;
       return { is: 'binary', operator, left: both(left), right: both(right), at: right.at };
     }
     case 'CallExpression': {
@@ -133,11 +149,20 @@ function take(node: jsep.Expression, names: Set<string>, depth: number): Express
       if (of === undefined) throw new Refused('a call of something else', '`min(…)`, `max(…)` or `abs(…)`', 0);
       const values = (node['arguments'] as jsep.Expression[]).map((one) => number(inner(one)));
       const [least, greatest] = functions[of];
-      if (values.length < least || values.length > greatest) throw new Refused(`${values.length} values in \`${of}\``, `${least === greatest ? least : `${least} or more`}`, values[0]?.at ?? 0);
+      if (values.length < least || values.length > greatest)
+        throw new Refused(
+          `${values.length} values in \`${of}\``,
+          `${least === greatest ? least : `${least} or more`}`,
+          values[0]?.at ?? 0,
+        );
       return { is: 'call', of, values, at: values[0]!.at };
     }
     default:
-      throw new Refused(refused[node.type] ?? 'something else', 'numbers with units, names, + - * / ( ), comparisons, and, or, min, max, abs', 0);
+      throw new Refused(
+        refused[node.type] ?? 'something else',
+        'numbers with units, names, + - * / ( ), comparisons, and, or, min, max, abs',
+        0,
+      );
   }
 }
 

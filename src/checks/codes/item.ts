@@ -8,9 +8,31 @@ import { bases, statuses } from './limit.js';
 
 /** All kinds of note; an item names those that raise it. */
 export const noteKinds = [
-  'engine', 'engine-assembly', 'gearbox', 'driveline', 'rear-axle', 'suspension-link', 'suspension', 'clearance',
-  'alignment', 'steering', 'lights-and-body', 'retained-systems', 'inspection', 'wheels-tyres', 'brakes',
-  'body-structure', 'mounts', 'fuel-system', 'exhaust', 'cooling', 'electrical', 'seating', 'mass', 'test', 'general',
+  'engine',
+  'engine-assembly',
+  'gearbox',
+  'driveline',
+  'rear-axle',
+  'suspension-link',
+  'suspension',
+  'clearance',
+  'alignment',
+  'steering',
+  'lights-and-body',
+  'retained-systems',
+  'inspection',
+  'wheels-tyres',
+  'brakes',
+  'body-structure',
+  'mounts',
+  'fuel-system',
+  'exhaust',
+  'cooling',
+  'electrical',
+  'seating',
+  'mass',
+  'test',
+  'general',
 ] as const;
 export type NoteKind = (typeof noteKinds)[number];
 
@@ -27,9 +49,15 @@ const appliesSchema = z.strictObject({
   'not-categories': z.array(z.string()).optional(),
   'built-from': date.optional(),
   'built-before': date.optional(),
-  states: z.record(z.string(), z.array(z.string())).optional().describe('words of the note or of build.md, such as induction: [forced]'),
+  states: z
+    .record(z.string(), z.array(z.string()))
+    .optional()
+    .describe('words of the note or of build.md, such as induction: [forced]'),
   when: z.string().optional().describe('bounds on facts, as an expression such as `original_mass >= 800 kg`'),
-  basis: z.enum(bases).optional().describe('the basis of the applicability or definition, where it is weaker than that of the figure'),
+  basis: z
+    .enum(bases)
+    .optional()
+    .describe('the basis of the applicability or definition, where it is weaker than that of the figure'),
 });
 export type Applies = z.infer<typeof appliesSchema>;
 
@@ -61,7 +89,10 @@ const caseSchema = z
     figure: words.optional().describe('which figure to read in the own copy, where none is confirmed for this case'),
   })
   .refine(
-    (one) => [bounds.some((b) => one[b] !== undefined), one['not-applicable'] !== undefined, one.figure !== undefined].filter(Boolean).length === 1,
+    (one) =>
+      [bounds.some((b) => one[b] !== undefined), one['not-applicable'] !== undefined, one.figure !== undefined].filter(
+        Boolean,
+      ).length === 1,
     'one of: bounds, `not-applicable`, `figure`',
   );
 export type Case = z.infer<typeof caseSchema>;
@@ -84,7 +115,10 @@ const common = {
 
 const figures = {
   unit: z.string().describe('the unit people write; `1` for a ratio'),
-  measured: z.string().optional().describe('an expression over the measurements; left out: the kind of note measures it'),
+  measured: z
+    .string()
+    .optional()
+    .describe('an expression over the measurements; left out: the kind of note measures it'),
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
   recommended: flag.optional(),
   figure: words.optional().describe('which figure to read in the own copy, where no case applies'),
@@ -96,12 +130,17 @@ export const itemSchema = z.discriminatedUnion('kind', [
     ...common,
     kind: z.literal('answer'),
     wants: z.enum(['yes', 'no', 'stated']).describe('the answer that needs no further word; `stated`: any, but given'),
-    stop: flag.optional().describe('any other answer is an open finding for the certifier, whatever else the note says'),
+    stop: flag
+      .optional()
+      .describe('any other answer is an open finding for the certifier, whatever else the note says'),
   }),
   z.strictObject({
     ...common,
     kind: z.literal('evidence'),
-    evidence: z.array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note'])).min(1).describe('any one of these will do'),
+    evidence: z
+      .array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note']))
+      .min(1)
+      .describe('any one of these will do'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);
@@ -118,11 +157,22 @@ export const codeSchema = z.strictObject({
   jurisdiction: z.string().optional().describe('a state, where the rules are not national; its items apply there only'),
   note: words.optional().describe('what is and is not confirmed about this text'),
   documents: z
-    .record(z.string(), z.strictObject({ title: words, edition: z.string().optional(), status: z.enum(statuses).optional(), 'read-in': words.optional() }))
+    .record(
+      z.string(),
+      z.strictObject({
+        title: words,
+        edition: z.string().optional(),
+        status: z.enum(statuses).optional(),
+        'read-in': words.optional(),
+      }),
+    )
     .optional()
     .describe('texts that `rests` of this file name'),
   facts: z.record(z.string().regex(/^[a-z][a-z0-9]*(?:_[a-z0-9]+)*$/), factSchema).optional(),
-  sections: z.record(z.string(), z.strictObject({ title: words, edition: z.string().optional(), covers: words.optional() })),
+  sections: z.record(
+    z.string(),
+    z.strictObject({ title: words, edition: z.string().optional(), covers: words.optional() }),
+  ),
   'modification-codes': z.record(z.string(), z.strictObject({ title: words, rests: restsSchema })).optional(),
   items: z.array(itemSchema),
 });

@@ -1,6 +1,6 @@
+import { didYouMean } from '../../platform/near.js';
 import type { Path } from '../../project/frontmatter.js';
 import type { Build, Note } from '../../project/model.js';
-import { didYouMean } from '../../platform/near.js';
 import type { Problem } from '../../project/problem.js';
 
 /** Ids of items that notes name and that no code and no limits file has: a mistyped id would answer nothing. */
@@ -10,15 +10,33 @@ export function unknownItems(build: Build, known: readonly string[]): Problem[] 
     named(note).flatMap(({ id, path, part }): Problem[] => {
       if (ids.has(id)) return [];
       const range = note.front.locate(path, part);
-      return [{ code: 'reference-missing', file: note.file, ...range, source: note.front.sourceLine(range.line), found: `no item \`${id.slice(0, 80)}\``, expected: 'the id of an item of the codes or of limits.yaml', hint: hintFor(id, known) }];
+      return [
+        {
+          code: 'reference-missing',
+          file: note.file,
+          ...range,
+          source: note.front.sourceLine(range.line),
+          found: `no item \`${id.slice(0, 80)}\``,
+          expected: 'the id of an item of the codes or of limits.yaml',
+          hint: hintFor(id, known),
+        },
+      ];
     }),
   );
 }
 
 function named({ data }: Note): { id: string; path: Path; part: 'key' | 'value' }[] {
-  const keys = (of: 'answers' | 'measured') => Object.keys(data[of] ?? {}).map((id) => ({ id, path: [of, id], part: 'key' as const }));
-  const served = (of: 'photos' | 'papers') => (data[of] ?? []).flatMap((entry, i) => (entry.serves ?? []).map((id, j) => ({ id, path: [of, i, 'serves', j], part: 'value' as const })));
-  const conceded = (data.concessions ?? []).map((c, i) => ({ id: c.item, path: ['concessions', i, 'item'], part: 'value' as const }));
+  const keys = (of: 'answers' | 'measured') =>
+    Object.keys(data[of] ?? {}).map((id) => ({ id, path: [of, id], part: 'key' as const }));
+  const served = (of: 'photos' | 'papers') =>
+    (data[of] ?? []).flatMap((entry, i) =>
+      (entry.serves ?? []).map((id, j) => ({ id, path: [of, i, 'serves', j], part: 'value' as const })),
+    );
+  const conceded = (data.concessions ?? []).map((c, i) => ({
+    id: c.item,
+    path: ['concessions', i, 'item'],
+    part: 'value' as const,
+  }));
   return [...keys('answers'), ...keys('measured'), ...served('photos'), ...served('papers'), ...conceded];
 }
 

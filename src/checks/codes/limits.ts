@@ -3,7 +3,7 @@ import { unit } from '../../units/unit.js';
 import { evaluate, type Names } from './evaluate.js';
 import { expressionOf } from './expression-of.js';
 import type { Applies, Case, Item } from './item.js';
-import { weakest, type Basis, type Limit } from './limit.js';
+import { type Basis, type Limit, weakest } from './limit.js';
 import type { OwnFigure } from './own-copy.js';
 
 /** Which limit of an item holds for one vehicle, in one state, on one note. */
@@ -36,17 +36,21 @@ export function applies(test: Applies | undefined, world: World): Test {
   const no = (reason: string): Test => ({ holds: false, reason });
   if (test.jurisdictions) {
     if (!world.jurisdiction) return { unstated: ['vehicle.registration'] };
-    if (!test.jurisdictions.includes(world.jurisdiction)) return no(`applies in ${test.jurisdictions.join(', ')}; this vehicle is registered in ${world.jurisdiction}`);
+    if (!test.jurisdictions.includes(world.jurisdiction))
+      return no(`applies in ${test.jurisdictions.join(', ')}; this vehicle is registered in ${world.jurisdiction}`);
   }
   if (test.categories || test['not-categories']) {
     if (!world.category) return { unstated: ['vehicle.category'] };
-    if (test.categories && !test.categories.includes(world.category)) return no(`applies to category ${test.categories.join(', ')}; this vehicle is ${world.category}`);
+    if (test.categories && !test.categories.includes(world.category))
+      return no(`applies to category ${test.categories.join(', ')}; this vehicle is ${world.category}`);
     if (test['not-categories']?.includes(world.category)) return no(`does not apply to category ${world.category}`);
   }
   const from = test['built-from'];
-  if (from && world.built < from.slice(0, world.built.length)) return no(`applies to vehicles built from ${from}; this one was built ${world.built}`);
+  if (from && world.built < from.slice(0, world.built.length))
+    return no(`applies to vehicles built from ${from}; this one was built ${world.built}`);
   const before = test['built-before'];
-  if (before && world.built >= before.slice(0, world.built.length)) return no(`applies to vehicles built before ${before}; this one was built ${world.built}`);
+  if (before && world.built >= before.slice(0, world.built.length))
+    return no(`applies to vehicles built before ${before}; this one was built ${world.built}`);
   for (const [name, words] of Object.entries(test.states ?? {})) {
     const word = world.state(name);
     if (word === undefined) return { unstated: [name] };
@@ -69,7 +73,20 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   if ('unstated' in whole) return { is: 'unstated', names: whole.unstated };
   if (!whole.holds) return { is: 'not-applicable', reason: whole.reason };
   const own = world.ownFigures.get(item.id);
-  if (own) return boundsOf(own, item, { document: own.document ?? item.rests.document, edition: own.edition, clause: own.clause, basis: 'own-copy', readBy: own['read-by'], on: own.on }, world);
+  if (own)
+    return boundsOf(
+      own,
+      item,
+      {
+        document: own.document ?? item.rests.document,
+        edition: own.edition,
+        clause: own.clause,
+        basis: 'own-copy',
+        readBy: own['read-by'],
+        on: own.on,
+      },
+      world,
+    );
   const reasons: string[] = [];
   for (const one of item.cases) {
     const test = applies(one.applies, world);
@@ -82,7 +99,21 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
     if (one.figure) return { is: 'figure', figure: one.figure };
     const rests = one.rests ?? item.rests;
     const basis = weakest(rests.basis, ...([one.applies?.basis, item.applies?.basis].filter(Boolean) as Basis[]));
-    return boundsOf(one, item, { document: rests.document, edition: rests.edition, clause: rests.clause, basis, status: rests.status, readIn: rests['read-in'], readBy: rests['read-by'], on: rests.on }, world);
+    return boundsOf(
+      one,
+      item,
+      {
+        document: rests.document,
+        edition: rests.edition,
+        clause: rests.clause,
+        basis,
+        status: rests.status,
+        readIn: rests['read-in'],
+        readBy: rests['read-by'],
+        on: rests.on,
+      },
+      world,
+    );
   }
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
@@ -90,7 +121,12 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
 
 type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below'>;
 
-function boundsOf(bounds: Bounds, item: Item & { kind: 'limit' | 'test' }, rests: Omit<Limit, 'unit'>, world: World): Resolved {
+function boundsOf(
+  bounds: Bounds,
+  item: Item & { kind: 'limit' | 'test' },
+  rests: Omit<Limit, 'unit'>,
+  world: World,
+): Resolved {
   const low = bounds.min ?? bounds.above;
   const high = bounds.max ?? bounds.below;
   const lower = low === undefined ? undefined : bound(low, world);

@@ -1,10 +1,10 @@
 import { z } from 'zod';
+import { didYouMean } from '../../platform/near.js';
+import { day } from '../../project/fields.js';
 import type { LimitsFile } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
-import { day } from '../../project/fields.js';
 import { validate } from '../../project/validate.js';
-import { didYouMean } from '../../platform/near.js';
-import { itemSchema, type Item } from './item.js';
+import { type Item, itemSchema } from './item.js';
 
 /** `limits.yaml`: figures that the builder or the certifier typed in from their own copy, and items of their own. */
 
@@ -28,7 +28,10 @@ export const limitsSchema = z.strictObject({
 });
 
 /** Reads the limits files of the workshop and of the build; the later stands before the earlier. */
-export function readLimits(files: readonly LimitsFile[], known: ReadonlySet<string>): { figures: Map<string, OwnFigure & { file: string }>; items: (Item & { file: string })[]; problems: Problem[] } {
+export function readLimits(
+  files: readonly LimitsFile[],
+  known: ReadonlySet<string>,
+): { figures: Map<string, OwnFigure & { file: string }>; items: (Item & { file: string })[]; problems: Problem[] } {
   const figures = new Map<string, OwnFigure & { file: string }>();
   const items: (Item & { file: string })[] = [];
   const problems: Problem[] = [];
@@ -40,8 +43,21 @@ export function readLimits(files: readonly LimitsFile[], known: ReadonlySet<stri
       const range = front.locate(['figures', i, 'item']);
       const at = { file, ...range, source: front.sourceLine(range.line) };
       const names = [...known, ...items.map((n) => n.id)];
-      if (!names.includes(figure.item)) problems.push({ code: 'reference-missing', ...at, found: `no item \`${figure.item}\``, expected: 'the id of an item of the code', hint: didYouMean(figure.item, names) });
-      else if ([figure.min, figure.max, figure.above, figure.below].every((b) => b === undefined)) problems.push({ code: 'value', ...at, found: 'a figure without a bound', expected: '`min:`, `max:`, `above:` or `below:`' });
+      if (!names.includes(figure.item))
+        problems.push({
+          code: 'reference-missing',
+          ...at,
+          found: `no item \`${figure.item}\``,
+          expected: 'the id of an item of the code',
+          hint: didYouMean(figure.item, names),
+        });
+      else if ([figure.min, figure.max, figure.above, figure.below].every((b) => b === undefined))
+        problems.push({
+          code: 'value',
+          ...at,
+          found: 'a figure without a bound',
+          expected: '`min:`, `max:`, `above:` or `below:`',
+        });
       else figures.set(figure.item, { ...figure, file });
     });
   }

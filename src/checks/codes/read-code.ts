@@ -1,12 +1,12 @@
 import { facts as commonFacts } from '../../project/facts.js';
-import { readYamlFile, type Frontmatter, type Path } from '../../project/frontmatter.js';
+import { type Frontmatter, type Path, readYamlFile } from '../../project/frontmatter.js';
 import type { Problem } from '../../project/problem.js';
 import { validate } from '../../project/validate.js';
 import { nameOf } from '../../units/kinds.js';
 import { readUnit, sameDimension } from '../../units/unit.js';
 import { evaluate, type Names } from './evaluate.js';
 import { readExpression } from './expression.js';
-import { codeSchema, type Applies, type Case, type Code, type Fact, type Item } from './item.js';
+import { type Applies, type Case, type Code, codeSchema, type Fact, type Item } from './item.js';
 
 /** Reads one code of practice: its form, its expressions, the names they use and the documents that `rests` name. */
 export function readCode(text: string, file: string): { code?: Code; front?: Frontmatter; problems: Problem[] } {
@@ -14,9 +14,27 @@ export function readCode(text: string, file: string): { code?: Code; front?: Fro
   if (!front) return { problems };
   const { value: code, problems: ofForm } = validate(codeSchema, front, file);
   if (!code) return { front, problems: ofForm };
-  const ofExpressions = code.items.flatMap((item, i) => expressionsOf(item, ['items', i]).flatMap((one) => expressionProblem(one, code, front, file)));
-  const ofSections = code.items.flatMap((item, i) => (item.section in code.sections ? [] : [problem(front, file, ['items', i, 'section'], `section \`${item.section}\``, `one of ${Object.keys(code.sections).join(', ')}`)]));
-  return { code: resolved(code), front, problems: [...unitProblems(code, front, file), ...ofExpressions, ...ofSections] };
+  const ofExpressions = code.items.flatMap((item, i) =>
+    expressionsOf(item, ['items', i]).flatMap((one) => expressionProblem(one, code, front, file)),
+  );
+  const ofSections = code.items.flatMap((item, i) =>
+    item.section in code.sections
+      ? []
+      : [
+          problem(
+            front,
+            file,
+            ['items', i, 'section'],
+            `section \`${item.section}\``,
+            `one of ${Object.keys(code.sections).join(', ')}`,
+          ),
+        ],
+  );
+  return {
+    code: resolved(code),
+    front,
+    problems: [...unitProblems(code, front, file), ...ofExpressions, ...ofSections],
+  };
 }
 
 function unitProblems(code: Code, front: Frontmatter, file: string): Problem[] {
@@ -24,7 +42,9 @@ function unitProblems(code: Code, front: Frontmatter, file: string): Problem[] {
     ...code.items.flatMap((item, i): [string, Path][] => ('unit' in item ? [[item.unit, ['items', i, 'unit']]] : [])),
     ...Object.entries(code.facts ?? {}).map(([name, fact]): [string, Path] => [fact.unit, ['facts', name, 'unit']]),
   ];
-  return written.filter(([unit]) => !readUnit(unit)).map(([unit, path]) => problem(front, file, path, `the unit \`${unit}\``, 'a unit that is known here'));
+  return written
+    .filter(([unit]) => !readUnit(unit))
+    .map(([unit, path]) => problem(front, file, path, `the unit \`${unit}\``, 'a unit that is known here'));
 }
 
 interface Written {
@@ -35,13 +55,24 @@ interface Written {
 }
 
 function expressionsOf(item: Item, path: Path): Written[] {
-  const when = (applies: Applies | undefined, at: Path): Written[] => (applies?.when === undefined ? [] : [{ text: applies.when, path: [...at, 'applies', 'when'] }]);
+  const when = (applies: Applies | undefined, at: Path): Written[] =>
+    applies?.when === undefined ? [] : [{ text: applies.when, path: [...at, 'applies', 'when'] }];
   const own = when(item.applies, path);
   if (item.kind !== 'limit' && item.kind !== 'test') return own;
-  const measured: Written[] = item.measured === undefined ? [] : [{ text: item.measured, unit: item.unit, path: [...path, 'measured'] }];
+  const measured: Written[] =
+    item.measured === undefined ? [] : [{ text: item.measured, unit: item.unit, path: [...path, 'measured'] }];
   const bounds = (one: Case, at: Path): Written[] =>
-    (['min', 'max', 'above', 'below'] as const).flatMap((b) => (one[b] === undefined ? [] : [{ text: one[b], unit: item.unit, path: [...at, b] }]));
-  return [...own, ...measured, ...item.cases.flatMap((one, i) => [...when(one.applies, [...path, 'cases', i]), ...bounds(one, [...path, 'cases', i])])];
+    (['min', 'max', 'above', 'below'] as const).flatMap((b) =>
+      one[b] === undefined ? [] : [{ text: one[b], unit: item.unit, path: [...at, b] }],
+    );
+  return [
+    ...own,
+    ...measured,
+    ...item.cases.flatMap((one, i) => [
+      ...when(one.applies, [...path, 'cases', i]),
+      ...bounds(one, [...path, 'cases', i]),
+    ]),
+  ];
 }
 
 function expressionProblem({ text, unit, path }: Written, code: Code, front: Frontmatter, file: string): Problem[] {
@@ -50,14 +81,19 @@ function expressionProblem({ text, unit, path }: Written, code: Code, front: Fro
   if (!read.ok) return here(read.problem.found, read.problem.expected, read.problem.at);
   const facts = { ...commonFacts, ...code.facts } as Readonly<Record<string, Fact>>;
   const unknown = [...read.names].find((name) => !Object.hasOwn(facts, name));
-  if (unknown !== undefined) return here(`the name \`${unknown}\``, 'a fact that is listed under `facts`', text.indexOf(unknown));
+  if (unknown !== undefined)
+    return here(`the name \`${unknown}\``, 'a fact that is listed under `facts`', text.indexOf(unknown));
   const wanted = unit === undefined ? undefined : readUnit(unit);
   if (unit !== undefined && !wanted) return [];
-  if (read.gives !== (wanted ? 'number' : 'truth')) return here(`\`${text}\``, wanted ? 'a number with its unit' : 'a comparison');
+  if (read.gives !== (wanted ? 'number' : 'truth'))
+    return here(`\`${text}\``, wanted ? 'a number with its unit' : 'a comparison');
   const tried = evaluate(read.expression, trial(facts, [...read.names]));
   if (tried.is === 'problem') return here(tried.problem.found, tried.problem.expected, tried.problem.at);
   if (wanted && tried.is === 'number' && !sameDimension(tried.dimension, wanted.dimension)) {
-    return here(`${nameOf(tried.dimension) ?? 'another dimension'} in \`${text}\``, `${nameOf(wanted.dimension) ?? 'a value'} in ${unit}`);
+    return here(
+      `${nameOf(tried.dimension) ?? 'another dimension'} in \`${text}\``,
+      `${nameOf(wanted.dimension) ?? 'a value'} in ${unit}`,
+    );
   }
   return [];
 }
@@ -69,7 +105,15 @@ function trial(facts: Readonly<Record<string, Fact>>, names: readonly string[]):
 
 function problem(front: Frontmatter, file: string, path: Path, found: string, expected: string, shift = 0): Problem {
   const range = front.locate(path);
-  return { code: 'expression', file, ...range, column: range.column + shift, found, expected, source: front.sourceLine(range.line) };
+  return {
+    code: 'expression',
+    file,
+    ...range,
+    column: range.column + shift,
+    found,
+    expected,
+    source: front.sourceLine(range.line),
+  };
 }
 
 /** Replaces the short name of a document by its title, edition and status, wherever a `rests` names one. */

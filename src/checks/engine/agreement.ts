@@ -1,6 +1,6 @@
+import { expanded } from '../../calc/value.js';
 import { facts, type Stated } from '../../project/facts.js';
 import type { Build } from '../../project/model.js';
-import { expanded } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import type { Finding } from './finding.js';
 import { valueOf } from './values.js';
@@ -32,7 +32,9 @@ export function agreement(stated: readonly Stated[], build: Build): Finding[] {
         basis: 'own-copy',
         marks: [],
         measured: b,
-        says: agree ? `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}` : `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}: they differ by ${showQuantity(apart, unit)}`,
+        says: agree
+          ? `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}`
+          : `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}: they differ by ${showQuantity(apart, unit)}`,
         todo: agree ? 'state it once and leave it out of the other note' : 'find out which is right and state it once',
         place: s.value.at,
         related: { place: other.value.at, says: `stated as ${shown(a)} here` },

@@ -1,24 +1,30 @@
+import type { Value } from '../../calc/value.js';
 import type { Answer } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
-import { evaluate } from '../codes/evaluate.js';
+import { unit } from '../../units/unit.js';
 import type { CodeItem } from '../codes/codes.js';
+import { evaluate } from '../codes/evaluate.js';
 import { readExpression } from '../codes/expression.js';
-import type { Finding } from './finding.js';
-import type { Kind } from './kind.js';
 import { weakest } from '../codes/limit.js';
 import { applies } from '../codes/limits.js';
+import type { Finding } from './finding.js';
+import type { Kind } from './kind.js';
 import { marksOf } from './verdict.js';
-import { workOn, type Done, type Ground } from './work.js';
-import { unit } from '../../units/unit.js';
-import type { Value } from '../../calc/value.js';
+import { type Done, type Ground, workOn } from './work.js';
 
 /**
  * Items that the kinds themselves did not deal with: answers, evidence, and limits whose value stands under `measured`
  * or is reckoned by an expression. An item that several notes raise is asked once, of the first that answers it; it applies
  * where it applies to one of them.
  */
-export function askItems(raised: readonly { item: CodeItem; notes: Note[] }[], build: Build, kinds: ReadonlyMap<string, Kind>, ground: Ground, done: Done): Finding[] {
+export function askItems(
+  raised: readonly { item: CodeItem; notes: Note[] }[],
+  build: Build,
+  kinds: ReadonlyMap<string, Kind>,
+  ground: Ground,
+  done: Done,
+): Finding[] {
   const settled = new Set(done.findings.map((f) => f.item));
   const known = new Map(build.notes.map((note) => [note, answersOf(note, kinds)]));
   return raised.flatMap(({ item, notes }): Finding[] => {
@@ -37,21 +43,43 @@ type AnswersOf = (note: Note) => Readonly<Record<string, Answer | undefined>>;
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };
 
-function compareItem(item: Numeric, notes: readonly Note[], kinds: ReadonlyMap<string, Kind>, ground: Ground): Finding[] {
+function compareItem(
+  item: Numeric,
+  notes: readonly Note[],
+  kinds: ReadonlyMap<string, Kind>,
+  ground: Ground,
+): Finding[] {
   const note = notes.find((n) => n.data.measured?.[item.id] !== undefined) ?? notes[0]!;
   const apart: Done = { findings: [], runs: [] };
   const work = workOn(note, kinds.get(note.kind)!, ground, apart);
   const typed = note.data.measured?.[item.id];
   if (typed && !sameUnit(typed.quantity.unit, item.unit)) {
-    work.state(item.id, '', 'missing', `measured in ${typed.quantity.unit}, expected a unit such as ${item.unit}`, { todo: `write the value in ${item.unit}`, path: ['measured', item.id] });
+    work.state(item.id, '', 'missing', `measured in ${typed.quantity.unit}, expected a unit such as ${item.unit}`, {
+      todo: `write the value in ${item.unit}`,
+      path: ['measured', item.id],
+    });
   } else if (typed) work.compare(item.id, '', ground.valueOf(typed));
   else if (item.measured) work.compare(item.id, '', reckon(item.measured, item.unit, note, ground));
-  else work.compare(item.id, '', { missing: [{ says: item.title, where: `measured.${item.id}`, how: `write \`measured: { ${item.id}: … ${item.unit} }\``, path: [] }] });
+  else
+    work.compare(item.id, '', {
+      missing: [
+        {
+          says: item.title,
+          where: `measured.${item.id}`,
+          how: `write \`measured: { ${item.id}: … ${item.unit} }\``,
+          path: [],
+        },
+      ],
+    });
   return apart.findings;
 }
 
-const sameUnit = (a: string, b: string) => JSON.stringify(sorted(unit(a).dimension)) === JSON.stringify(sorted(unit(b).dimension));
-const sorted = (d: object) => Object.entries(d).filter(([, n]) => n !== 0).sort();
+const sameUnit = (a: string, b: string) =>
+  JSON.stringify(sorted(unit(a).dimension)) === JSON.stringify(sorted(unit(b).dimension));
+const sorted = (d: object) =>
+  Object.entries(d)
+    .filter(([, n]) => n !== 0)
+    .sort();
 
 /** The measured side of an item as an expression over facts, with uncertainty from each of them. */
 function reckon(text: string, unitText: string, note: Note, ground: Ground) {
@@ -65,8 +93,10 @@ function reckon(text: string, unitText: string, note: Note, ground: Ground) {
       return value && { si: value.si + by * part, dimension: unit(value.unit).dimension };
     });
   const middle = at();
-  if (middle.is === 'missing') return { missing: [...middle.names].map((name) => ({ says: name.replaceAll('_', ' '), where: name, path: [] })) };
-  if (middle.is !== 'number') return { missing: [{ says: `a number from \`${text}\``, where: 'limits.yaml', path: [] }] };
+  if (middle.is === 'missing')
+    return { missing: [...middle.names].map((name) => ({ says: name.replaceAll('_', ' '), where: name, path: [] })) };
+  if (middle.is !== 'number')
+    return { missing: [{ says: `a number from \`${text}\``, where: 'limits.yaml', path: [] }] };
   const parts = new Map<string, number>();
   for (const name of read.names) {
     const [up, down] = [at(name, 0.5), at(name, -0.5)];
@@ -76,8 +106,16 @@ function reckon(text: string, unitText: string, note: Note, ground: Ground) {
   return { si: middle.si, unit: unitText, parts, assumed, origin: { kind: 'given', text } } satisfies Value;
 }
 
-function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: readonly Note[], build: Build, ground: Ground, answers: AnswersOf): Finding {
-  const serves = (n: Note) => answers(n)[item.id] !== undefined || [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
+function answerItem(
+  item: CodeItem & { kind: 'answer' | 'evidence' },
+  notes: readonly Note[],
+  build: Build,
+  ground: Ground,
+  answers: AnswersOf,
+): Finding {
+  const serves = (n: Note) =>
+    answers(n)[item.id] !== undefined ||
+    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
   const serving = [...notes, ...build.notes].filter(serves);
   const note = serving.find((n) => isAgainst(item, answers(n)[item.id])) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
@@ -95,14 +133,25 @@ function answerItem(item: CodeItem & { kind: 'answer' | 'evidence' }, notes: rea
   };
   const tests = notes.map((n) => applies(item.applies, ground.world(n)));
   const test = tests.find((t) => 'holds' in t && t.holds) ?? tests.find((t) => 'unstated' in t) ?? tests[0]!;
-  if ('unstated' in test) return { ...base, outcome: 'missing', says: `whether it applies depends on ${test.unstated.join(', ')}`, todo: `state ${test.unstated.join(', ')}` };
+  if ('unstated' in test)
+    return {
+      ...base,
+      outcome: 'missing',
+      says: `whether it applies depends on ${test.unstated.join(', ')}`,
+      todo: `state ${test.unstated.join(', ')}`,
+    };
   if (!test.holds) return { ...base, outcome: 'notApplicable', says: test.reason };
   return { ...base, ...judge(item, note, answers(note)[item.id]) };
 }
 
 /** The answer that needs a word to the certifier: where notes differ, it is not hidden by another note's. */
 function isAgainst(item: CodeItem, answer: Answer | undefined): boolean {
-  return item.kind === 'answer' && item.wants !== 'stated' && (answer?.answer === 'yes' || answer?.answer === 'no') && answer.answer !== item.wants;
+  return (
+    item.kind === 'answer' &&
+    item.wants !== 'stated' &&
+    (answer?.answer === 'yes' || answer?.answer === 'no') &&
+    answer.answer !== item.wants
+  );
 }
 
 type Judged = Pick<Finding, 'outcome' | 'says' | 'todo' | 'answer'>;
@@ -113,7 +162,14 @@ function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, ans
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
   if (word === 'not applicable' || word === 'n/a') {
-    return answer?.because ? { outcome: 'notApplicable', says: answer.because, answer: word } : { outcome: 'missing', says: 'answered as not applicable without a reason', todo: `add \`because:\` to the answer of ${item.id}`, answer: word };
+    return answer?.because
+      ? { outcome: 'notApplicable', says: answer.because, answer: word }
+      : {
+          outcome: 'missing',
+          says: 'answered as not applicable without a reason',
+          todo: `add \`because:\` to the answer of ${item.id}`,
+          answer: word,
+        };
   }
   if (item.kind === 'evidence') {
     const shown = photo ? `photo ${photo.id ?? photo.file}` : paper ? `paper ${paper.id ?? paper.file}` : answer?.shown;
@@ -121,18 +177,67 @@ function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, ans
     const fits = kindOf !== undefined && (item.evidence as readonly string[]).includes(kindOf);
     if (shown && fits) return { outcome: 'conforming', says: `shown by ${shown}${because}`, answer: word ?? shown };
     const wanted = item.evidence.join(' or ');
-    if (shown) return { outcome: 'missing', says: `shown by ${shown}, expected ${wanted}`, todo: `add a ${wanted} with \`serves: [${item.id}]\``, answer: word };
-    if (word) return { outcome: 'missing', says: `answered \`${word}\`, but nothing shows it; expected ${wanted}`, todo: `add a ${wanted} with \`serves: [${item.id}]\`, or \`shown:\` to the answer`, answer: word };
+    if (shown)
+      return {
+        outcome: 'missing',
+        says: `shown by ${shown}, expected ${wanted}`,
+        todo: `add a ${wanted} with \`serves: [${item.id}]\``,
+        answer: word,
+      };
+    if (word)
+      return {
+        outcome: 'missing',
+        says: `answered \`${word}\`, but nothing shows it; expected ${wanted}`,
+        todo: `add a ${wanted} with \`serves: [${item.id}]\`, or \`shown:\` to the answer`,
+        answer: word,
+      };
     return { outcome: 'missing', says: `no ${wanted} for it`, todo: `add one with \`serves: [${item.id}]\`` };
   }
   if (word === undefined) {
     const shown = photo ?? paper;
-    return { outcome: 'missing', says: shown ? `\`${shown.file}\` is named for it, but there is no answer` : 'not answered', todo: `add \`${item.id}: ${item.wants === 'stated' ? '…' : item.wants}\` under \`answers:\`` };
+    return {
+      outcome: 'missing',
+      says: shown ? `\`${shown.file}\` is named for it, but there is no answer` : 'not answered',
+      todo: `add \`${item.id}: ${item.wants === 'stated' ? '…' : item.wants}\` under \`answers:\``,
+    };
   }
-  if (item.wants === 'stated') return { outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming', says: `stated: ${word}${because}; recorded, not judged`, answer: word };
-  if (word === item.wants) return { outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming', says: `answered \`${word}\`${because}`, answer: word };
-  if (word !== 'yes' && word !== 'no') return { outcome: 'missing', says: `answered \`${word.slice(0, 60)}\`, expected \`yes\`, \`no\` or \`not applicable\``, todo: 'answer with one of these and put the rest under `because:`', answer: word };
-  if (item.stop) return { outcome: 'nonconforming', says: `answered \`${word}\`${because}: this stops the note until the certifier has decided`, todo: 'stop work on it and put it to the certifier', answer: word };
-  if (item['leads-to']?.length) return { outcome: 'undecided', says: `answered \`${word}\`${because}; this leads to ${item['leads-to'].map((l) => l.item).join(', ')}`, todo: `settle the items it leads to`, answer: word };
-  return { outcome: 'nonconforming', says: `answered \`${word}\`, expected \`${item.wants}\`${because}`, todo: 'put it right, or ask the certifier for a concession', answer: word };
+  if (item.wants === 'stated')
+    return {
+      outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming',
+      says: `stated: ${word}${because}; recorded, not judged`,
+      answer: word,
+    };
+  if (word === item.wants)
+    return {
+      outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming',
+      says: `answered \`${word}\`${because}`,
+      answer: word,
+    };
+  if (word !== 'yes' && word !== 'no')
+    return {
+      outcome: 'missing',
+      says: `answered \`${word.slice(0, 60)}\`, expected \`yes\`, \`no\` or \`not applicable\``,
+      todo: 'answer with one of these and put the rest under `because:`',
+      answer: word,
+    };
+  if (item.stop)
+    return {
+      outcome: 'nonconforming',
+      says: `answered \`${word}\`${because}: this stops the note until the certifier has decided`,
+      todo: 'stop work on it and put it to the certifier',
+      answer: word,
+    };
+  if (item['leads-to']?.length)
+    return {
+      outcome: 'undecided',
+      says: `answered \`${word}\`${because}; this leads to ${item['leads-to'].map((l) => l.item).join(', ')}`,
+      todo: `settle the items it leads to`,
+      answer: word,
+    };
+  return {
+    outcome: 'nonconforming',
+    says: `answered \`${word}\`, expected \`${item.wants}\`${because}`,
+    todo: 'put it right, or ask the certifier for a concession',
+    answer: word,
+  };
 }

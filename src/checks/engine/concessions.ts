@@ -5,13 +5,19 @@ import type { Finding } from './finding.js';
 export function concede(finding: Finding, build: Build): Finding {
   if (finding.outcome === 'conforming' || finding.outcome === 'notApplicable') return finding;
   const note = build.notes.find((n) => n.name === finding.note);
-  const entry = note?.data.concessions?.find((c) => c.item === finding.item && (c.subject === undefined || c.subject === finding.subject));
+  const entry = note?.data.concessions?.find(
+    (c) => c.item === finding.item && (c.subject === undefined || c.subject === finding.subject),
+  );
   if (!entry) return finding;
   const { item: _, subject: __, ...concession } = entry;
   const dated = concession.word === 'asked' || (concession.by !== undefined && concession.on !== undefined);
   return {
     ...finding,
     concession: dated ? concession : { ...concession, word: 'asked' },
-    todo: dated ? (concession.word === 'accepted' ? undefined : finding.todo) : "state who gave the certifier's word and on which day (`by:`, `on:`)",
+    todo: dated
+      ? concession.word === 'accepted'
+        ? undefined
+        : finding.todo
+      : "state who gave the certifier's word and on which day (`by:`, `on:`)",
   };
 }

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
+import type { Place } from '../../calc/value.js';
 import type { FieldMeta } from '../../project/fields.js';
 import { metaAt } from '../../project/find-field.js';
 import { measuredIn } from '../../project/measured-in.js';
 import type { Build } from '../../project/model.js';
 import { buildSchema } from '../../project/vehicle.js';
-import type { Place } from '../../calc/value.js';
 import { improbable } from '../../units/improbable.js';
 import { readQuantity } from '../../units/quantity.js';
 import { showQuantity } from '../../units/show.js';
@@ -23,7 +23,10 @@ export interface Doubt {
 
 /** Values of the build that are usual for their field only with another unit or the point at another place. */
 export function doubtsOf(build: Build, kinds: ReadonlyMap<string, Kind>): Doubt[] {
-  return [...inData('build', build.data, buildSchema.shape), ...build.notes.flatMap((note) => inData(note.name, note.data, kinds.get(note.kind)?.shape ?? {}))];
+  return [
+    ...inData('build', build.data, buildSchema.shape),
+    ...build.notes.flatMap((note) => inData(note.name, note.data, kinds.get(note.kind)?.shape ?? {})),
+  ];
 }
 
 const inData = (note: string, data: object, shape: z.ZodRawShape): Doubt[] =>
@@ -32,7 +35,18 @@ const inData = (note: string, data: object, shape: z.ZodRawShape): Doubt[] =>
     const slip = usual && improbable(measured.quantity, usual.si, usual.plainOnly);
     if (!slip) return [];
     const value = showQuantity(slip.si, measured.quantity.unit);
-    return [{ note, place: measured.at, found: measured.quantity.text, expected: usual.says, hint: slip.unit === undefined ? `perhaps ${slip.says}; it would be ${value}` : `did you mean ${slip.unit}? (${slip.says})` }];
+    return [
+      {
+        note,
+        place: measured.at,
+        found: measured.quantity.text,
+        expected: usual.says,
+        hint:
+          slip.unit === undefined
+            ? `perhaps ${slip.says}; it would be ${value}`
+            : `did you mean ${slip.unit}? (${slip.says})`,
+      },
+    ];
   });
 
 interface Usual {
@@ -53,7 +67,11 @@ function usualOf({ form, unit, typical, usual }: Partial<FieldMeta>): Usual | un
   return known.get(key);
 }
 
-const stated = ([least, most]: readonly [number, number], unit: string): Usual => ({ si: [toSI(least, unit), toSI(most, unit)], says: `something from ${showQuantity(toSI(least, unit), unit)} to ${showQuantity(toSI(most, unit), unit)}`, plainOnly: false });
+const stated = ([least, most]: readonly [number, number], unit: string): Usual => ({
+  si: [toSI(least, unit), toSI(most, unit)],
+  says: `something from ${showQuantity(toSI(least, unit), unit)} to ${showQuantity(toSI(most, unit), unit)}`,
+  plainOnly: false,
+});
 
 function near(typical: string | undefined, unit: string): Usual | undefined {
   const read = typical === undefined ? undefined : readQuantity(typical, unit);

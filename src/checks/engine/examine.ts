@@ -1,19 +1,19 @@
-import { afresh } from '../../project/memory.js';
-import type { Build, Note } from '../../project/model.js';
-import { originalFacts, type FactName, type Stated } from '../../project/facts.js';
 import type { Run } from '../../calc/run.js';
 import type { Value } from '../../calc/value.js';
-import { agreement } from './agreement.js';
+import { type FactName, originalFacts, type Stated } from '../../project/facts.js';
+import { afresh } from '../../project/memory.js';
+import type { Build, Note } from '../../project/model.js';
 import type { CodeItem, Codes } from '../codes/codes.js';
-import { concede } from './concessions.js';
-import { doubtsOf, type Doubt } from './doubts.js';
-import type { Finding } from './finding.js';
-import { askItems } from './ask-items.js';
-import { evaluateNote } from './evaluate-note.js';
-import { checkOrder, type TakenAt } from './order.js';
-import type { Kind } from './kind.js';
 import type { World } from '../codes/limits.js';
 import type { OwnFigure } from '../codes/own-copy.js';
+import { agreement } from './agreement.js';
+import { askItems } from './ask-items.js';
+import { concede } from './concessions.js';
+import { type Doubt, doubtsOf } from './doubts.js';
+import { evaluateNote } from './evaluate-note.js';
+import type { Finding } from './finding.js';
+import type { Kind } from './kind.js';
+import { checkOrder, type TakenAt } from './order.js';
 import { checkQueries } from './queries.js';
 import { releases } from './releases.js';
 import { followTrails } from './trails.js';
@@ -80,7 +80,19 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   done.findings.push(...releases(build, rules.kinds));
   done.findings.push(...agreement(stated, build));
   done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
-  return { findings: inNoteOrder(followTrails(done.findings.map((f) => concede(f, build)), rules.codes), build), runs: done.runs, raised: all, facts, doubts: doubtsOf(build, rules.kinds) };
+  return {
+    findings: inNoteOrder(
+      followTrails(
+        done.findings.map((f) => concede(f, build)),
+        rules.codes,
+      ),
+      build,
+    ),
+    runs: done.runs,
+    raised: all,
+    facts,
+    doubts: doubtsOf(build, rules.kinds),
+  };
 }
 
 /** Whether a note of this kind, with this data, asks for the item. */
@@ -117,7 +129,10 @@ function worldOf(build: Build, note: Note, rules: Rules, value: World['value']):
     jurisdiction: vehicle.registration,
     category: vehicle.category,
     built: vehicle.built,
-    state: (name) => own[name] ?? others.find((o) => o[name] !== undefined)?.[name] ?? (name === 'induction' ? original?.induction : undefined),
+    state: (name) =>
+      own[name] ??
+      others.find((o) => o[name] !== undefined)?.[name] ??
+      (name === 'induction' ? original?.induction : undefined),
     value,
     ownFigures: rules.ownFigures,
   };

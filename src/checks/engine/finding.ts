@@ -1,7 +1,14 @@
 import type { Place, Value } from '../../calc/value.js';
 import type { Basis, Limit } from '../codes/limit.js';
 
-export const outcomes = ['conforming', 'nonconforming', 'undecided', 'unconfirmed', 'missing', 'notApplicable'] as const;
+export const outcomes = [
+  'conforming',
+  'nonconforming',
+  'undecided',
+  'unconfirmed',
+  'missing',
+  'notApplicable',
+] as const;
 export type Outcome = (typeof outcomes)[number];
 
 /** The outcome of one check on one subject. */
@@ -37,7 +44,15 @@ export interface Finding {
   /** A thing that stops the note whatever else it says. */
   stop?: boolean | undefined;
   /** The certifier's word on what does not conform. */
-  concession?: { word: 'accepted' | 'refused' | 'on-condition' | 'asked'; because: string; condition?: string | undefined; by?: string | undefined; on?: string | undefined } | undefined;
+  concession?:
+    | {
+        word: 'accepted' | 'refused' | 'on-condition' | 'asked';
+        because: string;
+        condition?: string | undefined;
+        by?: string | undefined;
+        on?: string | undefined;
+      }
+    | undefined;
 }
 
 /** Whether something is left to do about a finding before the document can be signed. */

@@ -45,18 +45,27 @@ export interface HoldPoint {
 
 export const cautions = {
   stands: 'Work under a vehicle only when it stands on rated stands on level ground; a jack is not a support.',
-  welding: 'Before welding: fuel system drained or removed, battery and control units disconnected, trim and wiring out of the heat, an extinguisher at hand and somebody who watches.',
-  structure: 'Structural work goes by a procedure that the certifier has agreed to, done by a welder who is qualified for it; where the local rules reserve the work for licensed trades, they come first.',
-  brakes: 'A brake system that has been opened is bled, checked for leaks under pressure and tested off the road before it is driven on the road.',
+  welding:
+    'Before welding: fuel system drained or removed, battery and control units disconnected, trim and wiring out of the heat, an extinguisher at hand and somebody who watches.',
+  structure:
+    'Structural work goes by a procedure that the certifier has agreed to, done by a welder who is qualified for it; where the local rules reserve the work for licensed trades, they come first.',
+  brakes:
+    'A brake system that has been opened is bled, checked for leaks under pressure and tested off the road before it is driven on the road.',
   fuel: 'Fuel vapour burns: no flame, spark or hot lamp near it; drain into sealed containers; check every joint for leaks under pressure before the engine is started.',
-  steering: 'Steering and suspension fasteners are tightened at ride height to the stated torque, locked, marked and checked again after the first drive.',
-  spinning: 'Keep clear of belts, fans and shafts that turn; a driveline is run on stands only with the wheels clear, the stands rated and nobody beside the shaft.',
-  springs: 'A compressed spring holds enough energy to kill: use a compressor made for it and never stand in line with it.',
+  steering:
+    'Steering and suspension fasteners are tightened at ride height to the stated torque, locked, marked and checked again after the first drive.',
+  spinning:
+    'Keep clear of belts, fans and shafts that turn; a driveline is run on stands only with the wheels clear, the stands rated and nobody beside the shaft.',
+  springs:
+    'A compressed spring holds enough energy to kill: use a compressor made for it and never stand in line with it.',
   lifting: 'Engines and gearboxes are lifted with rated gear and never with anybody below.',
   pressure: 'Cooling systems are opened cold; hot coolant under pressure scalds.',
-  electrical: 'Disconnect the battery before work on the wiring; fuse every circuit at its source; airbag circuits are left to people who are licensed for them.',
-  restraints: 'Belts, anchorages, airbags and child restraint points are life-saving parts: they are moved or altered only under a design that the certifier has approved.',
-  driving: 'Tests on a car that is not yet certified are done off public roads or under the permit that the local authority asks for.',
+  electrical:
+    'Disconnect the battery before work on the wiring; fuse every circuit at its source; airbag circuits are left to people who are licensed for them.',
+  restraints:
+    'Belts, anchorages, airbags and child restraint points are life-saving parts: they are moved or altered only under a design that the certifier has approved.',
+  driving:
+    'Tests on a car that is not yet certified are done off public roads or under the permit that the local authority asks for.',
   noise: 'Wear hearing protection for noise tests and keep bystanders away.',
 } as const;
 export type CautionName = keyof typeof cautions;

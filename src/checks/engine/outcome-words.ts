@@ -30,9 +30,18 @@ export const signs: Readonly<Record<Outcome, string>> = {
 };
 
 export function outcomeWord(finding: Pick<Finding, 'outcome' | 'form'>): string {
-  const numeric = finding.form === 'limit' || finding.form === 'test' || finding.form === 'agreement' || finding.form === 'order';
-  if (finding.form === 'order') return { ...answerSays, conforming: 'in order', nonconforming: 'out of order', missing: 'not shown', undecided: 'not dated' }[finding.outcome];
-  if (finding.form === 'agreement') return { ...outcomeSays, conforming: 'agree', nonconforming: 'disagree' }[finding.outcome];
+  const numeric =
+    finding.form === 'limit' || finding.form === 'test' || finding.form === 'agreement' || finding.form === 'order';
+  if (finding.form === 'order')
+    return {
+      ...answerSays,
+      conforming: 'in order',
+      nonconforming: 'out of order',
+      missing: 'not shown',
+      undecided: 'not dated',
+    }[finding.outcome];
+  if (finding.form === 'agreement')
+    return { ...outcomeSays, conforming: 'agree', nonconforming: 'disagree' }[finding.outcome];
   if (finding.form === 'evidence') return { ...answerSays, conforming: 'shown', missing: 'not shown' }[finding.outcome];
   return (numeric ? outcomeSays : answerSays)[finding.outcome];
 }

@@ -1,16 +1,21 @@
 import { didYouMean } from '../../platform/near.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
-import type { Query } from '../../project/queries.js';
 import type { Problem } from '../../project/problem.js';
+import type { Query } from '../../project/queries.js';
 import type { Finding } from './finding.js';
 
 /** What a query is about. */
 export type About = { is: 'note'; note: Note } | { is: 'item'; item: string } | { is: 'finding'; id: string };
 
 /** A note by name or number, a finding by its id, an item of the code by its id; undefined where there is no such thing. */
-export function aboutOf(reference: string, build: Pick<Build, 'notes'>, items: { has: (id: string) => boolean }): About | undefined {
-  const named = build.notes.find((n) => n.name === reference) ?? build.notes.find((n) => /^\d+/.exec(n.name)?.[0] === reference);
+export function aboutOf(
+  reference: string,
+  build: Pick<Build, 'notes'>,
+  items: { has: (id: string) => boolean },
+): About | undefined {
+  const named =
+    build.notes.find((n) => n.name === reference) ?? build.notes.find((n) => /^\d+/.exec(n.name)?.[0] === reference);
   if (named) return { is: 'note', note: named };
   if (items.has(reference)) return { is: 'item', item: reference };
   const [note, ...rest] = reference.split('/');
@@ -26,7 +31,17 @@ export function queryProblems(build: Build, items: ReadonlySet<string>): Problem
       const several = Array.isArray(query.front.data['about']);
       const range = query.front.locate(several ? ['about', i] : ['about']);
       const known = [...build.notes.map((n) => n.name), ...items];
-      return [{ code: 'reference-missing', file: query.file, ...range, source: query.front.sourceLine(range.line), found: `\`${reference}\``, expected: 'a note, an item of the code or the id of a finding', hint: didYouMean(reference, known) }];
+      return [
+        {
+          code: 'reference-missing',
+          file: query.file,
+          ...range,
+          source: query.front.sourceLine(range.line),
+          found: `\`${reference}\``,
+          expected: 'a note, an item of the code or the id of a finding',
+          hint: didYouMean(reference, known),
+        },
+      ];
     }),
   );
 }
@@ -36,7 +51,9 @@ const outcomes = { open: 'missing', answered: 'undecided', closed: 'conforming' 
 /** Each query as a finding: open until it is answered, for the certifier until closed. `findings` are all the others. */
 export function checkQueries(build: Build, items: ReadonlySet<string>, findings: readonly Finding[]): Finding[] {
   return build.queries.map((query): Finding => {
-    const gone = query.data.about.filter((r) => aboutOf(r, build, items)?.is === 'finding' && !findings.some((f) => f.id === r));
+    const gone = query.data.about.filter(
+      (r) => aboutOf(r, build, items)?.is === 'finding' && !findings.some((f) => f.id === r),
+    );
     return {
       id: queryFinding(query),
       note: 'build',
@@ -48,7 +65,11 @@ export function checkQueries(build: Build, items: ReadonlySet<string>, findings:
       basis: 'own-copy',
       marks: gone.map((r) => `no finding ${r} any more`),
       says: saysOf(query),
-      todo: { open: `answer it in ${query.path}`, answered: 'ask the certifier whether this settles it, and then set `state: closed`', closed: undefined }[query.data.state],
+      todo: {
+        open: `answer it in ${query.path}`,
+        answered: 'ask the certifier whether this settles it, and then set `state: closed`',
+        closed: undefined,
+      }[query.data.state],
       place: placeOfField(query, ['state']),
     };
   });

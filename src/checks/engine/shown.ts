@@ -1,10 +1,10 @@
+import type { Run } from '../../calc/run.js';
+import type { Place } from '../../calc/value.js';
+import { near } from '../../platform/near.js';
 import { placeOfField } from '../../project/find-field.js';
 import { measuredIn } from '../../project/measured-in.js';
 import type { Build, Note } from '../../project/model.js';
-import { near } from '../../platform/near.js';
 import type { Problem } from '../../project/problem.js';
-import type { Run } from '../../calc/run.js';
-import type { Place } from '../../calc/value.js';
 import type { Evaluation } from './examine.js';
 
 /** Where an answer is shown: what its `shown:` names. */
@@ -24,31 +24,47 @@ export function shownBy(text: string, note: Note, build: Build, runs: readonly P
     .filter((part) => part !== '')
     .map((part) => {
       const [, kind = '', name = ''] = /^(\S+)\s+(.+)$/.exec(part) ?? [];
-      const find = Object.hasOwn(finders, kind.toLowerCase()) ? finders[kind.toLowerCase() as keyof typeof finders] : undefined;
+      const find = Object.hasOwn(finders, kind.toLowerCase())
+        ? finders[kind.toLowerCase() as keyof typeof finders]
+        : undefined;
       if (!find) return { is: 'lost', part, expected: '`note …`, `photo …`, `paper …`, `drawing …` or `sheet …`' };
       const found = find(name, note, build, runs);
-      return 'names' in found ? { is: 'lost', part, expected: found.expected, near: nearest(kind, name, found.names) } : found;
+      return 'names' in found
+        ? { is: 'lost', part, expected: found.expected, near: nearest(kind, name, found.names) }
+        : found;
     });
 }
 
-type Finder = (name: string, note: Note, build: Build, runs: readonly Pick<Run, 'id'>[]) => Shown | { expected: string; names: readonly string[] };
+type Finder = (
+  name: string,
+  note: Note,
+  build: Build,
+  runs: readonly Pick<Run, 'id'>[],
+) => Shown | { expected: string; names: readonly string[] };
 
 const photo: Finder = (name, note, build) => {
   const found = fileOf('photos', name, note, build);
-  return found ? { is: 'photo', note: found.note, file: found.file } : { expected: 'the id or file of a photo of this build', names: namesOf('photos', build) };
+  return found
+    ? { is: 'photo', note: found.note, file: found.file }
+    : { expected: 'the id or file of a photo of this build', names: namesOf('photos', build) };
 };
 
 const paper: Finder = (name, note, build) => {
   const found = fileOf('papers', name, note, build);
-  return found ? { is: 'paper', file: found.file } : { expected: 'the id or file of a paper of this build', names: namesOf('papers', build) };
+  return found
+    ? { is: 'paper', file: found.file }
+    : { expected: 'the id or file of a paper of this build', names: namesOf('papers', build) };
 };
 
 const finders = {
   note: (name, _, build) => {
     if (name === 'build.md' || name === 'build') return { is: 'build' };
     const wanted = name.replace(/^notes\//, '').replace(/\.md$/, '');
-    const found = build.notes.find((n) => n.name === wanted) ?? build.notes.find((n) => /^\d+/.exec(n.name)?.[0] === wanted);
-    return found ? { is: 'note', note: found } : { expected: 'the name or number of a note, or build.md', names: build.notes.map((n) => n.name) };
+    const found =
+      build.notes.find((n) => n.name === wanted) ?? build.notes.find((n) => /^\d+/.exec(n.name)?.[0] === wanted);
+    return found
+      ? { is: 'note', note: found }
+      : { expected: 'the name or number of a note, or build.md', names: build.notes.map((n) => n.name) };
   },
   photo,
   paper,
@@ -72,11 +88,24 @@ function hasParts(id: string, name: string): boolean {
 }
 
 /** By id, file name or file name without its ending; of the own note before others. `020 tube-wall` names the note. */
-function fileOf(key: 'photos' | 'papers', name: string, note: Note, build: Build): { note: Note; file: string } | undefined {
+function fileOf(
+  key: 'photos' | 'papers',
+  name: string,
+  note: Note,
+  build: Build,
+): { note: Note; file: string } | undefined {
   const [, number, rest] = /^(\d+)[ /](.+)$/.exec(name) ?? [];
   const among = (notes: readonly Note[], wanted: string) =>
-    notes.flatMap((n) => (n.data[key] ?? []).filter((e) => spellings(e).includes(wanted)).map((e) => ({ note: n, file: e.file })))[0];
-  const numbered = number === undefined ? undefined : among(build.notes.filter((n) => n.name.startsWith(number)), rest!);
+    notes.flatMap((n) =>
+      (n.data[key] ?? []).filter((e) => spellings(e).includes(wanted)).map((e) => ({ note: n, file: e.file })),
+    )[0];
+  const numbered =
+    number === undefined
+      ? undefined
+      : among(
+          build.notes.filter((n) => n.name.startsWith(number)),
+          rest!,
+        );
   return numbered ?? among([note, ...build.notes], name);
 }
 
@@ -85,7 +114,8 @@ export function spellings(entry: { id?: string | undefined; file: string }): str
   return [...(entry.id ? [entry.id] : []), entry.file, base, base.replace(/\.[^.]*$/, '')];
 }
 
-const namesOf = (key: 'photos' | 'papers', build: Build): string[] => build.notes.flatMap((n) => (n.data[key] ?? []).map((e) => e.id ?? spellings(e).at(-1)!));
+const namesOf = (key: 'photos' | 'papers', build: Build): string[] =>
+  build.notes.flatMap((n) => (n.data[key] ?? []).map((e) => e.id ?? spellings(e).at(-1)!));
 
 const nearest = (kind: string, name: string, names: readonly string[]): string | undefined => {
   const [first] = near(name, names, 1);
@@ -95,8 +125,12 @@ const nearest = (kind: string, name: string, names: readonly string[]): string |
 /** Every `shown:` of an answer and `photo:` of a value that leads nowhere. */
 export function shownProblems(build: Build, evaluation: Pick<Evaluation, 'runs'>): Problem[] {
   return build.notes.flatMap((note) => [
-    ...Object.entries(note.data.answers ?? {}).flatMap(([item, answer]) => lostIn(answer?.shown ?? '', placeOfField(note, ['answers', item, 'shown']), note, build, evaluation)),
-    ...measuredIn(note.data).flatMap((m) => (m.photo === undefined ? [] : lostIn(`photo ${m.photo}`, m.at, note, build, evaluation))),
+    ...Object.entries(note.data.answers ?? {}).flatMap(([item, answer]) =>
+      lostIn(answer?.shown ?? '', placeOfField(note, ['answers', item, 'shown']), note, build, evaluation),
+    ),
+    ...measuredIn(note.data).flatMap((m) =>
+      m.photo === undefined ? [] : lostIn(`photo ${m.photo}`, m.at, note, build, evaluation),
+    ),
   ]);
 }
 
@@ -105,6 +139,18 @@ function lostIn(text: string, place: Place, note: Note, build: Build, { runs }: 
     if (s.is !== 'lost') return [];
     const { file, line, column, endColumn } = place;
     const hint = s.near ? `did you mean \`${s.near}\`?` : undefined;
-    return [{ code: 'reference-missing', file, line, column, endColumn, source: note.front.sourceLine(line), found: `\`${s.part}\` as what shows it, which leads nowhere`, expected: s.expected, hint }];
+    return [
+      {
+        code: 'reference-missing',
+        file,
+        line,
+        column,
+        endColumn,
+        source: note.front.sourceLine(line),
+        found: `\`${s.part}\` as what shows it, which leads nowhere`,
+        expected: s.expected,
+        hint,
+      },
+    ];
   });
 }

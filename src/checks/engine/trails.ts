@@ -1,5 +1,5 @@
 import type { Codes } from '../codes/codes.js';
-import { isOpen, type Finding } from './finding.js';
+import { type Finding, isOpen } from './finding.js';
 
 type Links = Pick<Codes, 'leadsTo'>;
 
@@ -20,8 +20,11 @@ function step(findings: readonly Finding[], codes: Links): Finding[] {
     if (finding.form !== 'answer' || finding.outcome !== 'undecided' || finding.stop) return finding;
     const links = codes.leadsTo(finding.item);
     if (links.length === 0) return finding;
-    const open = links.filter((l) => (of.get(l.item.id) ?? []).length === 0 || of.get(l.item.id)!.some(isOpen)).map((l) => l.item.id);
-    if (open.length === 0) return { ...finding, outcome: 'conforming', says: `${finding.says}, which are settled`, todo: undefined };
+    const open = links
+      .filter((l) => (of.get(l.item.id) ?? []).length === 0 || of.get(l.item.id)!.some(isOpen))
+      .map((l) => l.item.id);
+    if (open.length === 0)
+      return { ...finding, outcome: 'conforming', says: `${finding.says}, which are settled`, todo: undefined };
     return { ...finding, todo: `settle ${open.join(', ')}` };
   });
 }

@@ -1,6 +1,6 @@
+import type { Value } from '../../calc/value.js';
 import type { Measured } from '../../project/fields.js';
 import type { Build } from '../../project/model.js';
-import type { Value } from '../../calc/value.js';
 import { sameDimension } from '../../units/unit.js';
 
 /**
@@ -11,8 +11,14 @@ export function valueOf(measured: Measured, build: Build): Value {
   const { quantity, at } = measured;
   const source = `${at.file}#${at.path}`;
   const instrument = build.data.instruments?.find((i) => i.id === measured.with);
-  const ofInstrument = instrument?.uncertainty && sameDimension(instrument.uncertainty.quantity.dimension, quantity.dimension) ? instrument.uncertainty.quantity.si : undefined;
-  const stated = quantity.readings && quantity.expanded !== undefined && ofInstrument !== undefined ? Math.hypot(quantity.expanded, ofInstrument) : quantity.expanded ?? ofInstrument;
+  const ofInstrument =
+    instrument?.uncertainty && sameDimension(instrument.uncertainty.quantity.dimension, quantity.dimension)
+      ? instrument.uncertainty.quantity.si
+      : undefined;
+  const stated =
+    quantity.readings && quantity.expanded !== undefined && ofInstrument !== undefined
+      ? Math.hypot(quantity.expanded, ofInstrument)
+      : (quantity.expanded ?? ofInstrument);
   return {
     si: quantity.si,
     unit: quantity.unit,

@@ -1,7 +1,7 @@
 import { Decimal } from 'decimal.js';
 import { expanded, type Value } from '../../calc/value.js';
-import type { Outcome } from './finding.js';
 import type { Basis, Limit } from '../codes/limit.js';
+import type { Outcome } from './finding.js';
 
 /**
  * The decision rule (JCGM 106:2012, 8.3.3, guarded acceptance and guarded rejection with w = U, k = 2; the choice of
@@ -26,7 +26,13 @@ export function decide(value: Value, limit: Limit): { outcome: Outcome; margin: 
   return { outcome: capped(worst, limit.basis), margin };
 }
 
-function inside(x: Decimal, u: Decimal, bound: Decimal, open: boolean, sign: 1 | -1): { outcome: Outcome; margin: Decimal } {
+function inside(
+  x: Decimal,
+  u: Decimal,
+  bound: Decimal,
+  open: boolean,
+  sign: 1 | -1,
+): { outcome: Outcome; margin: Decimal } {
   const margin = bound.minus(x).times(sign);
   const surely = open ? margin.greaterThan(u) : margin.greaterThanOrEqualTo(u);
   const surelyNot = open ? margin.plus(u).lessThanOrEqualTo(0) : margin.plus(u).lessThan(0);
@@ -47,7 +53,9 @@ export function marksOf(limit: Pick<Limit, 'basis' | 'status'>): string[] {
   if (limit.basis === 'quoted') return ['confirm against your copy'];
   if (limit.basis === 'practice') return ['common practice', 'confirm against your copy'];
   if (limit.basis === 'memory') return ['recalled, not confirmed'];
-  if (limit.basis === 'published' && limit.status === 'superseded') return ['superseded text', 'confirm against your copy'];
-  if (limit.basis === 'published' && limit.status !== 'in-force') return ['currency not known', 'confirm against your copy'];
+  if (limit.basis === 'published' && limit.status === 'superseded')
+    return ['superseded text', 'confirm against your copy'];
+  if (limit.basis === 'published' && limit.status !== 'in-force')
+    return ['currency not known', 'confirm against your copy'];
   return [];
 }

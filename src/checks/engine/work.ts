@@ -1,23 +1,23 @@
 import type { z } from 'zod';
-import type { FactName } from '../../project/facts.js';
-import { facts } from '../../project/facts.js';
-import type { Measured } from '../../project/fields.js';
-import { metaAt, placeOfField, type NamedPath } from '../../project/find-field.js';
-import { textOf, type Recall } from '../../project/memory.js';
-import type { Build, Note } from '../../project/model.js';
-import type { LoadCase } from '../../project/vehicle.js';
 import type { InputValues } from '../../calc/inputs.js';
-import { run as workThrough, type Run } from '../../calc/run.js';
+import { type Run, run as workThrough } from '../../calc/run.js';
 import { utilisation } from '../../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
 import { withUsual } from '../../calc/usual.js';
 import { expanded, type Place, type Value } from '../../calc/value.js';
+import type { FactName } from '../../project/facts.js';
+import { facts } from '../../project/facts.js';
+import type { Measured } from '../../project/fields.js';
+import { metaAt, type NamedPath, placeOfField } from '../../project/find-field.js';
+import { type Recall, textOf } from '../../project/memory.js';
+import type { Build, Note } from '../../project/model.js';
+import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
-import type { Finding, Outcome } from './finding.js';
 import type { Item } from '../codes/item.js';
 import type { Limit } from '../codes/limit.js';
-import { resolve, type Resolved, type World } from '../codes/limits.js';
+import { type Resolved, resolve, type World } from '../codes/limits.js';
+import type { Finding, Outcome } from './finding.js';
 import { decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -30,7 +30,11 @@ export type Maybe = Value | Missing;
 export const isMissing = (value: Maybe): value is Missing => 'missing' in value;
 
 type Rows = readonly Readonly<Record<string, Maybe>>[];
-type MaybeInput<I> = I extends { choices: infer C } ? (keyof C & string) | Missing | undefined : I extends { columns: unknown } ? Rows : Maybe | undefined;
+type MaybeInput<I> = I extends { choices: infer C }
+  ? (keyof C & string) | Missing | undefined
+  : I extends { columns: unknown }
+    ? Rows
+    : Maybe | undefined;
 type MaybeInputs<I extends Inputs> = { readonly [K in keyof I]?: MaybeInput<I[K]> };
 
 /** A sheet that was worked through, or what it lacks. */
@@ -52,7 +56,11 @@ export interface Work {
   loadCase: (id: string | undefined) => LoadCase | undefined;
   /** Whether the build has a note of this kind. */
   hasNote: (kind: string) => boolean;
-  sheet: <I extends Inputs, R extends Results>(sheet: Sheet<I, R>, subject: string, inputs: MaybeInputs<I>) => Worked<R>;
+  sheet: <I extends Inputs, R extends Results>(
+    sheet: Sheet<I, R>,
+    subject: string,
+    inputs: MaybeInputs<I>,
+  ) => Worked<R>;
   /** Compares a number with the limit that the item sets for this vehicle. */
   compare: (item: string, subject: string, value: Maybe, options?: CompareOptions) => void;
   /** Gives a reckoned value a name: a fact for the whole build, or one for limits of this note, such as `critical_speed`. */
@@ -60,7 +68,13 @@ export interface Work {
   /** Compares the demand of a load case with a capacity; without a load case the capacity is shown alone and is no pass. */
   demandAgainst: (item: string, subject: string, of: DemandOf) => void;
   /** Says outright what came of an item; for what is no comparison of a number with a limit. */
-  state: (item: string, subject: string, outcome: Outcome, says: string, options?: Partial<Finding> & { path?: NamedPath }) => void;
+  state: (
+    item: string,
+    subject: string,
+    outcome: Outcome,
+    says: string,
+    options?: Partial<Finding> & { path?: NamedPath },
+  ) => void;
   isAnswered: (item: string) => boolean;
 }
 
@@ -111,12 +125,33 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
     if (!found) throw new Error(`kind ${kind.id} names an item that no code has: ${id}`);
     return found;
   };
-  const add = (id: string, subject: string, rest: Omit<Finding, 'id' | 'note' | 'subject' | 'item' | 'title' | 'form'>) =>
-    done.findings.push({ id: [note.name, subject, id].filter(Boolean).join('/'), note: note.name, subject, item: id, title: item(id).title, form: item(id).kind, ...rest });
+  const add = (
+    id: string,
+    subject: string,
+    rest: Omit<Finding, 'id' | 'note' | 'subject' | 'item' | 'title' | 'form'>,
+  ) =>
+    done.findings.push({
+      id: [note.name, subject, id].filter(Boolean).join('/'),
+      note: note.name,
+      subject,
+      item: id,
+      title: item(id).title,
+      form: item(id).kind,
+      ...rest,
+    });
   const missing = (path: NamedPath): Missing => {
     const { says, how, unit, typical } = metaAt(kind.shape, path);
     const example = typical ?? (unit === undefined ? undefined : `… ${unit}`);
-    return { missing: [{ says: says ?? path.at(-1) ?? '', where: path.join('.'), how: how ?? (example && `write \`${path.at(-1)}: ${example}\``), path }] };
+    return {
+      missing: [
+        {
+          says: says ?? path.at(-1) ?? '',
+          where: path.join('.'),
+          how: how ?? (example && `write \`${path.at(-1)}: ${example}\``),
+          path,
+        },
+      ],
+    };
   };
 
   const work: Work = {
@@ -139,7 +174,11 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       if (lacking.missing.length > 0 || lacking.reason) return { get: () => lacking };
       const plain = sheet as unknown as Sheet;
       const full = withUsual(plain, inputs as InputValues);
-      const run = ground.recall(`sheet ${id}`, () => textOf(full), () => workThrough(id, plain, full));
+      const run = ground.recall(
+        `sheet ${id}`,
+        () => textOf(full),
+        () => workThrough(id, plain, full),
+      );
       done.runs.push(run);
       return { run, get: (result) => run.results?.[result] ?? { missing: [], reason: run.outOfRange, run: id } };
     },
@@ -148,17 +187,44 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const found = item(id);
       if (found.kind !== 'limit' && found.kind !== 'test') throw new Error(`${id} is no limit`);
       const rests = { basis: found.rests.basis, marks: [] as string[] };
-      const resolved: Resolved = options.limit && !world.ownFigures.has(id) ? { is: 'limit', limit: options.limit } : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+      const resolved: Resolved =
+        options.limit && !world.ownFigures.has(id)
+          ? { is: 'limit', limit: options.limit }
+          : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
       const place = placeOfValue(value, note, done.runs);
-      if (resolved.is === 'not-applicable') return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
+      if (resolved.is === 'not-applicable')
+        return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
       if (isMissing(value)) return void add(id, subject, { ...rests, ...notMeasured(value), place });
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
       const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
-      if (resolved.is === 'unstated') return void add(id, subject, { ...rests, outcome: 'missing', measured: value, run, says: `measured ${shown}; which limit applies depends on ${resolved.names.map(factName).join(', ')}`, todo: `state ${resolved.names.map(factWhere).join(' and ')}`, place });
-      if (resolved.is === 'figure') return void add(id, subject, { ...rests, outcome: 'unconfirmed', measured: value, run, says: `measured ${shown}; the figure is not confirmed here`, todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`, place });
+      if (resolved.is === 'unstated')
+        return void add(id, subject, {
+          ...rests,
+          outcome: 'missing',
+          measured: value,
+          run,
+          says: `measured ${shown}; which limit applies depends on ${resolved.names.map(factName).join(', ')}`,
+          todo: `state ${resolved.names.map(factWhere).join(' and ')}`,
+          place,
+        });
+      if (resolved.is === 'figure')
+        return void add(id, subject, {
+          ...rests,
+          outcome: 'unconfirmed',
+          measured: value,
+          run,
+          says: `measured ${shown}; the figure is not confirmed here`,
+          todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
+          place,
+        });
       const { limit } = resolved;
       const { outcome, margin } = decide(value, limit);
-      const marks = [...more, ...marksOf(limit), ...(limit.recommended ? ['recommendation'] : []), ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : [])];
+      const marks = [
+        ...more,
+        ...marksOf(limit),
+        ...(limit.recommended ? ['recommendation'] : []),
+        ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : []),
+      ];
       add(id, subject, {
         outcome,
         measured: value,
@@ -176,31 +242,64 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       if (!loadCase || demand === undefined) {
         if (isMissing(capacity)) return work.compare(id, subject, capacity);
         const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
-        const why = named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
+        const why =
+          named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
-        return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, { measured: capacity, run, marks: ['capacity only'], todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`', path: subject ? [subject] : [] });
+        return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, {
+          measured: capacity,
+          run,
+          marks: ['capacity only'],
+          todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`',
+          path: subject ? [subject] : [],
+        });
       }
-      const factor = factored ? { factor: inTheDemand } : loadCase.factor ? { factor: ground.valueOf(loadCase.factor) } : {};
-      const worked = work.sheet(utilisation, [subject, id.split('.').at(-1)].filter(Boolean).join('-'), { demand, capacity, ...factor });
+      const factor = factored
+        ? { factor: inTheDemand }
+        : loadCase.factor
+          ? { factor: ground.valueOf(loadCase.factor) }
+          : {};
+      const worked = work.sheet(utilisation, [subject, id.split('.').at(-1)].filter(Boolean).join('-'), {
+        demand,
+        capacity,
+        ...factor,
+      });
       const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
-      work.compare(id, subject, worked.get('utilisation'), { marks: agreed ? [] : ['load case not yet agreed with the certifier'] });
+      work.compare(id, subject, worked.get('utilisation'), {
+        marks: agreed ? [] : ['load case not yet agreed with the certifier'],
+      });
     },
     state: (id, subject, outcome, says, options = {}) => {
       const { path, ...rest } = options;
-      add(id, subject, { outcome, basis: item(id).rests.basis, marks: marksOf({ basis: item(id).rests.basis, status: item(id).rests.status }), says, place: placeOfField(note, path ?? []), ...rest });
+      add(id, subject, {
+        outcome,
+        basis: item(id).rests.basis,
+        marks: marksOf({ basis: item(id).rests.basis, status: item(id).rests.status }),
+        says,
+        place: placeOfField(note, path ?? []),
+        ...rest,
+      });
     },
   };
   return work;
 }
 
 /** The factor of a demand that was reckoned with it. */
-const inTheDemand: Value = { si: 1, unit: '1', parts: new Map(), assumed: new Set(), origin: { kind: 'given', text: 'already in the demand' } };
+const inTheDemand: Value = {
+  si: 1,
+  unit: '1',
+  parts: new Map(),
+  assumed: new Set(),
+  origin: { kind: 'given', text: 'already in the demand' },
+};
 
 /** All that a set of inputs lacks; inputs that are optional or have a usual value may be left out. */
 function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Missing {
   const all = Object.entries(declared).flatMap(([name, input]): Missing[] => {
     const value = given[name];
-    if (value === undefined) return 'usual' in input || 'optional' in input ? [] : [{ missing: [{ says: input.says, where: name, path: [] }] }];
+    if (value === undefined)
+      return 'usual' in input || 'optional' in input
+        ? []
+        : [{ missing: [{ says: input.says, where: name, path: [] }] }];
     if (Array.isArray(value)) return (value as Rows).flatMap((row) => Object.values(row).filter(isMissing));
     return typeof value === 'object' && isMissing(value as Maybe) ? [value as Missing] : [];
   });
@@ -213,7 +312,13 @@ function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Miss
 }
 
 function notMeasured(value: Missing): Pick<Finding, 'outcome' | 'says' | 'todo' | 'run'> {
-  if (value.missing.length === 0) return { outcome: 'missing', says: `no number: ${value.reason ?? 'the sheet gives none'}`, todo: 'agree with the certifier on another proof', run: value.run };
+  if (value.missing.length === 0)
+    return {
+      outcome: 'missing',
+      says: `no number: ${value.reason ?? 'the sheet gives none'}`,
+      todo: 'agree with the certifier on another proof',
+      run: value.run,
+    };
   const names = value.missing.map((m) => m.says).join('; ');
   const how = value.missing.map((m) => `${m.where}${m.how ? ` (${m.how})` : ''}`).join('; ');
   return { outcome: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
@@ -234,14 +339,29 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
 }
 
 function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
-  const bound = [limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`, limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`].filter(Boolean).join(' and ');
+  const bound = [
+    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
+    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
+  ]
+    .filter(Boolean)
+    .join(' and ');
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
-  const tail = { conforming: `margin ${by}`, nonconforming: `beyond it by ${by}`, undecided: `the uncertainty reaches across the limit`, unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a figure that nobody confirmed, so no outcome`, missing: '', notApplicable: '' }[outcome];
+  const tail = {
+    conforming: `margin ${by}`,
+    nonconforming: `beyond it by ${by}`,
+    undecided: `the uncertainty reaches across the limit`,
+    unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a figure that nobody confirmed, so no outcome`,
+    missing: '',
+    notApplicable: '',
+  }[outcome];
   return `measured ${shown}, expected ${bound}; ${tail}`;
 }
 
 function nextStep(outcome: Outcome, limit: Parameters<typeof decide>[1], item: string): string | undefined {
-  if (outcome === 'nonconforming') return limit.recommended ? 'justify it to the certifier as a concession, or change the part' : 'change the part, or ask the certifier for a concession';
+  if (outcome === 'nonconforming')
+    return limit.recommended
+      ? 'justify it to the certifier as a concession, or change the part'
+      : 'change the part, or ask the certifier for a concession';
   if (outcome === 'undecided') return 'measure again with a smaller uncertainty, or move away from the limit';
   if (outcome === 'unconfirmed') return `read the figure in your own copy and type it into limits.yaml (item ${item})`;
   return undefined;

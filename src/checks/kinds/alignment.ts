@@ -1,12 +1,12 @@
 import { axleToe } from '../../calc/suspension/axle-toe.js';
 import { toeChange } from '../../calc/suspension/toe-change.js';
-import { hasNote } from './parts/against.js';
 import { kind } from '../engine/kind.js';
+import type { Maybe, Work } from '../engine/work.js';
+import { type Alignment, shape } from './alignment-fields.js';
+import { hasNote } from './parts/against.js';
 import { makerLimit } from './parts/maker-window.js';
 import { magnitude } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
-import type { Maybe, Work } from '../engine/work.js';
-import { shape, type Alignment } from './alignment-fields.js';
 
 const axles = ['front', 'rear'] as const;
 const sides = ['left', 'right'] as const;
@@ -18,33 +18,62 @@ type Angle = 'toe' | 'camber' | 'caster';
 export const alignment = kind({
   id: 'alignment',
   title: 'Alignment',
-  covers: 'Toe, camber and caster of each wheel before and after, the direction of the rear axle, and the change of toe through travel, with the gauge and its check.',
+  covers:
+    'Toe, camber and caster of each wheel before and after, the direction of the rear axle, and the change of toe through travel, with the gauge and its check.',
   shape,
   holdPoints: [
-    { id: 'alignment-as-received', shows: 'Alignment as it came, with ride heights and load', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'bump-steer-measured', shows: 'Wheel at droop, ride height and bump with the gauge for toe in place, springs out', level: 'witness', during: 'assembled', before: 'tested' },
-    { id: 'alignment-after', shows: 'Printout or readings after the work, steering wheel centred, lock nuts tightened and marked', level: 'record', during: 'tested', before: 'finished' },
+    {
+      id: 'alignment-as-received',
+      shows: 'Alignment as it came, with ride heights and load',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'bump-steer-measured',
+      shows: 'Wheel at droop, ride height and bump with the gauge for toe in place, springs out',
+      level: 'witness',
+      during: 'assembled',
+      before: 'tested',
+    },
+    {
+      id: 'alignment-after',
+      shows: 'Printout or readings after the work, steering wheel centred, lock nuts tightened and marked',
+      level: 'record',
+      during: 'tested',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'steering', 'springs'],
   answers: (d) => ({
     ...quietAnswers(d),
     'alignment.before': asItCame(d),
-    'alignment.printout': d['load-state'] && whole(d) ? { answer: `four wheels, ${d['load-state']}`, shown: 'note' } : undefined,
-    'alignment.equipment': d.equipment && d['equipment-checked'] ? { answer: `${d.equipment}, checked on ${d['equipment-checked']}`, shown: 'note' } : undefined,
-    'alignment.bump-steer-record': sides.every((side) => (d['bump-steer']?.find((w) => w.id === `front-${side}`)?.stations?.length ?? 0) >= 3) ? { answer: 'both front wheels', shown: 'note' } : undefined,
+    'alignment.printout':
+      d['load-state'] && whole(d) ? { answer: `four wheels, ${d['load-state']}`, shown: 'note' } : undefined,
+    'alignment.equipment':
+      d.equipment && d['equipment-checked']
+        ? { answer: `${d.equipment}, checked on ${d['equipment-checked']}`, shown: 'note' }
+        : undefined,
+    'alignment.bump-steer-record': sides.every(
+      (side) => (d['bump-steer']?.find((w) => w.id === `front-${side}`)?.stations?.length ?? 0) >= 3,
+    )
+      ? { answer: 'both front wheels', shown: 'note' }
+      : undefined,
   }),
   states: stopStates,
   evaluate: ({ data }, work) => {
     for (const axle of axles) examineAxle(axle, data, work);
     examineBumpSteer(data, work);
-    if (data['joint-play'] || !hasNote(work, 'steering')) work.compare('steering.free-play', '', work.take(data['joint-play'], 'joint-play'));
+    if (data['joint-play'] || !hasNote(work, 'steering'))
+      work.compare('steering.free-play', '', work.take(data['joint-play'], 'joint-play'));
     examineStops(data, work);
   },
 });
 
 const wheelOf = (data: Alignment, id: string) => data.wheels?.find((w) => w.id === id);
 const ids = axles.flatMap((axle) => sides.map((side) => `${axle}-${side}`));
-const stateOf = (data: Alignment, id: string): State => (wheelOf(data, id)?.now || !wheelOf(data, id)?.planned ? 'now' : 'planned');
+const stateOf = (data: Alignment, id: string): State =>
+  wheelOf(data, id)?.now || !wheelOf(data, id)?.planned ? 'now' : 'planned';
 
 /** Toe of both wheels together, camber and caster of each, against the maker's windows; of the rear axle, its direction. */
 function examineAxle(axle: Axle, data: Alignment, work: Work): void {
@@ -62,7 +91,8 @@ function examineAxle(axle: Axle, data: Alignment, work: Work): void {
   }
   for (const side of sides) {
     work.compare('alignment.camber', `${axle}-${side}`, at(side, 'camber'), { limit: window('camber') });
-    if (axle === 'front') work.compare('alignment.caster', `${axle}-${side}`, at(side, 'caster'), { limit: window('caster') });
+    if (axle === 'front')
+      work.compare('alignment.caster', `${axle}-${side}`, at(side, 'caster'), { limit: window('caster') });
   }
 }
 
@@ -70,8 +100,14 @@ function examineBumpSteer(data: Alignment, work: Work): void {
   const wheels = data['bump-steer'] ?? [];
   if (wheels.length === 0) work.compare('alignment.bump-steer', '', work.lacks('bump-steer'));
   for (const { id, stations = [], maker } of wheels) {
-    const rows = stations.map((s) => ({ travel: work.take(s.travel, 'bump-steer', id, 'stations', s.id, 'travel'), toe: work.take(s.toe, 'bump-steer', id, 'stations', s.id, 'toe') }));
-    const change = rows.length === 0 ? work.lacks('bump-steer', id, 'stations') : work.sheet(toeChange, id, { stations: rows }).get('change');
+    const rows = stations.map((s) => ({
+      travel: work.take(s.travel, 'bump-steer', id, 'stations', s.id, 'travel'),
+      toe: work.take(s.toe, 'bump-steer', id, 'stations', s.id, 'toe'),
+    }));
+    const change =
+      rows.length === 0
+        ? work.lacks('bump-steer', id, 'stations')
+        : work.sheet(toeChange, id, { stations: rows }).get('change');
     work.compare('alignment.bump-steer', id, change, { limit: makerLimit(maker, 'deg') });
   }
 }

@@ -1,23 +1,30 @@
 import { z } from 'zod';
-import { readSection } from '../../project/designations/section.js';
-import { readSteel } from '../../project/designations/steel.js';
-import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import { equivalentStiffness } from '../../calc/sections/equivalent-stiffness.js';
 import { equivalentStrength } from '../../calc/sections/equivalent-strength.js';
 import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
-import { kind, type Data } from '../engine/kind.js';
+import { readSection } from '../../project/designations/section.js';
+import { readSteel } from '../../project/designations/steel.js';
+import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { type Data, kind } from '../engine/kind.js';
+import type { Maybe, Work } from '../engine/work.js';
 import { given } from './parts/maybe.js';
 import { memberProperties, type Properties } from './parts/member.js';
 import { examineWeld, weldsField } from './parts/weld.js';
-import type { Maybe, Work } from '../engine/work.js';
 
 const member = (state: string) =>
   z
     .strictObject({
       section: designation(readSection, `section ${state}, with its measured sizes`, 'RHS 50x30x2.5 (EN 10219)'),
       steel: designation(readSteel, `steel ${state}; \`unknown\` opens a question`, 'S355'),
-      wall: quantity('mm', `wall or sheet thickness ${state}`, { how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places', typical: '2.48 mm', usual: [0.6, 12] }),
-      loss: quantity('mm', `wall lost to corrosion, ${state}`, { how: 'original thickness less the thinnest place after cleaning', typical: '0.2 mm' }),
+      wall: quantity('mm', `wall or sheet thickness ${state}`, {
+        how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places',
+        typical: '2.48 mm',
+        usual: [0.6, 12],
+      }),
+      loss: quantity('mm', `wall lost to corrosion, ${state}`, {
+        how: 'original thickness less the thinnest place after cleaning',
+        typical: '0.2 mm',
+      }),
       on: onDay('day on which it was measured'),
       by: text('who measured it'),
     })
@@ -29,11 +36,22 @@ const shape = {
     .array(
       z.strictObject({
         id: idOf,
-        role: choice({ replacement: 'takes the place of an original member', doubler: 'laid on an original member', bracket: 'new bracket or mount' }, 'what the piece does'),
+        role: choice(
+          {
+            replacement: 'takes the place of an original member',
+            doubler: 'laid on an original member',
+            bracket: 'new bracket or mount',
+          },
+          'what the piece does',
+        ),
         was: member('as it came'),
         planned: member('as planned'),
         now: member('as built'),
-        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', { how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal', typical: '1.2 mm', usual: [0.6, 12] }),
+        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', {
+          how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
+          typical: '1.2 mm',
+          usual: [0.6, 12],
+        }),
         welds: weldsField,
       }),
     )
@@ -48,13 +66,38 @@ type Piece = NonNullable<Body['pieces']>[number];
 export const bodyStructure = kind({
   id: 'body-structure',
   title: 'Body structure',
-  covers: 'Chassis, subframe, crossmember and body members that were cut, replaced, reinforced or welded to: thickness against the original, equivalence in stiffness and strength, welds.',
+  covers:
+    'Chassis, subframe, crossmember and body members that were cut, replaced, reinforced or welded to: thickness against the original, equivalence in stiffness and strength, welds.',
   shape,
   holdPoints: [
-    { id: 'member-as-received', shows: 'The original member with a scale, before it is cut', level: 'record', during: 'as-received', before: 'cut' },
-    { id: 'cut-edge', shows: 'The cut edge with a caliper on the wall', level: 'record', during: 'cut', before: 'welded' },
-    { id: 'tacked', shows: 'The new piece tacked, square and in place', level: 'hold', during: 'tacked', before: 'welded' },
-    { id: 'welds-bare', shows: 'All welds bare, before grinding and paint', level: 'witness', during: 'welded', before: 'painted' },
+    {
+      id: 'member-as-received',
+      shows: 'The original member with a scale, before it is cut',
+      level: 'record',
+      during: 'as-received',
+      before: 'cut',
+    },
+    {
+      id: 'cut-edge',
+      shows: 'The cut edge with a caliper on the wall',
+      level: 'record',
+      during: 'cut',
+      before: 'welded',
+    },
+    {
+      id: 'tacked',
+      shows: 'The new piece tacked, square and in place',
+      level: 'hold',
+      during: 'tacked',
+      before: 'welded',
+    },
+    {
+      id: 'welds-bare',
+      shows: 'All welds bare, before grinding and paint',
+      level: 'witness',
+      during: 'welded',
+      before: 'painted',
+    },
   ],
   cautions: ['stands', 'welding', 'structure', 'fuel'],
   answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
@@ -76,21 +119,36 @@ function examinePiece(piece: Piece, work: Work): void {
   const ratio = work.sheet(thicknessRatio, piece.id, { original: parent, replacement: now.wall });
   work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
   if (piece.role !== 'bracket') equivalence(piece, was, now, state, work);
-  for (const one of piece.welds ?? []) examineWeld(one, `${piece.id}-${one.id}`, ['pieces', piece.id, 'welds', one.id], now.wall, work);
+  for (const one of piece.welds ?? [])
+    examineWeld(one, `${piece.id}-${one.id}`, ['pieces', piece.id, 'welds', one.id], now.wall, work);
 }
 
 /** A replacement is shown to be as stiff and as strong as the original; a doubler adds to it and is compared alike. */
 function equivalence(piece: Piece, was: Properties, now: Properties, state: 'now' | 'planned', work: Work): void {
   const stiffness = work.sheet(equivalentStiffness, piece.id, {
-    originalA: was.get('A'), originalIx: was.get('Ix'), originalIy: was.get('Iy'), originalJ: was.get('J'),
-    replacementA: now.get('A'), replacementIx: now.get('Ix'), replacementIy: now.get('Iy'), replacementJ: now.get('J'),
+    originalA: was.get('A'),
+    originalIx: was.get('Ix'),
+    originalIy: was.get('Iy'),
+    originalJ: was.get('J'),
+    replacementA: now.get('A'),
+    replacementIx: now.get('Ix'),
+    replacementIy: now.get('Iy'),
+    replacementJ: now.get('J'),
   });
-  for (const name of ['bendingX', 'bendingY', 'torsion', 'axial'] as const) work.compare('body.equivalence-stiffness', `${piece.id}-${words[name]}`, stiffness.get(name));
+  for (const name of ['bendingX', 'bendingY', 'torsion', 'axial'] as const)
+    work.compare('body.equivalence-stiffness', `${piece.id}-${words[name]}`, stiffness.get(name));
   const strength = work.sheet(equivalentStrength, piece.id, {
-    originalA: was.get('A'), originalZx: was.get('Zx'), originalZy: was.get('Zy'), originalYield: yieldOf(piece, 'was', work),
-    replacementA: now.get('A'), replacementZx: now.get('Zx'), replacementZy: now.get('Zy'), replacementYield: yieldOf(piece, state, work),
+    originalA: was.get('A'),
+    originalZx: was.get('Zx'),
+    originalZy: was.get('Zy'),
+    originalYield: yieldOf(piece, 'was', work),
+    replacementA: now.get('A'),
+    replacementZx: now.get('Zx'),
+    replacementZy: now.get('Zy'),
+    replacementYield: yieldOf(piece, state, work),
   });
-  for (const name of ['bendingX', 'bendingY', 'axial'] as const) work.compare('body.equivalence-strength', `${piece.id}-${words[name]}`, strength.get(name));
+  for (const name of ['bendingX', 'bendingY', 'axial'] as const)
+    work.compare('body.equivalence-strength', `${piece.id}-${words[name]}`, strength.get(name));
 }
 
 const words = { bendingX: 'bending-x', bendingY: 'bending-y', torsion: 'torsion', axial: 'axial' } as const;
@@ -98,14 +156,36 @@ const words = { bendingX: 'bending-x', bendingY: 'bending-y', torsion: 'torsion'
 function yieldOf(piece: Piece, state: 'was' | 'planned' | 'now', work: Work): Maybe {
   const steel = piece[state]?.steel;
   if (!steel) return work.lacks('pieces', piece.id, state, 'steel');
-  if (steel.known === 'unknown' || steel.yield === undefined) return { missing: [], reason: `the steel of the member (${state}) is not known; it may be high-strength or press-hardened` };
-  return given(steel.yield, 'MPa', `${steel.written}, ${steel.known === 'certificate' ? 'from its certificate' : 'least yield strength of the grade'}`);
+  if (steel.known === 'unknown' || steel.yield === undefined)
+    return {
+      missing: [],
+      reason: `the steel of the member (${state}) is not known; it may be high-strength or press-hardened`,
+    };
+  return given(
+    steel.yield,
+    'MPa',
+    `${steel.written}, ${steel.known === 'certificate' ? 'from its certificate' : 'least yield strength of the grade'}`,
+  );
 }
 
 function steelKnown(pieces: readonly Piece[], work: Work): void {
-  const unknown = pieces.filter((p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'));
+  const unknown = pieces.filter(
+    (p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'),
+  );
   if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
-  if (unknown.length === 0) return work.state('body.steel-known', '', 'conforming', 'the steel of every original member is named', { answer: 'yes' });
+  if (unknown.length === 0)
+    return work.state('body.steel-known', '', 'conforming', 'the steel of every original member is named', {
+      answer: 'yes',
+    });
   const [first] = unknown;
-  work.state('body.steel-known', '', 'missing', `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`, { todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it', path: ['pieces', first!.id, 'was', 'steel'] });
+  work.state(
+    'body.steel-known',
+    '',
+    'missing',
+    `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`,
+    {
+      todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
+      path: ['pieces', first!.id, 'was', 'steel'],
+    },
+  );
 }

@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { type Data, kind } from '../engine/kind.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
 import { clearanceAnswers, clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
-import { kind, type Data } from '../engine/kind.js';
 import { difference } from './parts/maybe.js';
-import { isMissing, type Maybe, type Work } from '../engine/work.js';
 
 const positions = ['droop', 'ride', 'bump'] as const;
 const steerings = ['straight', 'left-lock', 'right-lock'] as const;
@@ -24,22 +24,52 @@ const shape = {
   places: list(
     {
       place: text('where it is', 'left front tyre at the inner guard, ahead of the strut'),
-      moves: choice({ tyre: 'a tyre or rim', member: 'a suspension or steering member, or the shaft', engine: 'engine, gearbox or exhaust', line: 'a brake pipe or hose at a wheel' }, 'what moves'),
+      moves: choice(
+        {
+          tyre: 'a tyre or rim',
+          member: 'a suspension or steering member, or the shaft',
+          engine: 'engine, gearbox or exhaust',
+          line: 'a brake pipe or hose at a wheel',
+        },
+        'what moves',
+      ),
       near: text('what it comes near to', 'seam of the inner guard'),
       was: quantity('mm', 'the least gap there as it came', { how, typical: '40 mm' }),
       straight: gapsAt('straight ahead'),
       'left-lock': gapsAt('at full left lock'),
       'right-lock': gapsAt('at full right lock'),
-      engine: choice({ included: 'the engine was levered towards it when the gap was taken', 'taken-off': 'the movement of the engine is taken off the gap', none: 'the engine is on neither side' }, 'how the movement of the engine on its mounts is allowed for'),
+      engine: choice(
+        {
+          included: 'the engine was levered towards it when the gap was taken',
+          'taken-off': 'the movement of the engine is taken off the gap',
+          none: 'the engine is on neither side',
+        },
+        'how the movement of the engine on its mounts is allowed for',
+      ),
     },
     'places where something that moves comes near to something else, each an item of its own',
   ),
   tyres: text('tyres and rims with which it was swept', '205/65R15 on 6Jx15 ET25, front and rear'),
-  'bump-front': quantity('mm', 'travel up from ride height in the sweep, front', { how: 'spring out, jack under the hub until the stop is pressed as far as it goes', typical: '78 mm' }),
-  'droop-front': quantity('mm', 'travel down from ride height in the sweep, front', { how: 'wheel hanging on damper or strap', typical: '85 mm' }),
-  'bump-rear': quantity('mm', 'travel up from ride height in the sweep, rear', { how: 'as at the front, both wheels together and one at a time', typical: '82 mm' }),
-  'droop-rear': quantity('mm', 'travel down from ride height in the sweep, rear', { how: 'as at the front', typical: '90 mm' }),
-  'lock-left': quantity('deg', 'lock of the left wheel outwards', { how: 'turn plates, or chalk lines along a straightedge on the rim', typical: '34 deg' }),
+  'bump-front': quantity('mm', 'travel up from ride height in the sweep, front', {
+    how: 'spring out, jack under the hub until the stop is pressed as far as it goes',
+    typical: '78 mm',
+  }),
+  'droop-front': quantity('mm', 'travel down from ride height in the sweep, front', {
+    how: 'wheel hanging on damper or strap',
+    typical: '85 mm',
+  }),
+  'bump-rear': quantity('mm', 'travel up from ride height in the sweep, rear', {
+    how: 'as at the front, both wheels together and one at a time',
+    typical: '82 mm',
+  }),
+  'droop-rear': quantity('mm', 'travel down from ride height in the sweep, rear', {
+    how: 'as at the front',
+    typical: '90 mm',
+  }),
+  'lock-left': quantity('deg', 'lock of the left wheel outwards', {
+    how: 'turn plates, or chalk lines along a straightedge on the rim',
+    typical: '34 deg',
+  }),
   'lock-right': quantity('deg', 'lock of the right wheel outwards', { how: 'the same way', typical: '34 deg' }),
   swept: yesNo('were the gaps taken without springs, from full droop to full bump, at both locks and in between'),
   'flat-tyre': yesNo('does nothing but the rim touch the road when a tyre is flat'),
@@ -52,45 +82,82 @@ type Place = NonNullable<Clearance['places']>[number];
 export const clearance = kind({
   id: 'clearance',
   title: 'Clearances',
-  covers: 'The sweep of wheels, suspension, steering and engine through travel and lock without springs: where the gaps are least, what moves and what is near.',
+  covers:
+    'The sweep of wheels, suspension, steering and engine through travel and lock without springs: where the gaps are least, what moves and what is near.',
   shape,
   holdPoints: [
-    { id: 'gaps-as-received', shows: 'Gaps of tyres, links and steering as it came, with a gauge in each', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'sweep', shows: 'Wheels swept from droop to bump and lock to lock without springs, with all parts that will be there fitted or stood in for', level: 'witness', during: 'assembled', before: 'finished' },
-    { id: 'gauge-in-gap', shows: 'Gauge in the least gap of each place', level: 'record', during: 'assembled', before: 'finished' },
+    {
+      id: 'gaps-as-received',
+      shows: 'Gaps of tyres, links and steering as it came, with a gauge in each',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'sweep',
+      shows:
+        'Wheels swept from droop to bump and lock to lock without springs, with all parts that will be there fitted or stood in for',
+      level: 'witness',
+      during: 'assembled',
+      before: 'finished',
+    },
+    {
+      id: 'gauge-in-gap',
+      shows: 'Gauge in the least gap of each place',
+      level: 'record',
+      during: 'assembled',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
     ...clearanceAnswers(d.ground),
     'clearance.envelope': d.swept && { answer: d.swept },
     'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
-    'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined) ? { answer: 'yes' } : undefined,
+    'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
+      ? { answer: 'yes' }
+      : undefined,
     'clearance.sweep-record': all(d, recorded) ? { answer: `${d.places!.length} places`, shown: 'note' } : undefined,
-    'clearance.load-state': d['load-state'] && d.tyres ? { answer: `${d['load-state']}; ${d.tyres}`, shown: 'note' } : undefined,
+    'clearance.load-state':
+      d['load-state'] && d.tyres ? { answer: `${d['load-state']}; ${d.tyres}`, shown: 'note' } : undefined,
   }),
   evaluate: ({ data }, work) => {
     const places = data.places ?? [];
     for (const [moves, item] of Object.entries(items)) {
       const found = places.filter((p) => p.moves === moves);
-      if (found.length === 0 && !(moves === 'line' && hasNote(work, 'brakes'))) work.compare(item, '', work.lacks('places'));
+      if (found.length === 0 && !(moves === 'line' && hasNote(work, 'brakes')))
+        work.compare(item, '', work.lacks('places'));
       for (const place of found) work.compare(item, place.id, leastGap(place, work));
     }
-    for (const place of places.filter((p) => p.moves === undefined)) work.compare('clearance.members', place.id, work.lacks('places', place.id, 'moves'));
+    for (const place of places.filter((p) => p.moves === undefined))
+      work.compare('clearance.members', place.id, work.lacks('places', place.id, 'moves'));
     if (data.ground || !hasNote(work, 'suspension')) examineGroundClearance('ground', data.ground, work);
   },
 });
 
-const items = { tyre: 'clearance.tyres', member: 'clearance.members', engine: 'clearance.engine', line: 'brakes.line-wheel' } as const;
-const all = (data: Clearance, holds: (place: Place) => boolean): boolean => data.places !== undefined && data.places.length > 0 && data.places.every(holds);
+const items = {
+  tyre: 'clearance.tyres',
+  member: 'clearance.members',
+  engine: 'clearance.engine',
+  line: 'brakes.line-wheel',
+} as const;
+const all = (data: Clearance, holds: (place: Place) => boolean): boolean =>
+  data.places !== undefined && data.places.length > 0 && data.places.every(holds);
 
 /** Three heights straight ahead, and at a lock that was looked at. */
-const recorded = (place: Place): boolean => place.straight !== undefined && steerings.every((s) => place[s] === undefined || positions.every((at) => place[s]![at] !== undefined));
+const recorded = (place: Place): boolean =>
+  place.straight !== undefined &&
+  steerings.every((s) => place[s] === undefined || positions.every((at) => place[s]![at] !== undefined));
 
 /** The least gap of all stations, less the movement of the engine where that was not in it. */
 function leastGap(place: Place, work: Work): Maybe {
-  const gaps = steerings.flatMap((s) => positions.flatMap((at) => (place[s]?.[at] ? [work.take(place[s][at], 'places', place.id, s, at)] : [])));
+  const gaps = steerings.flatMap((s) =>
+    positions.flatMap((at) => (place[s]?.[at] ? [work.take(place[s][at], 'places', place.id, s, at)] : [])),
+  );
   if (gaps.length === 0) return work.lacks('places', place.id, 'straight');
   const least = gaps.reduce((a, b) => (!isMissing(a) && !isMissing(b) && b.si < a.si ? b : a));
   if (place.moves === 'line' || place.engine === 'none' || place.engine === 'included') return least;
-  return place.engine === 'taken-off' ? difference(least, work.fact('engine_movement')) : work.lacks('places', place.id, 'engine');
+  return place.engine === 'taken-off'
+    ? difference(least, work.fact('engine_movement'))
+    : work.lacks('places', place.id, 'engine');
 }

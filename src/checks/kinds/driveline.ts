@@ -1,34 +1,67 @@
-import { choice, list, quantity, slope, text } from '../../project/fields.js';
 import { tubeCriticalSpeed } from '../../calc/driveline/critical-speed.js';
 import { highestShaftSpeed } from '../../calc/driveline/speed.js';
 import { threeJoints } from '../../calc/driveline/three-joints.js';
 import { twoJoints } from '../../calc/driveline/two-joints.js';
-import { kind, type Data } from '../engine/kind.js';
-import { given, negated } from './parts/maybe.js';
+import { choice, list, quantity, slope, text } from '../../project/fields.js';
+import { type Data, kind } from '../engine/kind.js';
 import type { Maybe, Work } from '../engine/work.js';
+import { given, negated } from './parts/maybe.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {
   datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg'),
   shafts: choice({ one: 'one-piece shaft, two joints', two: 'two-piece shaft, three joints' }, 'shafts'),
-  length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', { how: 'tape along the shaft between the centres of the caps', typical: '1240 mm', usual: [250, 2600] }),
-  'front-length': quantity('mm', 'length of the front shaft between joint centres, two-piece only', { typical: '640 mm', usual: [250, 2600] }),
-  offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', { how: 'plumb lines to the floor from both joints', typical: '12 mm', usual: 'any' }),
-  twist: quantity('deg', 'turn of the rear yoke against the front yoke; 0 where both lie in one plane', { typical: '0 deg' }),
-  'tube-diameter': quantity('mm', 'outside diameter of the tube', { how: 'caliper in the middle and at both ends', typical: '76.2 mm', usual: [38, 150] }),
-  'tube-wall': quantity('mm', 'wall of the tube', { how: "maker's data, or ultrasonic gauge", typical: '1.65 mm', usual: [1, 8] }),
+  length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', {
+    how: 'tape along the shaft between the centres of the caps',
+    typical: '1240 mm',
+    usual: [250, 2600],
+  }),
+  'front-length': quantity('mm', 'length of the front shaft between joint centres, two-piece only', {
+    typical: '640 mm',
+    usual: [250, 2600],
+  }),
+  offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', {
+    how: 'plumb lines to the floor from both joints',
+    typical: '12 mm',
+    usual: 'any',
+  }),
+  twist: quantity('deg', 'turn of the rear yoke against the front yoke; 0 where both lie in one plane', {
+    typical: '0 deg',
+  }),
+  'tube-diameter': quantity('mm', 'outside diameter of the tube', {
+    how: 'caliper in the middle and at both ends',
+    typical: '76.2 mm',
+    usual: [38, 150],
+  }),
+  'tube-wall': quantity('mm', 'wall of the tube', {
+    how: "maker's data, or ultrasonic gauge",
+    typical: '1.65 mm',
+    usual: [1, 8],
+  }),
   'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { typical: '0.78' }),
   stations: list(
     {
       gearbox: slope('slope of the gearbox output', { how: inclinometer, typical: '3.0 deg down to the rear' }),
-      shaft: slope('slope of the shaft, or of the rear shaft of two', { how: inclinometer, typical: '5.5 deg down to the rear' }),
-      'front-shaft': slope('slope of the front shaft, two-piece only', { how: inclinometer, typical: '3.5 deg down to the rear' }),
+      shaft: slope('slope of the shaft, or of the rear shaft of two', {
+        how: inclinometer,
+        typical: '5.5 deg down to the rear',
+      }),
+      'front-shaft': slope('slope of the front shaft, two-piece only', {
+        how: inclinometer,
+        typical: '3.5 deg down to the rear',
+      }),
       pinion: slope('slope of the pinion', { how: `${inclinometer}, on the flange`, typical: '3.0 deg nose up' }),
     },
     'readings at `ride` height, full `bump` and full `droop`, each an item with that id',
   ),
-  'spline-engaged': quantity('mm', 'spline engaged at full droop', { how: 'mark the spline at full droop, draw it out and measure', typical: '85 mm' }),
-  'spline-left': quantity('mm', 'travel left to the slip yoke at full bump', { how: 'tape between seal and yoke at full bump', typical: '22 mm' }),
+  'spline-engaged': quantity('mm', 'spline engaged at full droop', {
+    how: 'mark the spline at full droop, draw it out and measure',
+    typical: '85 mm',
+  }),
+  'spline-left': quantity('mm', 'travel left to the slip yoke at full bump', {
+    how: 'tape between seal and yoke at full bump',
+    typical: '22 mm',
+  }),
 };
 type Driveline = Data<typeof shape>;
 
@@ -36,17 +69,34 @@ type Driveline = Data<typeof shape>;
 export const driveline = kind({
   id: 'driveline',
   title: 'Driveline',
-  covers: 'The shaft between gearbox and rear axle: slopes as read, joint angles in three dimensions, speed, tube and spline.',
+  covers:
+    'The shaft between gearbox and rear axle: slopes as read, joint angles in three dimensions, speed, tube and spline.',
   shape,
   holdPoints: [
-    { id: 'slopes-as-received', shows: 'Inclinometer on gearbox, shaft and pinion before anything was taken apart', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'slopes-fitted', shows: 'Inclinometer on gearbox, shaft and pinion at ride height', level: 'record', during: 'assembled', before: 'finished' },
+    {
+      id: 'slopes-as-received',
+      shows: 'Inclinometer on gearbox, shaft and pinion before anything was taken apart',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'slopes-fitted',
+      shows: 'Inclinometer on gearbox, shaft and pinion at ride height',
+      level: 'record',
+      during: 'assembled',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'spinning'],
   evaluate: ({ data }, work) => {
     const overdrive = data['overdrive-ratio'];
     const speed = work
-      .sheet(highestShaftSpeed, '', { engineSpeed: work.fact('engine_speed'), gearRatio: work.fact('top_gear'), ...(overdrive ? { overdriveRatio: work.take(overdrive, 'overdrive-ratio') } : {}) })
+      .sheet(highestShaftSpeed, '', {
+        engineSpeed: work.fact('engine_speed'),
+        gearRatio: work.fact('top_gear'),
+        ...(overdrive ? { overdriveRatio: work.take(overdrive, 'overdrive-ratio') } : {}),
+      })
       .get('speed');
     for (const id of stationsOf(data)) station(id, speed, data, work);
     ride(data, work);
@@ -58,7 +108,11 @@ export const driveline = kind({
       share: given(0.7, '%', 'the share that item driveline.critical-speed names'),
     });
     work.publish('critical_speed', critical.get('critical'));
-    work.compare('driveline.critical-speed', '', 'missing' in critical.get('critical') ? critical.get('critical') : speed);
+    work.compare(
+      'driveline.critical-speed',
+      '',
+      'missing' in critical.get('critical') ? critical.get('critical') : speed,
+    );
     work.compare('driveline.spline', '', work.take(data['spline-engaged'], 'spline-engaged'));
   },
 });

@@ -1,42 +1,105 @@
-import { choice, count, quantity, text, yesNo } from '../../project/fields.js';
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
-import { hasNote } from './parts/against.js';
+import { choice, count, quantity, text, yesNo } from '../../project/fields.js';
 import { kind } from '../engine/kind.js';
+import { hasNote } from './parts/against.js';
 
 /** Another engine, or an engine made larger. */
 export const engine = kind({
   id: 'engine',
   title: 'Engine',
-  covers: 'Another engine, or the original one made larger or stronger: what it is, where it came from, how it is mounted, and which emission equipment it keeps.',
+  covers:
+    'Another engine, or the original one made larger or stronger: what it is, where it came from, how it is mounted, and which emission equipment it keeps.',
   shape: {
     engine: text('what engine was fitted, and out of what', 'six-cylinder in line, 3.0 l'),
     number: text('engine number as stamped on the block'),
     principle: choice({ piston: 'reciprocating pistons', rotary: 'rotary', electric: 'electric motor' }, 'principle'),
     induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
-    bore: quantity('mm', 'bore as measured, after any reboring', { how: 'bore gauge at three heights, two directions', typical: '86.0 mm', usual: [45, 140] }),
-    stroke: quantity('mm', 'stroke of the crankshaft fitted', { how: 'depth gauge on the piston between its dead centres', typical: '86.0 mm', usual: [40, 140] }),
+    bore: quantity('mm', 'bore as measured, after any reboring', {
+      how: 'bore gauge at three heights, two directions',
+      typical: '86.0 mm',
+      usual: [45, 140],
+    }),
+    stroke: quantity('mm', 'stroke of the crankshaft fitted', {
+      how: 'depth gauge on the piston between its dead centres',
+      typical: '86.0 mm',
+      usual: [40, 140],
+    }),
     cylinders: count('number of cylinders', { typical: '6' }),
-    capacity: quantity('cm3', 'swept volume as the maker states it, where bore and stroke were not measured', { typical: '2998 cm3', usual: [300, 9000] }),
-    power: quantity('kW', 'rated power', { how: "the maker's figure with its source, or a dynamometer sheet", typical: '140 kW' }),
-    torque: quantity('N*m', 'highest torque', { how: "the maker's figure with its source, or a dynamometer sheet", typical: '270 N·m', usual: [30, 1200] }),
-    'highest-speed': quantity('rpm', 'highest engine speed', { how: 'speed at which the limiter cuts in, read on an independent meter', typical: '6200 rpm' }),
-    mass: quantity('kg', 'mass of the engine as fitted', { how: 'hanging scale on the hoist, with oil, without coolant', typical: '215 kg', usual: [40, 500] }),
-    'original-mass': quantity('kg', 'mass of the original engine, weighed the same way', { how: 'hanging scale before it is sold or scrapped', typical: '160 kg', usual: [40, 500] }),
-    'mount-spacing': quantity('mm', 'distance between left and right mount, square to the crankshaft', { how: 'tape between the centres of the rubbers', typical: '560 mm', usual: [200, 1000] }),
-    'mount-load': quantity('kg', 'mass carried by one side mount at rest', { how: 'half of the engine less what the gearbox mount carries', typical: '85 kg' }),
-    'mount-capacity': quantity('N', 'load that one mount with its bracket is rated or calculated for, along the torque reaction', { how: 'data sheet of the mount, or a sheet for the bracket', typical: '9 kN', usual: [1000, 60_000] }),
+    capacity: quantity('cm3', 'swept volume as the maker states it, where bore and stroke were not measured', {
+      typical: '2998 cm3',
+      usual: [300, 9000],
+    }),
+    power: quantity('kW', 'rated power', {
+      how: "the maker's figure with its source, or a dynamometer sheet",
+      typical: '140 kW',
+    }),
+    torque: quantity('N*m', 'highest torque', {
+      how: "the maker's figure with its source, or a dynamometer sheet",
+      typical: '270 N·m',
+      usual: [30, 1200],
+    }),
+    'highest-speed': quantity('rpm', 'highest engine speed', {
+      how: 'speed at which the limiter cuts in, read on an independent meter',
+      typical: '6200 rpm',
+    }),
+    mass: quantity('kg', 'mass of the engine as fitted', {
+      how: 'hanging scale on the hoist, with oil, without coolant',
+      typical: '215 kg',
+      usual: [40, 500],
+    }),
+    'original-mass': quantity('kg', 'mass of the original engine, weighed the same way', {
+      how: 'hanging scale before it is sold or scrapped',
+      typical: '160 kg',
+      usual: [40, 500],
+    }),
+    'mount-spacing': quantity('mm', 'distance between left and right mount, square to the crankshaft', {
+      how: 'tape between the centres of the rubbers',
+      typical: '560 mm',
+      usual: [200, 1000],
+    }),
+    'mount-load': quantity('kg', 'mass carried by one side mount at rest', {
+      how: 'half of the engine less what the gearbox mount carries',
+      typical: '85 kg',
+    }),
+    'mount-capacity': quantity(
+      'N',
+      'load that one mount with its bracket is rated or calculated for, along the torque reaction',
+      { how: 'data sheet of the mount, or a sheet for the bracket', typical: '9 kN', usual: [1000, 60_000] },
+    ),
     'load-case': text('load case in build.md that the mounts are reckoned for', 'engine-torque'),
-    'converter-ratio': quantity('1', 'torque multiplication of the converter at stall, automatic gearbox only', { typical: '2.0' }),
+    'converter-ratio': quantity('1', 'torque multiplication of the converter at stall, automatic gearbox only', {
+      typical: '2.0',
+    }),
     canister: yesNo('evaporative canister fitted and connected'),
   },
   holdPoints: [
-    { id: 'engine-number', shows: 'Engine number as stamped on the block', level: 'record', during: 'as-received', before: 'assembled' },
-    { id: 'mounts-bare', shows: 'Mounts and brackets before the engine covers them', level: 'record', during: 'tacked', before: 'assembled' },
+    {
+      id: 'engine-number',
+      shows: 'Engine number as stamped on the block',
+      level: 'record',
+      during: 'as-received',
+      before: 'assembled',
+    },
+    {
+      id: 'mounts-bare',
+      shows: 'Mounts and brackets before the engine covers them',
+      level: 'record',
+      during: 'tacked',
+      before: 'assembled',
+    },
   ],
   cautions: ['lifting', 'fuel', 'stands', 'electrical'],
   reckons: ['engine_capacity'],
-  facts: (d) => ({ engine_capacity: d.capacity, engine_power: d.power, engine_torque: d.torque, engine_speed: d['highest-speed'], engine_mass: d.mass, engine_bore: d.bore, engine_stroke: d.stroke }),
+  facts: (d) => ({
+    engine_capacity: d.capacity,
+    engine_power: d.power,
+    engine_torque: d.torque,
+    engine_speed: d['highest-speed'],
+    engine_mass: d.mass,
+    engine_bore: d.bore,
+    engine_stroke: d.stroke,
+  }),
   answers: (d) => ({ 'engine.canister': d.canister && { answer: d.canister } }),
   states: (d) => ({ induction: d.induction, principle: d.principle ?? 'piston' }),
   evaluate: ({ data }, work) => {
@@ -60,6 +123,12 @@ export const engine = kind({
       ...(data['converter-ratio'] ? { converter: work.take(data['converter-ratio'], 'converter-ratio') } : {}),
       ...(loadCase?.factor ? { factor: work.take(loadCase.factor, 'load-case') } : {}),
     });
-    work.demandAgainst('mounts.torque-reaction', '', { factored: true, demand: reaction.get('pressed'), capacity: work.take(data['mount-capacity'], 'mount-capacity'), loadCase, named: data['load-case'] });
+    work.demandAgainst('mounts.torque-reaction', '', {
+      factored: true,
+      demand: reaction.get('pressed'),
+      capacity: work.take(data['mount-capacity'], 'mount-capacity'),
+      loadCase,
+      named: data['load-case'],
+    });
   },
 });

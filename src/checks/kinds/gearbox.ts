@@ -1,17 +1,26 @@
 import { z } from 'zod';
-import { choice, list, named, quantity, text, yesNo, type Measured } from '../../project/fields.js';
+import { choice, list, type Measured, named, quantity, text, yesNo } from '../../project/fields.js';
+import { type Data, kind } from '../engine/kind.js';
+import type { Work } from '../engine/work.js';
 import { examineUnbalance, rotating } from './assembly/unbalance.js';
 import { examineGaps, gapsField } from './parts/gaps.js';
-import { kind, type Data } from '../engine/kind.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
-import type { Work } from '../engine/work.js';
 
 const box = (state: string) =>
   z
     .strictObject({
-      gearbox: text(`gearbox ${state}: kind, maker's type, number as cast or stamped`, 'five-speed manual, type M5 (invented), number 30412'),
-      mass: quantity('kg', `mass of the gearbox ${state}`, { how: 'hanging scale, with clutch housing, without lubricant', typical: '38 kg' }),
-      length: quantity('mm', `length ${state}, engine face to the end of the output`, { how: 'tape along the axis, on the bench', typical: '660 mm' }),
+      gearbox: text(
+        `gearbox ${state}: kind, maker's type, number as cast or stamped`,
+        'five-speed manual, type M5 (invented), number 30412',
+      ),
+      mass: quantity('kg', `mass of the gearbox ${state}`, {
+        how: 'hanging scale, with clutch housing, without lubricant',
+        typical: '38 kg',
+      }),
+      length: quantity('mm', `length ${state}, engine face to the end of the output`, {
+        how: 'tape along the axis, on the bench',
+        typical: '660 mm',
+      }),
     })
     .optional()
     .meta({ form: 'block', says: `the gearbox ${state}` });
@@ -21,20 +30,49 @@ const shape = {
   was: box('as it came'),
   now: box('as fitted'),
   type: choice({ manual: 'manual', automatic: 'automatic, with a torque converter' }, 'type'),
-  ratios: list({ ratio: named('1', 'ratio, engine turns for one turn of the output', { how: "maker's data, or turns of the input counted over ten turns of the output", typical: '3.50' }) }, 'all forward gears, each an item such as `1st`; reverse as `reverse`'),
+  ratios: list(
+    {
+      ratio: named('1', 'ratio, engine turns for one turn of the output', {
+        how: "maker's data, or turns of the input counted over ten turns of the output",
+        typical: '3.50',
+      }),
+    },
+    'all forward gears, each an item such as `1st`; reverse as `reverse`',
+  ),
   'ratios-from': text('where the ratios come from', "maker's data; third and fourth counted on the bench"),
   'torque-rating': named('N*m', 'greatest input torque that the maker of the gearbox names', { typical: '350 N·m' }),
   'rating-from': text('paper that names it', 'data sheet of the gearbox maker, 2019'),
-  housing: choice({ original: 'the housing that was made for this engine and this gearbox', other: 'an adaptor, or another or altered housing' }, 'what joins engine and gearbox'),
-  'bore-runout': quantity('mm', 'run-out of the bore that centres the gearbox', { how: dial, typical: '[0.12, 0.13, 0.12] mm' }),
+  housing: choice(
+    {
+      original: 'the housing that was made for this engine and this gearbox',
+      other: 'an adaptor, or another or altered housing',
+    },
+    'what joins engine and gearbox',
+  ),
+  'bore-runout': quantity('mm', 'run-out of the bore that centres the gearbox', {
+    how: dial,
+    typical: '[0.12, 0.13, 0.12] mm',
+  }),
   'bore-runout-maker': makerFigures('mm', 'run-out of the bore'),
-  'face-runout': quantity('mm', 'run-out of the face that the gearbox is bolted to', { how: dial, typical: '[0.08, 0.08, 0.09] mm' }),
+  'face-runout': quantity('mm', 'run-out of the face that the gearbox is bolted to', {
+    how: dial,
+    typical: '[0.08, 0.08, 0.09] mm',
+  }),
   'face-runout-maker': makerFigures('mm', 'run-out of the face'),
-  spigot: quantity('mm', 'length of the input shaft that stands in its spigot bearing, manual gearbox', { how: 'depth to the bearing less what the shaft falls short of the engine face', typical: '14.5 mm' }),
+  spigot: quantity('mm', 'length of the input shaft that stands in its spigot bearing, manual gearbox', {
+    how: 'depth to the bearing less what the shaft falls short of the engine face',
+    typical: '14.5 mm',
+  }),
   'spigot-maker': makerFigures('mm', 'engagement of the spigot'),
-  'converter-gap': quantity('mm', 'gap between converter and flexplate before they are bolted, automatic gearbox', { how: 'converter pushed home, gearbox bolted up, feeler gauges at three places', typical: '[3.0, 3.2, 3.1] mm' }),
+  'converter-gap': quantity('mm', 'gap between converter and flexplate before they are bolted, automatic gearbox', {
+    how: 'converter pushed home, gearbox bolted up, feeler gauges at three places',
+    typical: '[3.0, 3.2, 3.1] mm',
+  }),
   'converter-maker': makerFigures('mm', 'gap before the converter is bolted'),
-  crossmember: choice({ original: 'as its maker made it', altered: 'altered', new: 'made anew' }, 'the cross-member that carries the gearbox'),
+  crossmember: choice(
+    { original: 'as its maker made it', altered: 'altered', new: 'made anew' },
+    'the cross-member that carries the gearbox',
+  ),
   tunnel: choice({ untouched: 'untouched', dressed: 'dressed without cutting', cut: 'cut or replaced' }, 'the tunnel'),
   gaps: gapsField,
   'neutral-start': yesNo('automatic: does the engine start in park and neutral only, tried in every position'),
@@ -42,7 +80,10 @@ const shape = {
   'speedometer-checked': yesNo('was the speedometer checked or corrected after the change'),
   lubricant: text('lubricant filled in', 'gear oil 75W-90, GL-4'),
   'lubricant-asked': text('what the gearbox maker asks for', 'GL-4 75W-90, not GL-5'),
-  'lubricant-quantity': quantity('L', 'quantity filled in', { how: 'measuring jug, to the filler plug on level ground', typical: '1.8 L' }),
+  'lubricant-quantity': quantity('L', 'quantity filled in', {
+    how: 'measuring jug, to the filler plug on level ground',
+    typical: '1.8 L',
+  }),
   rotating,
   'rotating-replaced': yesNo('was the flywheel or flexplate replaced'),
 };
@@ -53,31 +94,73 @@ const onlyAutomatic = { answer: 'not applicable', because: 'the gearbox is a man
 export const gearbox = kind({
   id: 'gearbox',
   title: 'Gearbox',
-  covers: 'Another gearbox: ratios and torque rating, how it is joined to the engine and lined up, what carries it and what it clears, selector and lubricant.',
+  covers:
+    'Another gearbox: ratios and torque rating, how it is joined to the engine and lined up, what carries it and what it clears, selector and lubricant.',
   shape,
   holdPoints: [
-    { id: 'gearbox-as-received', shows: 'Original gearbox with its cross-member and tunnel from below, before it is taken out', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'housing-alignment', shows: 'Dial indicator on the crankshaft in the bore of the housing', level: 'record', during: 'dismantled', before: 'assembled' },
-    { id: 'gearbox-fitted', shows: 'Gearbox on its mount and cross-member, with its gaps, from below', level: 'record', during: 'assembled', before: 'finished' },
+    {
+      id: 'gearbox-as-received',
+      shows: 'Original gearbox with its cross-member and tunnel from below, before it is taken out',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'housing-alignment',
+      shows: 'Dial indicator on the crankshaft in the bore of the housing',
+      level: 'record',
+      during: 'dismantled',
+      before: 'assembled',
+    },
+    {
+      id: 'gearbox-fitted',
+      shows: 'Gearbox on its mount and cross-member, with its gaps, from below',
+      level: 'record',
+      during: 'assembled',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'lifting', 'spinning'],
   facts: (d) => ({ first_gear: gearOf(d, 'first'), top_gear: gearOf(d, 'top') }),
   answers: (d) => ({
-    'gearbox.ratios': d.ratios?.length && d['ratios-from'] ? { answer: d.ratios.map(({ id, ratio }) => `${id} ${ratio?.quantity.text ?? 'not stated'}`).join(', '), because: d['ratios-from'] } : undefined,
+    'gearbox.ratios':
+      d.ratios?.length && d['ratios-from']
+        ? {
+            answer: d.ratios.map(({ id, ratio }) => `${id} ${ratio?.quantity.text ?? 'not stated'}`).join(', '),
+            because: d['ratios-from'],
+          }
+        : undefined,
     'gearbox.structure': structure(d),
     'gearbox.neutral-start': d.type === 'manual' ? onlyAutomatic : d['neutral-start'] && { answer: d['neutral-start'] },
-    'gearbox.selector-shown': d.type === 'manual' ? onlyAutomatic : d['selector-shown'] && { answer: d['selector-shown'] },
+    'gearbox.selector-shown':
+      d.type === 'manual' ? onlyAutomatic : d['selector-shown'] && { answer: d['selector-shown'] },
     'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
-    'gearbox.lubricant': d.lubricant && d['lubricant-asked'] ? { answer: [d.lubricant, d['lubricant-quantity']?.quantity.text].filter(Boolean).join(', '), because: `its maker asks for ${d['lubricant-asked']}` } : undefined,
-    'assembly.unbalance': d['rotating-replaced'] === 'no' ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' } : undefined,
+    'gearbox.lubricant':
+      d.lubricant && d['lubricant-asked']
+        ? {
+            answer: [d.lubricant, d['lubricant-quantity']?.quantity.text].filter(Boolean).join(', '),
+            because: `its maker asks for ${d['lubricant-asked']}`,
+          }
+        : undefined,
+    'assembly.unbalance':
+      d['rotating-replaced'] === 'no'
+        ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
+        : undefined,
   }),
-  raises: (item, d) => !(item === 'gearbox.converter' && d.type !== 'automatic') && !(item === 'gearbox.spigot' && d.type !== 'manual'),
+  raises: (item, d) =>
+    !(item === 'gearbox.converter' && d.type !== 'automatic') && !(item === 'gearbox.spigot' && d.type !== 'manual'),
   evaluate: ({ data }, work) => {
     const marks = data['rating-from'] === undefined ? ['no paper is named for the rating'] : [];
     work.compare('gearbox.torque-rating', '', work.take(data['torque-rating'], 'torque-rating'), { marks });
     examineHousing(data, work);
-    if (data.type === 'manual') work.compare('gearbox.spigot', '', work.take(data.spigot, 'spigot'), { limit: makerLimit(data['spigot-maker'], 'mm') });
-    if (data.type === 'automatic') work.compare('gearbox.converter', '', work.take(data['converter-gap'], 'converter-gap'), { limit: makerLimit(data['converter-maker'], 'mm') });
+    if (data.type === 'manual')
+      work.compare('gearbox.spigot', '', work.take(data.spigot, 'spigot'), {
+        limit: makerLimit(data['spigot-maker'], 'mm'),
+      });
+    if (data.type === 'automatic')
+      work.compare('gearbox.converter', '', work.take(data['converter-gap'], 'converter-gap'), {
+        limit: makerLimit(data['converter-maker'], 'mm'),
+      });
     examineGaps(data.gaps, work);
     examineUnbalance(data.rotating, work);
   },
@@ -92,7 +175,11 @@ function gearOf({ ratios }: Gearbox, which: 'first' | 'top'): Measured | undefin
 
 function structure({ crossmember, tunnel }: Gearbox) {
   if (tunnel === 'cut' || crossmember === 'altered' || crossmember === 'new') {
-    const done = [tunnel === 'cut' && 'the tunnel was cut', crossmember === 'altered' && 'the cross-member was altered', crossmember === 'new' && 'the cross-member was made anew'];
+    const done = [
+      tunnel === 'cut' && 'the tunnel was cut',
+      crossmember === 'altered' && 'the cross-member was altered',
+      crossmember === 'new' && 'the cross-member was made anew',
+    ];
     return { answer: 'yes', because: done.filter(Boolean).join(' and ') };
   }
   return tunnel && crossmember ? { answer: 'no' } : undefined;
@@ -100,9 +187,15 @@ function structure({ crossmember, tunnel }: Gearbox) {
 
 /** Engine and gearbox that were made for each other are lined up by their maker. */
 function examineHousing(data: Gearbox, work: Work): void {
-  const runouts = [['gearbox.alignment', 'bore-runout'], ['gearbox.face-alignment', 'face-runout']] as const;
+  const runouts = [
+    ['gearbox.alignment', 'bore-runout'],
+    ['gearbox.face-alignment', 'face-runout'],
+  ] as const;
   for (const [item, name] of runouts) {
-    if (data.housing === 'original' && !data[name]) work.state(item, '', 'notApplicable', 'engine and gearbox are joined by the housing that was made for both', { path: ['housing'] });
+    if (data.housing === 'original' && !data[name])
+      work.state(item, '', 'notApplicable', 'engine and gearbox are joined by the housing that was made for both', {
+        path: ['housing'],
+      });
     else work.compare(item, '', work.take(data[name], name), { limit: makerLimit(data[`${name}-maker`], 'mm') });
   }
 }

@@ -1,11 +1,11 @@
-import { choice, anyQuantity, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
-import { stages } from '../../project/common.js';
 import { expanded } from '../../calc/value.js';
+import { stages } from '../../project/common.js';
+import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension, unit } from '../../units/unit.js';
-import { kind, type Data } from '../engine/kind.js';
-import { difference } from './parts/maybe.js';
+import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Work } from '../engine/work.js';
+import { difference } from './parts/maybe.js';
 
 const shape = {
   on: onDay('day of the visit'),
@@ -17,7 +17,10 @@ const shape = {
   said: text('what was said and decided', 'crossmember may be welded; the twist test is to be repeated'),
   confirmed: yesNo('has the certifier confirmed this record'),
   'build-date-from': text('where month and year of build were read', 'plate on the left pillar'),
-  'other-procedure': text('another procedure than that of the code, with the reasons that the certifier accepted; or none', 'none'),
+  'other-procedure': text(
+    'another procedure than that of the code, with the reasons that the certifier accepted; or none',
+    'none',
+  ),
   'standards-kept': yesNo('was each standard that the work touches read in full, and does the car still meet it'),
   editions: list(
     {
@@ -46,19 +49,34 @@ const shape = {
     },
     'points that the certifier left open',
   ),
-  agreed: list({ says: text('load case, procedure or concession that was agreed', 'load case crossmember-drop, factor 3'), shown: text('letter or page that says so', 'letter of 2026-02-10') }, 'what was agreed at the visit'),
+  agreed: list(
+    {
+      says: text('load case, procedure or concession that was agreed', 'load case crossmember-drop, factor 3'),
+      shown: text('letter or page that says so', 'letter of 2026-02-10'),
+    },
+    'what was agreed at the visit',
+  ),
   readings: list(
     {
       what: text('what was measured again, and where', 'wall of the new crossmember, middle'),
       note: text('note that the first reading stands in', '020-crossmember'),
       builder: anyQuantity('reading of the note', { typical: '2.48 ± 0.03 mm' }),
-      certifier: anyQuantity('reading of the certifier', { how: 'own instrument, same place, without knowing the first', typical: '2.50 ± 0.03 mm' }),
+      certifier: anyQuantity('reading of the certifier', {
+        how: 'own instrument, same place, without knowing the first',
+        typical: '2.50 ± 0.03 mm',
+      }),
     },
     'readings that the certifier took again',
   ),
   odometer: quantity('km', 'odometer at the visit', { typical: '184212 km' }),
-  'ride-height-front': quantity('mm', 'ride height in front at the visit', { how: 'tape from wheel centre to guard, mean of left and right', typical: '352 mm' }),
-  'ride-height-rear': quantity('mm', 'ride height at the rear at the visit', { how: 'tape from wheel centre to guard, mean of left and right', typical: '360 mm' }),
+  'ride-height-front': quantity('mm', 'ride height in front at the visit', {
+    how: 'tape from wheel centre to guard, mean of left and right',
+    typical: '352 mm',
+  }),
+  'ride-height-rear': quantity('mm', 'ride height at the rear at the visit', {
+    how: 'tape from wheel centre to guard, mean of left and right',
+    typical: '360 mm',
+  }),
   duration: quantity('h', 'how long the visit took', { typical: '1.5 h' }),
 };
 type Inspection = Data<typeof shape>;
@@ -67,66 +85,143 @@ type Inspection = Data<typeof shape>;
 export const inspection = kind({
   id: 'inspection',
   title: 'Inspection',
-  covers: 'A visit of the certifier: day, who, what was seen and not seen, hold points released, points left open, what was agreed, editions used, and readings taken again.',
+  covers:
+    'A visit of the certifier: day, who, what was seen and not seen, hold points released, points left open, what was agreed, editions used, and readings taken again.',
   shape,
   holdPoints: [
-    { id: 'work-as-inspected', shows: 'The work as it stood at the visit', level: 'record', during: 'assembled', before: 'painted' },
-    { id: 'readings-again', shows: 'Instruments of the certifier on the work', level: 'record', during: 'assembled', before: 'painted' },
+    {
+      id: 'work-as-inspected',
+      shows: 'The work as it stood at the visit',
+      level: 'record',
+      during: 'assembled',
+      before: 'painted',
+    },
+    {
+      id: 'readings-again',
+      shows: 'Instruments of the certifier on the work',
+      level: 'record',
+      during: 'assembled',
+      before: 'painted',
+    },
   ],
   cautions: ['stands'],
   answers: (d) => ({
     'vehicle.editions': editions(d),
     'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'] },
-    'inspection.who': d.on && d.who && d.stage && d.seen ? { answer: `${[d.who, d.number].filter(Boolean).join(', ')} on ${d.on}, ${stages[d.stage]}: ${d.seen}${d['not-seen'] ? `; not seen: ${d['not-seen']}` : ''}` } : undefined,
+    'inspection.who':
+      d.on && d.who && d.stage && d.seen
+        ? {
+            answer: `${[d.who, d.number].filter(Boolean).join(', ')} on ${d.on}, ${stages[d.stage]}: ${d.seen}${d['not-seen'] ? `; not seen: ${d['not-seen']}` : ''}`,
+          }
+        : undefined,
     'inspection.released': releasedAnswer(d),
     'inspection.other-procedure': d['other-procedure'] ? { answer: d['other-procedure'] } : undefined,
-    'inspection.record': d.confirmed === 'yes' && d.said ? { answer: 'confirmed by the certifier', shown: 'note' } : undefined,
-    'inspection.agreement': d.agreed?.length && d.agreed.every((a) => a.says && a.shown) ? { answer: d.agreed.map((a) => `${a.says} (${a.shown})`).join('; '), shown: 'note' } : undefined,
+    'inspection.record':
+      d.confirmed === 'yes' && d.said ? { answer: 'confirmed by the certifier', shown: 'note' } : undefined,
+    'inspection.agreement':
+      d.agreed?.length && d.agreed.every((a) => a.says && a.shown)
+        ? { answer: d.agreed.map((a) => `${a.says} (${a.shown})`).join('; '), shown: 'note' }
+        : undefined,
   }),
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
-    if (!work.isAnswered('vehicle.state') && vehicle.registration) work.state('vehicle.state', '', 'conforming', `stated in build.md: ${vehicle.registration}; recorded, not judged`, { answer: vehicle.registration });
-    if (!work.isAnswered('vehicle.build-date') && data['build-date-from']) work.state('vehicle.build-date', '', 'conforming', `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`, { answer: vehicle.built, path: ['build-date-from'] });
+    if (!work.isAnswered('vehicle.state') && vehicle.registration)
+      work.state(
+        'vehicle.state',
+        '',
+        'conforming',
+        `stated in build.md: ${vehicle.registration}; recorded, not judged`,
+        { answer: vehicle.registration },
+      );
+    if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
+      work.state(
+        'vehicle.build-date',
+        '',
+        'conforming',
+        `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`,
+        { answer: vehicle.built, path: ['build-date-from'] },
+      );
     openPoints(data, work);
     for (const reading of data.readings ?? []) readAgain(reading, work);
   },
 });
 
 function editions({ editions: used }: Inspection) {
-  return used?.length && used.every((e) => e.section && e.edition && e.checked) ? { answer: used.map((e) => `${e.section}: ${e.edition}, checked ${e.checked}`).join('; ') } : undefined;
+  return used?.length && used.every((e) => e.section && e.edition && e.checked)
+    ? { answer: used.map((e) => `${e.section}: ${e.edition}, checked ${e.checked}`).join('; ') }
+    : undefined;
 }
 
 function releasedAnswer({ released }: Inspection) {
   if (!released?.length || released.some((r) => !r.released)) return undefined;
   const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
-  return held.length > 0 ? { answer: 'no', because: held.join(', ') } : { answer: 'yes', because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ') };
+  return held.length > 0
+    ? { answer: 'no', because: held.join(', ') }
+    : { answer: 'yes', because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ') };
 }
 
 /** A point stays open until the note says where it was settled. */
 function openPoints({ open }: Inspection, work: Work): void {
   for (const point of open ?? []) {
     const says = point.says ?? point.id;
-    if (point.settled === 'yes' && point.by) work.state('inspection.open-points', point.id, 'conforming', `${says}: settled, ${point.by}`, { answer: 'yes', path: ['open', point.id] });
-    else work.state('inspection.open-points', point.id, 'missing', `${says}${point.until ? ` (${point.until})` : ''}: ${point.settled === 'yes' ? 'said to be settled, but not where that is shown' : 'open'}`, { todo: point.settled === 'yes' ? 'say under `by:` where it is shown' : 'settle it, then set `settled: yes` and say under `by:` where it is shown', path: ['open', point.id] });
+    if (point.settled === 'yes' && point.by)
+      work.state('inspection.open-points', point.id, 'conforming', `${says}: settled, ${point.by}`, {
+        answer: 'yes',
+        path: ['open', point.id],
+      });
+    else
+      work.state(
+        'inspection.open-points',
+        point.id,
+        'missing',
+        `${says}${point.until ? ` (${point.until})` : ''}: ${point.settled === 'yes' ? 'said to be settled, but not where that is shown' : 'open'}`,
+        {
+          todo:
+            point.settled === 'yes'
+              ? 'say under `by:` where it is shown'
+              : 'settle it, then set `settled: yes` and say under `by:` where it is shown',
+          path: ['open', point.id],
+        },
+      );
   }
 }
 
 /** Two readings of one thing agree when they differ by no more than both are uncertain by. */
 function readAgain(reading: NonNullable<Inspection['readings']>[number], work: Work): void {
   const { id } = reading;
-  const [first, again] = [work.take(reading.builder, 'readings', id, 'builder'), work.take(reading.certifier, 'readings', id, 'certifier')];
+  const [first, again] = [
+    work.take(reading.builder, 'readings', id, 'builder'),
+    work.take(reading.certifier, 'readings', id, 'certifier'),
+  ];
   const about = `${reading.what ?? id}${reading.note ? ` (note ${reading.note})` : ''}`;
   const path = ['readings', id];
-  if (isMissing(first) || isMissing(again)) return work.state('inspection.readings-agree', id, 'missing', `${about}: not measured both times`, { todo: `fill in readings.${id}.${isMissing(first) ? 'builder' : 'certifier'}`, path });
-  if (!sameDimension(unit(first.unit).dimension, unit(again.unit).dimension)) return work.state('inspection.readings-agree', id, 'missing', `${about}: ${first.unit} and ${again.unit} cannot be compared`, { todo: 'write both in units of one kind', path });
+  if (isMissing(first) || isMissing(again))
+    return work.state('inspection.readings-agree', id, 'missing', `${about}: not measured both times`, {
+      todo: `fill in readings.${id}.${isMissing(first) ? 'builder' : 'certifier'}`,
+      path,
+    });
+  if (!sameDimension(unit(first.unit).dimension, unit(again.unit).dimension))
+    return work.state(
+      'inspection.readings-agree',
+      id,
+      'missing',
+      `${about}: ${first.unit} and ${again.unit} cannot be compared`,
+      { todo: 'write both in units of one kind', path },
+    );
   const apart = difference(again, first);
   if (isMissing(apart)) return;
   const agree = Math.abs(apart.si) <= expanded(apart) * (1 + 1e-9);
   const shown = [first, again].map((v) => showQuantity(v.si, first.unit, expanded(v)));
-  work.state('inspection.readings-agree', id, agree ? 'conforming' : 'nonconforming', `${about}: ${shown[0]} in the note, ${shown[1]} read again; they ${agree ? 'agree within' : 'differ by more than'} what both are uncertain by`, {
-    answer: agree ? 'yes' : 'no',
-    measured: again,
-    todo: agree ? undefined : 'find out which is right, correct it in the note and look at what rests on it',
-    path,
-  });
+  work.state(
+    'inspection.readings-agree',
+    id,
+    agree ? 'conforming' : 'nonconforming',
+    `${about}: ${shown[0]} in the note, ${shown[1]} read again; they ${agree ? 'agree within' : 'differ by more than'} what both are uncertain by`,
+    {
+      answer: agree ? 'yes' : 'no',
+      measured: again,
+      todo: agree ? undefined : 'find out which is right, correct it in the note and look at what rests on it',
+      path,
+    },
+  );
 }

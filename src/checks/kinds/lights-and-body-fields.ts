@@ -2,14 +2,24 @@ import { z } from 'zod';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { makerFigures } from './parts/maker-window.js';
 
-const fromGround = 'tape from the level floor, tyres at pressure, car at the stated load and ride height, left and right';
+const fromGround =
+  'tape from the level floor, tyres at pressure, car at the stated load and ride height, left and right';
 
 const lampPlace = (when: string) =>
   z
     .strictObject({
-      lower: quantity('mm', `lower edge of the lit surface above the ground, ${when}`, { how: fromGround, typical: '610 mm' }),
-      upper: quantity('mm', `upper edge of the lit surface above the ground, ${when}`, { how: fromGround, typical: '740 mm' }),
-      'from-side': quantity('mm', `outer edge of the lit surface to the widest point of the car, ${when}`, { how: 'straight edge along the side of the body, tape across', typical: '95 mm' }),
+      lower: quantity('mm', `lower edge of the lit surface above the ground, ${when}`, {
+        how: fromGround,
+        typical: '610 mm',
+      }),
+      upper: quantity('mm', `upper edge of the lit surface above the ground, ${when}`, {
+        how: fromGround,
+        typical: '740 mm',
+      }),
+      'from-side': quantity('mm', `outer edge of the lit surface to the widest point of the car, ${when}`, {
+        how: 'straight edge along the side of the body, tape across',
+        typical: '95 mm',
+      }),
     })
     .optional()
     .meta({ form: 'block', says: `place of the lamp, ${when}` });
@@ -17,7 +27,22 @@ const lampPlace = (when: string) =>
 export const shape = {
   lamps: list(
     {
-      lamp: choice({ dipped: 'dipped beam', main: 'main beam', front: 'front position lamp', turn: 'turn signal', rear: 'rear lamp', stop: 'stop lamp', 'stop-high': 'high stop lamp', reflector: 'reflector', reversing: 'reversing lamp', plate: 'number plate lamp', fog: 'fog lamp' }, 'which lamp'),
+      lamp: choice(
+        {
+          dipped: 'dipped beam',
+          main: 'main beam',
+          front: 'front position lamp',
+          turn: 'turn signal',
+          rear: 'rear lamp',
+          stop: 'stop lamp',
+          'stop-high': 'high stop lamp',
+          reflector: 'reflector',
+          reversing: 'reversing lamp',
+          plate: 'number plate lamp',
+          fog: 'fog lamp',
+        },
+        'which lamp',
+      ),
       side: text('which side', 'left'),
       was: lampPlace('as received'),
       now: lampPlace('now'),
@@ -27,7 +52,10 @@ export const shape = {
   ),
   aim: z
     .strictObject({
-      left: quantity('%', 'downward aim of the left dipped beam', { how: 'drop of the cut-off on a wall, divided by the distance to it: 10 m, level floor, load of the hand book', typical: '1.1 %' }),
+      left: quantity('%', 'downward aim of the left dipped beam', {
+        how: 'drop of the cut-off on a wall, divided by the distance to it: 10 m, level floor, load of the hand book',
+        typical: '1.1 %',
+      }),
       right: quantity('%', 'downward aim of the right dipped beam', { how: 'the same way', typical: '1.2 %' }),
       'after-ride-height': yesNo('was it set after the ride height'),
       maker: makerFigures('%', 'downward aim'),
@@ -37,10 +65,22 @@ export const shape = {
   guards: list(
     {
       wheel: text('which wheel', 'front left'),
-      radius: quantity('mm', 'smallest radius of the edge that can be touched', { how: 'radius gauge, smallest of five places', typical: '3.5 mm' }),
-      uncovered: quantity('mm', 'width of tread that stands out from under the guard, seen from above', { how: 'plumb line at the edge of the guard over the wheel centre, wheels straight ahead; 0 mm where all is covered', typical: '0 mm' }),
-      ahead: quantity('deg', 'how far the guard reaches ahead of the vertical through the wheel centre', { how: 'inclinometer on a batten from the wheel centre to the edge', typical: '25 deg' }),
-      behind: quantity('deg', 'how far its rear edge stays above the level of the wheel centre (negative: below it)', { how: 'the same way', typical: '-10 deg' }),
+      radius: quantity('mm', 'smallest radius of the edge that can be touched', {
+        how: 'radius gauge, smallest of five places',
+        typical: '3.5 mm',
+      }),
+      uncovered: quantity('mm', 'width of tread that stands out from under the guard, seen from above', {
+        how: 'plumb line at the edge of the guard over the wheel centre, wheels straight ahead; 0 mm where all is covered',
+        typical: '0 mm',
+      }),
+      ahead: quantity('deg', 'how far the guard reaches ahead of the vertical through the wheel centre', {
+        how: 'inclinometer on a batten from the wheel centre to the edge',
+        typical: '25 deg',
+      }),
+      behind: quantity('deg', 'how far its rear edge stays above the level of the wheel centre (negative: below it)', {
+        how: 'the same way',
+        typical: '-10 deg',
+      }),
     },
     'mudguards, one item a wheel',
   ),
@@ -58,17 +98,43 @@ export const shape = {
     {
       place: text('which edge, panel, scoop, pin or hinge', 'lip of the bonnet scoop'),
       radius: quantity('mm', 'smallest radius that can be touched', { how: 'radius gauge', typical: '4 mm' }),
-      'stands-out': quantity('mm', 'how far it stands out from the panel', { how: 'straight edge and depth gauge', typical: '28 mm' }),
+      'stands-out': quantity('mm', 'how far it stands out from the panel', {
+        how: 'straight edge and depth gauge',
+        typical: '28 mm',
+      }),
     },
     'edges and fixings that were added outside',
   ),
-  'width-was': quantity('mm', 'overall width without mirrors, as received', { how: 'plumb lines at the widest points of both sides, tape across the floor', typical: '1662 mm' }),
+  'width-was': quantity('mm', 'overall width without mirrors, as received', {
+    how: 'plumb lines at the widest points of both sides, tape across the floor',
+    typical: '1662 mm',
+  }),
   'width-now': quantity('mm', 'overall width without mirrors, now', { how: 'the same way', typical: '1662 mm' }),
-  'bonnet-opens': choice({ front: 'at the front, hinged at the windscreen', rear: 'at the windscreen, hinged at the front', side: 'at the side' }, 'where the bonnet opens'),
+  'bonnet-opens': choice(
+    {
+      front: 'at the front, hinged at the windscreen',
+      rear: 'at the windscreen, hinged at the front',
+      side: 'at the side',
+    },
+    'where the bonnet opens',
+  ),
   'second-latch': yesNo('has the bonnet a second latch that holds it when the first lets go'),
-  'latch-gap': quantity('mm', 'how far the front edge of the bonnet can be lifted on the second latch alone', { how: 'first latch released, pull up by hand, tape', typical: '25 mm' }),
+  'latch-gap': quantity('mm', 'how far the front edge of the bonnet can be lifted on the second latch alone', {
+    how: 'first latch released, pull up by hand, tape',
+    typical: '25 mm',
+  }),
   'bonnet-pins': yesNo('are there bonnet pins that stand out'),
-  scoop: choice({ none: 'none', safe: 'shape and material that do little injury', sharp: 'with edges or hard corners' }, 'scoop on the bonnet'),
-  'chassis-number': choice({ untouched: 'panel untouched', agreed: 'moved or repaired with the word of the authority', other: 'touched without it' }, 'panel with the chassis number'),
+  scoop: choice(
+    { none: 'none', safe: 'shape and material that do little injury', sharp: 'with edges or hard corners' },
+    'scoop on the bonnet',
+  ),
+  'chassis-number': choice(
+    {
+      untouched: 'panel untouched',
+      agreed: 'moved or repaired with the word of the authority',
+      other: 'touched without it',
+    },
+    'panel with the chassis number',
+  ),
   'street-rod': yesNo('is it registered as a street rod'),
 };

@@ -1,9 +1,9 @@
-import type { Answer } from '../../project/common.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
-import { kind, type Data } from '../engine/kind.js';
-import { makerLimit } from './parts/maker-window.js';
+import type { Answer } from '../../project/common.js';
+import { type Data, kind } from '../engine/kind.js';
 import type { Work } from '../engine/work.js';
 import { shape } from './lights-and-body-fields.js';
+import { makerLimit } from './parts/maker-window.js';
 
 type Lights = Data<typeof shape>;
 
@@ -11,40 +11,79 @@ type Lights = Data<typeof shape>;
 export const lightsAndBody = kind({
   id: 'lights-and-body',
   title: 'Lights and body',
-  covers: 'Lamps and reflectors with their places before and after, aim, mudguards, bumpers, bonnet latch, scoops, and edges that can be touched.',
+  covers:
+    'Lamps and reflectors with their places before and after, aim, mudguards, bumpers, bonnet latch, scoops, and edges that can be touched.',
   shape,
   holdPoints: [
-    { id: 'outside-as-received', shows: 'Front, rear and both sides with the lamps lit and a tape at each lamp and bumper', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'edges-bare', shows: 'Added panels, edges and fixings before paint', level: 'record', during: 'assembled', before: 'painted' },
-    { id: 'lamps-lit', shows: 'Front and rear with each lamp lit, at the finished ride height', level: 'record', during: 'tested', before: 'finished' },
+    {
+      id: 'outside-as-received',
+      shows: 'Front, rear and both sides with the lamps lit and a tape at each lamp and bumper',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'edges-bare',
+      shows: 'Added panels, edges and fixings before paint',
+      level: 'record',
+      during: 'assembled',
+      before: 'painted',
+    },
+    {
+      id: 'lamps-lit',
+      shows: 'Front and rear with each lamp lit, at the finished ride height',
+      level: 'record',
+      during: 'tested',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'electrical'],
   answers: (d) => ({
     'lights-and-body.lamps': lamps(d),
     'lights-and-body.bumper': allOf(d.bumpers?.map((b) => ({ name: b.end ?? b.id, word: b.kept }))),
-    'lights-and-body.bonnet-latch': d['bonnet-opens'] && d['bonnet-opens'] !== 'front' ? { answer: 'not applicable', because: 'the bonnet does not open at the front' } : d['second-latch'] && { answer: d['second-latch'] },
+    'lights-and-body.bonnet-latch':
+      d['bonnet-opens'] && d['bonnet-opens'] !== 'front'
+        ? { answer: 'not applicable', because: 'the bonnet does not open at the front' }
+        : d['second-latch'] && { answer: d['second-latch'] },
     'lights-and-body.bonnet-pins': d['bonnet-pins'] && { answer: d['bonnet-pins'] },
-    'lights-and-body.bonnet-scoop': d.scoop === 'none' ? { answer: 'not applicable', because: 'no scoop on the bonnet' } : d.scoop && { answer: d.scoop === 'safe' ? 'yes' : 'no' },
+    'lights-and-body.bonnet-scoop':
+      d.scoop === 'none'
+        ? { answer: 'not applicable', because: 'no scoop on the bonnet' }
+        : d.scoop && { answer: d.scoop === 'safe' ? 'yes' : 'no' },
     'lights-and-body.guard-cover': cover(d),
-    'body.chassis-number': d['chassis-number'] && { answer: d['chassis-number'] === 'other' ? 'no' : 'yes', because: d['chassis-number'] === 'agreed' ? 'the authority agreed' : undefined },
+    'body.chassis-number': d['chassis-number'] && {
+      answer: d['chassis-number'] === 'other' ? 'no' : 'yes',
+      because: d['chassis-number'] === 'agreed' ? 'the authority agreed' : undefined,
+    },
   }),
   states: (d) => ({ 'street-rod': d['street-rod'] }),
   evaluate: ({ data }, work) => {
     lampPlaces(data, work);
     aim(data, work);
     edges(data, work);
-    for (const b of data.bumpers ?? []) if (b['height-was'] && b['height-now']) change(`bumper-${b.id}`, work.take(b['height-was'], 'bumpers', b.id, 'height-was'), work.take(b['height-now'], 'bumpers', b.id, 'height-now'), work);
-    if (data['width-was'] && data['width-now']) change('width', work.take(data['width-was'], 'width-was'), work.take(data['width-now'], 'width-now'), work);
+    for (const b of data.bumpers ?? [])
+      if (b['height-was'] && b['height-now'])
+        change(
+          `bumper-${b.id}`,
+          work.take(b['height-was'], 'bumpers', b.id, 'height-was'),
+          work.take(b['height-now'], 'bumpers', b.id, 'height-now'),
+          work,
+        );
+    if (data['width-was'] && data['width-now'])
+      change('width', work.take(data['width-was'], 'width-was'), work.take(data['width-now'], 'width-now'), work);
   },
 });
 
-const change = (subject: string, before: ReturnType<Work['take']>, after: ReturnType<Work['take']>, work: Work) => work.sheet(lengthDifference, subject, { before, after });
+const change = (subject: string, before: ReturnType<Work['take']>, after: ReturnType<Work['take']>, work: Work) =>
+  work.sheet(lengthDifference, subject, { before, after });
 
 /** Yes when each is yes, no with the names of those that are not, silent while one is open. */
 function allOf(words: readonly { name: string; word: 'yes' | 'no' | undefined }[] | undefined): Answer | undefined {
   if (!words?.length || words.some((w) => !w.word)) return undefined;
   const not = words.filter((w) => w.word === 'no').map((w) => w.name);
-  return not.length > 0 ? { answer: 'no', because: not.join(', ') } : { answer: 'yes', because: words.map((w) => w.name).join(', ') };
+  return not.length > 0
+    ? { answer: 'no', because: not.join(', ') }
+    : { answer: 'yes', because: words.map((w) => w.name).join(', ') };
 }
 
 const nameOf = (l: NonNullable<Lights['lamps']>[number]) => [l.lamp ?? l.id, l.side].filter(Boolean).join(' ');
@@ -52,22 +91,43 @@ const nameOf = (l: NonNullable<Lights['lamps']>[number]) => [l.lamp ?? l.id, l.s
 function lamps(d: Lights): Answer | undefined {
   const working = allOf(d.lamps?.map((l) => ({ name: nameOf(l), word: l.works })));
   if (!working || !d.aim?.['after-ride-height']) return undefined;
-  return d.aim['after-ride-height'] === 'no' ? { answer: 'no', because: [working.answer === 'no' ? working.because : '', 'not aimed after the ride height was set'].filter(Boolean).join('; ') } : working;
+  return d.aim['after-ride-height'] === 'no'
+    ? {
+        answer: 'no',
+        because: [working.answer === 'no' ? working.because : '', 'not aimed after the ride height was set']
+          .filter(Boolean)
+          .join('; '),
+      }
+    : working;
 }
 
 function cover({ guards }: Lights): Answer | undefined {
   if (!guards?.length || guards.some((g) => !g.uncovered || !g.ahead || !g.behind)) return undefined;
-  const behind = (written: string): string => `${written.replace(/^[-−]/, '')} ${/^[-−]/.test(written) ? 'below' : 'above'}`;
-  return { answer: guards.map((g) => `${g.wheel ?? g.id}: ${g.uncovered!.quantity.text} of tread uncovered, from ${g.ahead!.quantity.text} ahead of the vertical to ${behind(g.behind!.quantity.text)} the level of the axle behind`).join('; ') };
+  const behind = (written: string): string =>
+    `${written.replace(/^[-−]/, '')} ${/^[-−]/.test(written) ? 'below' : 'above'}`;
+  return {
+    answer: guards
+      .map(
+        (g) =>
+          `${g.wheel ?? g.id}: ${g.uncovered!.quantity.text} of tread uncovered, from ${g.ahead!.quantity.text} ahead of the vertical to ${behind(g.behind!.quantity.text)} the level of the axle behind`,
+      )
+      .join('; '),
+  };
 }
 
 /** Lamps whose height the codes ask for, with the item of each. */
-const heightItems: Readonly<Partial<Record<string, string>>> = { dipped: 'lights-and-body.lamp-height', turn: 'lights-and-body.lamp-height-turn', rear: 'lights-and-body.lamp-height-rear', stop: 'lights-and-body.lamp-height-rear' };
+const heightItems: Readonly<Partial<Record<string, string>>> = {
+  dipped: 'lights-and-body.lamp-height',
+  turn: 'lights-and-body.lamp-height-turn',
+  rear: 'lights-and-body.lamp-height-rear',
+  stop: 'lights-and-body.lamp-height-rear',
+};
 
 /** Each lamp at its new place, and how far it moved. Figures differ between kinds of lamp; those of the others are recorded. */
 function lampPlaces({ lamps: all = [] }: Lights, work: Work): void {
   for (const lamp of all) {
-    const at = (when: 'was' | 'now', what: 'lower' | 'upper' | 'from-side') => work.take(lamp[when]?.[what], 'lamps', lamp.id, when, what);
+    const at = (when: 'was' | 'now', what: 'lower' | 'upper' | 'from-side') =>
+      work.take(lamp[when]?.[what], 'lamps', lamp.id, when, what);
     if (lamp.was?.lower && lamp.now?.lower) change(`lamp-${lamp.id}`, at('was', 'lower'), at('now', 'lower'), work);
     const item = heightItems[lamp.lamp ?? ''];
     if (!item) continue;
@@ -75,19 +135,26 @@ function lampPlaces({ lamps: all = [] }: Lights, work: Work): void {
     if (lamp.lamp !== 'stop') work.compare('lights-and-body.lamp-side', lamp.id, at('now', 'from-side'));
   }
   const compared = new Set(all.map((l) => heightItems[l.lamp ?? '']));
-  for (const item of new Set(Object.values(heightItems))) if (!compared.has(item)) work.compare(item!, '', work.lacks('lamps'));
+  for (const item of new Set(Object.values(heightItems)))
+    if (!compared.has(item)) work.compare(item!, '', work.lacks('lamps'));
   if (![...compared].some((item) => item)) work.compare('lights-and-body.lamp-side', '', work.lacks('lamps'));
 }
 
 function aim({ aim: beams }: Lights, work: Work): void {
-  for (const side of ['left', 'right'] as const) work.compare('lights-and-body.aim', side, work.take(beams?.[side], 'aim', side), { limit: makerLimit(beams?.maker, '%') });
+  for (const side of ['left', 'right'] as const)
+    work.compare('lights-and-body.aim', side, work.take(beams?.[side], 'aim', side), {
+      limit: makerLimit(beams?.maker, '%'),
+    });
 }
 
 /** Guards, ends of bumpers and added edges by the radius that a hand meets. */
 function edges({ guards = [], bumpers = [], edges: added = [] }: Lights, work: Work): void {
   if (guards.length === 0) work.compare('lights-and-body.guard-radius', '', work.lacks('guards'));
-  for (const g of guards) work.compare('lights-and-body.guard-radius', g.id, work.take(g.radius, 'guards', g.id, 'radius'));
+  for (const g of guards)
+    work.compare('lights-and-body.guard-radius', g.id, work.take(g.radius, 'guards', g.id, 'radius'));
   if (bumpers.length + added.length === 0) work.compare('lights-and-body.edge-radius', '', work.lacks('edges'));
-  for (const b of bumpers) work.compare('lights-and-body.edge-radius', `bumper-${b.id}`, work.take(b.ends, 'bumpers', b.id, 'ends'));
-  for (const e of added) work.compare('lights-and-body.edge-radius', `edge-${e.id}`, work.take(e.radius, 'edges', e.id, 'radius'));
+  for (const b of bumpers)
+    work.compare('lights-and-body.edge-radius', `bumper-${b.id}`, work.take(b.ends, 'bumpers', b.id, 'ends'));
+  for (const e of added)
+    work.compare('lights-and-body.edge-radius', `edge-${e.id}`, work.take(e.radius, 'edges', e.id, 'radius'));
 }

@@ -1,8 +1,8 @@
+import type { Value } from '../../calc/value.js';
 import type { Tyre } from '../../project/designations/tyre.js';
 import type { Designated, Measured } from '../../project/fields.js';
-import type { Value } from '../../calc/value.js';
-import { fromDesignation } from './parts/designated.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
+import { fromDesignation } from './parts/designated.js';
 import type { WheelsTyres } from './wheels-fields.js';
 
 interface Listed {
@@ -13,7 +13,13 @@ interface Listed {
 }
 
 /** Each bound with the field of a listed tyre that it is taken from. */
-const bounds = { largest_tyre_diameter: 'diameter', smallest_tyre_diameter: 'diameter', widest_tyre: 'width', placard_tyre_load: 'load', least_rim_width: 'least-rim' } as const;
+const bounds = {
+  largest_tyre_diameter: 'diameter',
+  smallest_tyre_diameter: 'diameter',
+  widest_tyre: 'width',
+  placard_tyre_load: 'load',
+  least_rim_width: 'least-rim',
+} as const;
 type Bound = keyof typeof bounds;
 
 /**
@@ -24,7 +30,9 @@ export function listedTyres(data: WheelsTyres, work: Work): (bound: Bound, value
   const { original } = work.build.data;
   const all: (Listed & { id: string })[] = [
     ...(data.listed ?? []),
-    ...[original?.tyre, original?.['largest-tyre']].flatMap((tyre, i) => (tyre ? [{ id: ['placard', 'largest'][i]!, tyre }] : [])),
+    ...[original?.tyre, original?.['largest-tyre']].flatMap((tyre, i) =>
+      tyre ? [{ id: ['placard', 'largest'][i]!, tyre }] : [],
+    ),
   ];
   const values = (name: 'diameter' | 'width' | 'load', unit: string, of: (tyre: Tyre) => number | undefined): Value[] =>
     all.flatMap((one): Value[] => {
@@ -38,17 +46,39 @@ export function listedTyres(data: WheelsTyres, work: Work): (bound: Bound, value
   const publish = (name: Bound, found: readonly Value[], better: (a: Value, b: Value) => boolean) => {
     if (found.length === 0) return;
     known.add(name);
-    work.publish(name, found.reduce((a, b) => (better(b, a) ? b : a)));
+    work.publish(
+      name,
+      found.reduce((a, b) => (better(b, a) ? b : a)),
+    );
   };
   const more = (a: Value, b: Value) => a.si > b.si;
   const less = (a: Value, b: Value) => a.si < b.si;
   const diameters = values('diameter', 'mm', (t) => t.overallDiameter);
   publish('largest_tyre_diameter', diameters, more);
   publish('smallest_tyre_diameter', diameters, less);
-  publish('widest_tyre', values('width', 'mm', (t) => t.width), more);
-  publish('placard_tyre_load', values('load', 'kg', (t) => t.load), less);
-  const rims = (data.listed ?? []).flatMap((one) => (one['least-rim'] ? [work.take(one['least-rim'], 'listed', one.id, 'least-rim')] : []));
-  publish('least_rim_width', rims.filter((r): r is Value => !isMissing(r)), less);
+  publish(
+    'widest_tyre',
+    values('width', 'mm', (t) => t.width),
+    more,
+  );
+  publish(
+    'placard_tyre_load',
+    values('load', 'kg', (t) => t.load),
+    less,
+  );
+  const rims = (data.listed ?? []).flatMap((one) =>
+    one['least-rim'] ? [work.take(one['least-rim'], 'listed', one.id, 'least-rim')] : [],
+  );
+  publish(
+    'least_rim_width',
+    rims.filter((r): r is Value => !isMissing(r)),
+    less,
+  );
   const [first] = data.listed ?? [];
-  return (bound, value) => (isMissing(value) || known.has(bound) ? value : first ? work.lacks('listed', first.id, bounds[bound]) : work.lacks('listed'));
+  return (bound, value) =>
+    isMissing(value) || known.has(bound)
+      ? value
+      : first
+        ? work.lacks('listed', first.id, bounds[bound])
+        : work.lacks('listed');
 }

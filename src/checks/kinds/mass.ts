@@ -1,17 +1,19 @@
-import { yesNo } from '../../project/fields.js';
 import { axleMasses, cornerMasses } from '../../calc/mass/centre.js';
 import { centreOfMassHeight } from '../../calc/mass/height.js';
 import { axleLoadChange, axleLoads, massAdded } from '../../calc/mass/loads.js';
 import { ladenMass, unladenMass } from '../../calc/mass/states.js';
 import { expanded } from '../../calc/value.js';
-import { kind, type Data } from '../engine/kind.js';
+import { yesNo } from '../../project/fields.js';
 import type { Limit } from '../codes/limit.js';
+import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape as fields } from './mass-fields.js';
 
 const shape = {
   ...fields,
-  'centre-of-mass-moved': yesNo('has the centre of mass moved so much, in height or lengthwise, that the certifier asks for a lane change'),
+  'centre-of-mass-moved': yesNo(
+    'has the centre of mass moved so much, in height or lengthwise, that the certifier asks for a lane change',
+  ),
 };
 type Mass = Data<typeof shape>;
 type State = 'was' | 'now' | 'laden';
@@ -25,19 +27,40 @@ interface Axles {
 export const mass = kind({
   id: 'mass',
   title: 'Mass',
-  covers: 'Weighings by axle or wheel as received, as built and laden; centre of mass along, across and in height; loads against the ratings of axles and the gross vehicle mass.',
+  covers:
+    'Weighings by axle or wheel as received, as built and laden; centre of mass along, across and in height; loads against the ratings of axles and the gross vehicle mass.',
   shape,
   holdPoints: [
-    { id: 'weighed-as-received', shows: 'Scales or weighbridge display with the car on it as it came', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'weighed-as-built', shows: 'Scales under each wheel with their displays, car finished', level: 'record', during: 'tested', before: 'finished' },
+    {
+      id: 'weighed-as-received',
+      shows: 'Scales or weighbridge display with the car on it as it came',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'weighed-as-built',
+      shows: 'Scales under each wheel with their displays, car finished',
+      level: 'record',
+      during: 'tested',
+      before: 'finished',
+    },
   ],
   cautions: ['stands', 'lifting'],
   reckons: ['mass_front', 'mass_rear', 'cg_height', 'unladen_mass'],
-  facts: (d) => ({ mass_front: d.now?.front, mass_rear: d.now?.rear, cg_height: d['cg-height'], oil_coolant_mass: d['oil-coolant'], full_fuel_mass: d['full-fuel'] }),
+  facts: (d) => ({
+    mass_front: d.now?.front,
+    mass_rear: d.now?.rear,
+    cg_height: d['cg-height'],
+    oil_coolant_mass: d['oil-coolant'],
+    full_fuel_mass: d['full-fuel'],
+  }),
   answers: (d) => ({
     'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
-    'mass.state-of-load': d.was?.load && d.now?.load ? { answer: `before: ${d.was.load}; after: ${d.now.load}` } : undefined,
-    'mass.as-received': d.was && (d.was.front ?? d.was['front-left']) ? { answer: 'weighed', shown: 'note' } : undefined,
+    'mass.state-of-load':
+      d.was?.load && d.now?.load ? { answer: `before: ${d.was.load}; after: ${d.now.load}` } : undefined,
+    'mass.as-received':
+      d.was && (d.was.front ?? d.was['front-left']) ? { answer: 'weighed', shown: 'note' } : undefined,
     'mass.scales-checked': d['scales-checked'] ? { answer: d['scales-checked'], shown: 'note' } : undefined,
   }),
   states: (d) => ({ 'centre-of-mass-moved': d['centre-of-mass-moved'] }),
@@ -47,8 +70,21 @@ export const mass = kind({
     if (!data.now?.front) work.publish('mass_front', now.front);
     if (!data.now?.rear) work.publish('mass_rear', now.rear);
     const wheelbase = work.fact('wheelbase');
-    if (data.was && data.now) work.sheet(axleLoadChange, '', { frontBefore: was.front, rearBefore: was.rear, frontAfter: now.front, rearAfter: now.rear, wheelbase });
-    if (data.parts) work.sheet(massAdded, 'planned', { front: was.front, rear: was.rear, wheelbase, parts: placed('parts', data, work) });
+    if (data.was && data.now)
+      work.sheet(axleLoadChange, '', {
+        frontBefore: was.front,
+        rearBefore: was.rear,
+        frontAfter: now.front,
+        rearAfter: now.rear,
+        wheelbase,
+      });
+    if (data.parts)
+      work.sheet(massAdded, 'planned', {
+        front: was.front,
+        rear: was.rear,
+        wheelbase,
+        parts: placed('parts', data, work),
+      });
     heights('was', was, data, work);
     const height = heights('now', now, data, work);
     if (height) work.publish('cg_height', height);
@@ -60,12 +96,22 @@ export const mass = kind({
 /** Axle loads as read, or summed up from the wheels, with the place of the centre of mass. */
 function weigh(state: State, data: Mass, work: Work): Axles {
   const read = data[state];
-  const take = (name: 'front' | 'rear' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') => work.take(read?.[name], state, name);
+  const take = (name: 'front' | 'rear' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') =>
+    work.take(read?.[name], state, name);
   const wheelbase = work.fact('wheelbase');
-  if (!read?.front && !read?.rear && (read?.['front-left'] ?? read?.['front-right'] ?? read?.['rear-left'] ?? read?.['rear-right'])) {
+  if (
+    !read?.front &&
+    !read?.rear &&
+    (read?.['front-left'] ?? read?.['front-right'] ?? read?.['rear-left'] ?? read?.['rear-right'])
+  ) {
     const { get } = work.sheet(cornerMasses, state, {
-      frontLeft: take('front-left'), frontRight: take('front-right'), rearLeft: take('rear-left'), rearRight: take('rear-right'),
-      wheelbase, trackFront: track('front', work), trackRear: track('rear', work),
+      frontLeft: take('front-left'),
+      frontRight: take('front-right'),
+      rearLeft: take('rear-left'),
+      rearRight: take('rear-right'),
+      wheelbase,
+      trackFront: track('front', work),
+      trackRear: track('rear', work),
     });
     return { front: get('front'), rear: get('rear'), total: get('total') };
   }
@@ -83,18 +129,24 @@ function track(axle: 'front' | 'rear', work: Work): Maybe {
 /** Height of the centre of mass at each raise; the one that is known best. */
 function heights(state: 'was' | 'now', level: Axles, data: Mass, work: Work): Maybe | undefined {
   const found = (data[state]?.raises ?? []).map((one) =>
-    work.sheet(centreOfMassHeight, `${state}-${one.id}`, {
-      mass: level.total,
-      rearLevel: level.rear,
-      frontLevel: level.front,
-      frontRaised: work.take(one.front, state, 'raises', one.id, 'front'),
-      wheelbase: work.fact('wheelbase'),
-      raise: work.take(one.raise, state, 'raises', one.id, 'raise'),
-      radiusFront: work.take(data['wheel-centre-front'], 'wheel-centre-front'),
-      radiusRear: work.take(data['wheel-centre-rear'], 'wheel-centre-rear'),
-    }).get('height'),
+    work
+      .sheet(centreOfMassHeight, `${state}-${one.id}`, {
+        mass: level.total,
+        rearLevel: level.rear,
+        frontLevel: level.front,
+        frontRaised: work.take(one.front, state, 'raises', one.id, 'front'),
+        wheelbase: work.fact('wheelbase'),
+        raise: work.take(one.raise, state, 'raises', one.id, 'raise'),
+        radiusFront: work.take(data['wheel-centre-front'], 'wheel-centre-front'),
+        radiusRear: work.take(data['wheel-centre-rear'], 'wheel-centre-rear'),
+      })
+      .get('height'),
   );
-  return found.reduce<Maybe | undefined>((best, one) => (best === undefined || isMissing(best) || (!isMissing(one) && expanded(one) < expanded(best)) ? one : best), undefined);
+  return found.reduce<Maybe | undefined>(
+    (best, one) =>
+      best === undefined || isMissing(best) || (!isMissing(one) && expanded(one) < expanded(best)) ? one : best,
+    undefined,
+  );
 }
 
 const inIt = (data: Mass, work: Work) => ({
@@ -103,34 +155,54 @@ const inIt = (data: Mass, work: Work) => ({
 });
 
 function unladen(now: Axles, data: Mass, work: Work): Maybe {
-  return work.sheet(unladenMass, '', { weighed: now.total, ...inIt(data, work), fluids: work.take(data['oil-coolant'], 'oil-coolant') }).get('unladen');
+  return work
+    .sheet(unladenMass, '', {
+      weighed: now.total,
+      ...inIt(data, work),
+      fluids: work.take(data['oil-coolant'], 'oil-coolant'),
+    })
+    .get('unladen');
 }
 
 /** The laden car as weighed, else reckoned from the weighing as built. */
 function laden(now: Axles, data: Mass, work: Work): Axles {
   if (data.laden) return weigh('laden', data, work);
-  const total = work.sheet(ladenMass, '', {
-    weighed: now.total,
-    ...inIt(data, work),
-    fullFuel: work.take(data['full-fuel'], 'full-fuel'),
-    seats: work.fact('seats'),
-    ...(data.luggage ? { luggage: work.take(data.luggage, 'luggage') } : {}),
-  }).get('laden');
+  const total = work
+    .sheet(ladenMass, '', {
+      weighed: now.total,
+      ...inIt(data, work),
+      fullFuel: work.take(data['full-fuel'], 'full-fuel'),
+      seats: work.fact('seats'),
+      ...(data.luggage ? { luggage: work.take(data.luggage, 'luggage') } : {}),
+    })
+    .get('laden');
   if (!data.places) return { front: work.lacks('laden', 'front'), rear: work.lacks('laden', 'rear'), total };
-  const { get } = work.sheet(massAdded, 'laden', { front: now.front, rear: now.rear, wheelbase: work.fact('wheelbase'), parts: placed('places', data, work) });
+  const { get } = work.sheet(massAdded, 'laden', {
+    front: now.front,
+    rear: now.rear,
+    wheelbase: work.fact('wheelbase'),
+    parts: placed('places', data, work),
+  });
   return { front: get('frontAfter'), rear: get('rearAfter'), total };
 }
 
 const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
-  (data[name] ?? []).map((one) => ({ mass: work.take(one.mass, name, one.id, 'mass'), place: work.take(one.place, name, one.id, 'place') }));
+  (data[name] ?? []).map((one) => ({
+    mass: work.take(one.mass, name, one.id, 'mass'),
+    place: work.take(one.place, name, one.id, 'place'),
+  }));
 
 function againstRatings(loads: Axles, data: Mass, work: Work): void {
   work.compare('mass.laden', '', loads.total);
   for (const axle of ['front', 'rear'] as const) {
     const rating = data.ratings?.[axle];
     const from = data.ratings?.from;
-    const limit: Limit | undefined = rating && from ? { max: rating.quantity.si, unit: 'kg', document: from, basis: 'maker' } : undefined;
-    work.compare(`mass.axle-${axle}`, '', loads[axle], { limit, ...(rating && !from ? { todo: 'state under `ratings: { from: … }` where the rating stands' } : {}) });
+    const limit: Limit | undefined =
+      rating && from ? { max: rating.quantity.si, unit: 'kg', document: from, basis: 'maker' } : undefined;
+    work.compare(`mass.axle-${axle}`, '', loads[axle], {
+      limit,
+      ...(rating && !from ? { todo: 'state under `ratings: { from: … }` where the rating stands' } : {}),
+    });
     const [left, right] = [data.laden?.[`${axle}-left`], data.laden?.[`${axle}-right`]];
     if (!left || !right) continue;
     work.sheet(axleLoads, axle, {

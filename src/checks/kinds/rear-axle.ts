@@ -1,27 +1,52 @@
 import { trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
 import { filletAs4100 } from '../../calc/welds/fillet-as4100.js';
+import { kind } from '../engine/kind.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
 import { examineSideView } from './parts/axle-view.js';
-import { kind } from '../engine/kind.js';
 import { makerLimit } from './parts/maker-window.js';
 import { difference, negated } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
-import { isMissing, type Maybe, type Work } from '../engine/work.js';
-import { shape, type RearAxle } from './rear-axle-fields.js';
+import { type RearAxle, shape } from './rear-axle-fields.js';
 
 /** Another rear axle, or the original one altered. */
 export const rearAxle = kind({
   id: 'rear-axle',
   title: 'Rear axle',
-  covers: 'Another rear axle, or the original one with another ratio, width or brackets: what it is, where it sits, how it moves on its links, what was welded to it.',
+  covers:
+    'Another rear axle, or the original one with another ratio, width or brackets: what it is, where it sits, how it moves on its links, what was welded to it.',
   shape,
   holdPoints: [
-    { id: 'axle-as-received', shows: 'Original axle in place with pinion slope, diagonals and track, before it was taken out', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'axle-identity', shows: 'Number or tag of the axle fitted, teeth of the final drive, width between the wheel faces', level: 'record', during: 'dismantled', before: 'assembled' },
-    { id: 'brackets-tacked', shows: 'Brackets tacked on the housing, pinion at its slope, axle square at ride height', level: 'hold', during: 'tacked', before: 'welded' },
-    { id: 'housing-welds-bare', shows: 'Welds on the housing bare, with the alignment bar or straightedges in place', level: 'witness', during: 'welded', before: 'painted' },
+    {
+      id: 'axle-as-received',
+      shows: 'Original axle in place with pinion slope, diagonals and track, before it was taken out',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'axle-identity',
+      shows: 'Number or tag of the axle fitted, teeth of the final drive, width between the wheel faces',
+      level: 'record',
+      during: 'dismantled',
+      before: 'assembled',
+    },
+    {
+      id: 'brackets-tacked',
+      shows: 'Brackets tacked on the housing, pinion at its slope, axle square at ride height',
+      level: 'hold',
+      during: 'tacked',
+      before: 'welded',
+    },
+    {
+      id: 'housing-welds-bare',
+      shows: 'Welds on the housing bare, with the alignment bar or straightedges in place',
+      level: 'witness',
+      during: 'welded',
+      before: 'painted',
+    },
   ],
   cautions: ['stands', 'welding', 'structure', 'steering', 'brakes', 'spinning'],
   facts: (d) => ({ final_drive: (d.now ?? d.planned)?.ratio }),
@@ -33,7 +58,12 @@ export const rearAxle = kind({
     'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
     'axle.square': squareMeasured(d) ? { answer: 'diagonals and sides', shown: 'note' } : undefined,
   }),
-  states: (d) => ({ ...stopStates(d), 'final-drive-opened': d['final-drive-opened'], 'axle-welded': d.welds?.length ? 'yes' : d.welded, 'speedometer-rule': d['speedometer-rule'] }),
+  states: (d) => ({
+    ...stopStates(d),
+    'final-drive-opened': d['final-drive-opened'],
+    'axle-welded': d.welds?.length ? 'yes' : d.welded,
+    'speedometer-rule': d['speedometer-rule'],
+  }),
   evaluate: ({ data }, work) => {
     const pinion = take('pinion', data, work);
     work.compare('driveline.pinion', 'ride', negated(pinion));
@@ -42,7 +72,12 @@ export const rearAxle = kind({
     examineTrack(data, work);
     if (!data.welds?.length) work.compare('axle.bracket-load', '', work.lacks('welds'));
     for (const weld of data.welds ?? []) examineWeld(weld, work);
-    const against = (item: string, name: 'bend' | 'backlash' | 'preload' | 'load', unit: string, window: Parameters<typeof makerLimit>[0]) => work.compare(item, '', work.take(data[name], name), { limit: makerLimit(window, unit) });
+    const against = (
+      item: string,
+      name: 'bend' | 'backlash' | 'preload' | 'load',
+      unit: string,
+      window: Parameters<typeof makerLimit>[0],
+    ) => work.compare(item, '', work.take(data[name], name), { limit: makerLimit(window, unit) });
     against('axle.straight', 'bend', 'mm', data['maker-bend']);
     against('axle.backlash', 'backlash', 'mm', data['maker-backlash']);
     against('axle.preload', 'preload', 'N*m', data['maker-preload']);
@@ -52,7 +87,16 @@ export const rearAxle = kind({
   },
 });
 
-type Name = 'pinion' | 'track' | 'faces' | 'diagonal-left' | 'diagonal-right' | 'side-left' | 'side-right' | 'edge-left' | 'edge-right';
+type Name =
+  | 'pinion'
+  | 'track'
+  | 'faces'
+  | 'diagonal-left'
+  | 'diagonal-right'
+  | 'side-left'
+  | 'side-right'
+  | 'edge-left'
+  | 'edge-right';
 const stateOf = (data: RearAxle) => (data.now || !data.planned ? 'now' : 'planned');
 
 function take(name: Name, data: RearAxle, work: Work, state: 'was' | 'now' | 'planned' = stateOf(data)): Maybe {
@@ -68,25 +112,44 @@ const pairs = [
 /** Diagonals alike say square, sides alike say not skewed, edges alike say centred. */
 function examineSquare(data: RearAxle, work: Work): void {
   for (const [subject, left, right] of pairs) {
-    const apart = work.sheet(lengthDifference, subject, { before: take(left, data, work), after: take(right, data, work) }).get('apart');
+    const apart = work
+      .sheet(lengthDifference, subject, { before: take(left, data, work), after: take(right, data, work) })
+      .get('apart');
     work.compare('axle.square-difference', subject, apart, { limit: makerLimit(data['maker-square'], 'mm') });
   }
 }
 
 function squareMeasured({ now }: RearAxle): boolean {
-  return now !== undefined && (['diagonal-left', 'diagonal-right', 'side-left', 'side-right'] as const).every((name) => now[name] !== undefined);
+  return (
+    now !== undefined &&
+    (['diagonal-left', 'diagonal-right', 'side-left', 'side-right'] as const).every((name) => now[name] !== undefined)
+  );
 }
 
 /** The track that follows from faces and offsets beside the one that was measured, and the offset against the axle's own wheels. */
 function examineTrack(data: RearAxle, work: Work): void {
   const stated = work.fact('original_track_rear');
   const before = data.was?.track || isMissing(stated) ? take('track', data, work, 'was') : stated;
-  const faces = data.was?.faces && data[stateOf(data)]?.faces ? { faces: difference(take('faces', data, work), take('faces', data, work, 'was')) } : {};
+  const faces =
+    data.was?.faces && data[stateOf(data)]?.faces
+      ? { faces: difference(take('faces', data, work), take('faces', data, work, 'was')) }
+      : {};
   const spacer = data.spacer ? { spacer: work.take(data.spacer, 'spacer') } : {};
-  const offsets = { oldOffset: work.take(data['own-offset'], 'own-offset'), newOffset: work.take(data['fitted-offset'], 'fitted-offset') };
-  work.compare('wheels.axle-offset', '', work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces }).get('perSide'));
+  const offsets = {
+    oldOffset: work.take(data['own-offset'], 'own-offset'),
+    newOffset: work.take(data['fitted-offset'], 'fitted-offset'),
+  };
+  work.compare(
+    'wheels.axle-offset',
+    '',
+    work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces }).get('perSide'),
+  );
   if (!data[stateOf(data)]?.track && hasNote(work, 'wheels-tyres')) return;
-  work.compare('wheels.track', 'rear', work.sheet(lengthDifference, 'track', { before, after: take('track', data, work) }).get('change'));
+  work.compare(
+    'wheels.track',
+    'rear',
+    work.sheet(lengthDifference, 'track', { before, after: take('track', data, work) }).get('change'),
+  );
 }
 
 function examineWeld(weld: NonNullable<RearAxle['welds']>[number], work: Work): void {
@@ -102,5 +165,10 @@ function examineWeld(weld: NonNullable<RearAxle['welds']>[number], work: Work): 
     category: weld.category ?? work.lacks(...path, 'category'),
     strength: at('metal'),
   });
-  work.demandAgainst('axle.bracket-load', weld.id, { demand, capacity: sheet.get('capacity'), loadCase, named: weld['load-case'] });
+  work.demandAgainst('axle.bracket-load', weld.id, {
+    demand,
+    capacity: sheet.get('capacity'),
+    loadCase,
+    named: weld['load-case'],
+  });
 }

@@ -43,7 +43,14 @@ const asked: Readonly<Record<string, readonly System[]>> = {
   'engine.canister': ['canister'],
   'engine.canister-sa': ['canister'],
   'engine.crankcase-ventilation': ['crankcase-ventilation'],
-  'engine.emission-equipment': ['catalyst', 'canister', 'crankcase-ventilation', 'exhaust-recirculation', 'air-injection', 'oxygen-sensor'],
+  'engine.emission-equipment': [
+    'catalyst',
+    'canister',
+    'crankcase-ventilation',
+    'exhaust-recirculation',
+    'air-injection',
+    'oxygen-sensor',
+  ],
   'brakes.stability-control': ['stability-control'],
   'retained.antilock': ['antilock'],
   'seating.airbags-kept': ['airbag', 'belt-tensioner'],
@@ -55,7 +62,8 @@ const stopping = ['brakes.stability-control', 'seating.airbags-kept', 'electrica
 
 const isLost = (r: Retained) => r.now !== undefined && !['kept', 'replaced', 'never-fitted'].includes(r.now);
 const told = (r: Retained) => `${systems[r.system!]} ${r.id}: ${becomes[r.now!]}${r.because ? ` (${r.because})` : ''}`;
-const ofItem = (item: string, list: readonly Retained[]) => list.filter((r) => r.now && r.system && asked[item]!.includes(r.system));
+const ofItem = (item: string, list: readonly Retained[]) =>
+  list.filter((r) => r.now && r.system && asked[item]!.includes(r.system));
 
 /** What the list says to each item of the codes; silent where it names none of the systems that an item asks after. */
 export function answersOf(list: readonly Retained[]): Record<string, Answer | undefined> {
@@ -66,7 +74,11 @@ function answerOf(item: string, list: readonly Retained[]): Answer | undefined {
   if (list.length === 0) return undefined;
   const lost = list.filter(isLost);
   if (lost.length > 0) return { answer: 'no', because: lost.map(told).join('; ') };
-  if (list.every((r) => r.now === 'never-fitted')) return { answer: 'not applicable', because: `the car was built without ${list.map((r) => systems[r.system!]).join(', ')}` };
+  if (list.every((r) => r.now === 'never-fitted'))
+    return {
+      answer: 'not applicable',
+      because: `the car was built without ${list.map((r) => systems[r.system!]).join(', ')}`,
+    };
   const named = asked[item]!.length > 2 ? list.map((r) => systems[r.system!]).join(', ') : undefined;
   return { answer: 'yes', because: named };
 }
@@ -75,7 +87,12 @@ function answerOf(item: string, list: readonly Retained[]): Answer | undefined {
 export function examineLost(list: readonly Retained[], work: Work): void {
   for (const item of stopping) {
     for (const one of ofItem(item, list).filter(isLost)) {
-      work.state(item, one.id, 'nonconforming', `${told(one)}; this stops the note until the certifier has decided`, { stop: true, answer: 'no', todo: 'stop work on it and put it to the certifier', path: ['systems', one.id, 'now'] });
+      work.state(item, one.id, 'nonconforming', `${told(one)}; this stops the note until the certifier has decided`, {
+        stop: true,
+        answer: 'no',
+        todo: 'stop work on it and put it to the certifier',
+        path: ['systems', one.id, 'now'],
+      });
     }
   }
 }

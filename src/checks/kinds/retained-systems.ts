@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { choice, count, list, quantity, text, yesNo } from '../../project/fields.js';
-import { anchorageList, anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
-import { kind, type Data } from '../engine/kind.js';
-import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { type Data, kind } from '../engine/kind.js';
 import type { Work } from '../engine/work.js';
+import { anchorageList, anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
 import { answersOf, becomes, examineLost, presence, systems } from './retained-list.js';
 
 const reading = (unit: string, says: string, how: string, typical: string) =>
@@ -20,7 +20,10 @@ const shape = {
   systems: list(
     {
       system: choice(systems, 'which system'),
-      was: text('how it was found: number on the part, connected, working', 'number 7A-112 on the housing, both hoses connected'),
+      was: text(
+        'how it was found: number on the part, connected, working',
+        'number 7A-112 on the housing, both hoses connected',
+      ),
       now: choice(becomes, 'what became of it'),
       because: text('why, where it is not as it was'),
     },
@@ -28,8 +31,14 @@ const shape = {
   ),
   anchorages: anchorageList,
   'fault-memory': yesNo('has the car control units with a fault memory'),
-  'fault-codes-was': count('stored faults as received', { how: 'diagnostic tool or blink code, before the battery was disconnected', typical: '1' }),
-  'fault-codes-now': count('stored faults after the work', { how: 'the same way, after clearing and a drive of 20 km with the engine warm', typical: '0' }),
+  'fault-codes-was': count('stored faults as received', {
+    how: 'diagnostic tool or blink code, before the battery was disconnected',
+    typical: '1',
+  }),
+  'fault-codes-now': count('stored faults after the work', {
+    how: 'the same way, after clearing and a drive of 20 km with the engine warm',
+    typical: '0',
+  }),
   lamps: list(
     {
       lamp: text('which lamp', 'airbag'),
@@ -41,14 +50,30 @@ const shape = {
   ),
   'sensor-gaps': list(
     {
-      was: quantity('mm', 'air gap of the wheel speed sensor, as received', { how: 'feeler gauge of brass, at the narrowest of eight places around the ring', typical: '0.8 mm' }),
-      now: quantity('mm', 'air gap of the wheel speed sensor, now', { how: 'feeler gauge of brass, at the narrowest of eight places around the ring', typical: '0.8 mm' }),
+      was: quantity('mm', 'air gap of the wheel speed sensor, as received', {
+        how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
+        typical: '0.8 mm',
+      }),
+      now: quantity('mm', 'air gap of the wheel speed sensor, now', {
+        how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
+        typical: '0.8 mm',
+      }),
       maker: makerFigures('mm', 'air gap'),
     },
     'wheel speed sensors, one item a wheel',
   ),
-  'steering-sensor': reading('deg', 'reading of the steering angle sensor with the wheels straight ahead', 'diagnostic tool, wheels set straight on the alignment rack', '1.5 deg'),
-  'crankcase-pressure': reading('kPa', 'pressure in the crankcase at warm idle, negative below the outside air', 'water gauge on the dipstick tube, engine warm and idling', '-0.25 kPa'),
+  'steering-sensor': reading(
+    'deg',
+    'reading of the steering angle sensor with the wheels straight ahead',
+    'diagnostic tool, wheels set straight on the alignment rack',
+    '1.5 deg',
+  ),
+  'crankcase-pressure': reading(
+    'kPa',
+    'pressure in the crankcase at warm idle, negative below the outside air',
+    'water gauge on the dipstick tube, engine warm and idling',
+    '-0.25 kPa',
+  ),
 };
 type RetainedData = Data<typeof shape>;
 
@@ -56,20 +81,45 @@ type RetainedData = Data<typeof shape>;
 export const retainedSystems = kind({
   id: 'retained-systems',
   title: 'Retained systems',
-  covers: 'What must stay as it was: emission equipment, stability control and antilock brakes, airbags and tensioners, belt anchorages, child restraint points, steering column, fault lamps.',
+  covers:
+    'What must stay as it was: emission equipment, stability control and antilock brakes, airbags and tensioners, belt anchorages, child restraint points, steering column, fault lamps.',
   shape,
   holdPoints: [
-    { id: 'systems-as-received', shows: 'Emission equipment, airbags, belts, control units and the lit instrument panel, as they came', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'circuits-untouched', shows: 'Connectors and looms of airbags and control units after welding and wiring, before trim', level: 'record', during: 'assembled', before: 'trimmed' },
-    { id: 'panel-lit', shows: 'Instrument panel with the ignition on, and again with the engine running', level: 'record', during: 'tested', before: 'finished' },
+    {
+      id: 'systems-as-received',
+      shows: 'Emission equipment, airbags, belts, control units and the lit instrument panel, as they came',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'circuits-untouched',
+      shows: 'Connectors and looms of airbags and control units after welding and wiring, before trim',
+      level: 'record',
+      during: 'assembled',
+      before: 'trimmed',
+    },
+    {
+      id: 'panel-lit',
+      shows: 'Instrument panel with the ignition on, and again with the engine running',
+      level: 'record',
+      during: 'tested',
+      before: 'finished',
+    },
   ],
   cautions: ['restraints', 'electrical', 'fuel'],
   answers: (d) => ({
     ...answersOf(d.systems ?? []),
     'seating.anchorages-kept': anchoragesAnswer(d.anchorages),
     'retained.fault-lamps': lampsAnswer(d),
-    'retained.scan': d['fault-memory'] === 'no' ? { answer: 'not applicable', because: 'the car has no fault memory' } : d['fault-codes-now'] ? { answer: `${d['fault-codes-now'].quantity.text} stored`, shown: 'note' } : undefined,
-    'retained.as-received': d.systems?.length && d.systems.every((s) => s.was) ? { answer: 'listed', shown: 'note' } : undefined,
+    'retained.scan':
+      d['fault-memory'] === 'no'
+        ? { answer: 'not applicable', because: 'the car has no fault memory' }
+        : d['fault-codes-now']
+          ? { answer: `${d['fault-codes-now'].quantity.text} stored`, shown: 'note' }
+          : undefined,
+    'retained.as-received':
+      d.systems?.length && d.systems.every((s) => s.was) ? { answer: 'listed', shown: 'note' } : undefined,
   }),
   states: (d) => ({
     'fault-memory': d['fault-memory'],
@@ -82,7 +132,10 @@ export const retainedSystems = kind({
     examineAnchorages(data.anchorages, work);
     work.compare('retained.fault-codes', '', work.take(data['fault-codes-now'], 'fault-codes-now'));
     gaps(data, work);
-    for (const [name, item, unit] of [['steering-sensor', 'retained.steering-angle', 'deg'], ['crankcase-pressure', 'retained.crankcase-pressure', 'kPa']] as const) {
+    for (const [name, item, unit] of [
+      ['steering-sensor', 'retained.steering-angle', 'deg'],
+      ['crankcase-pressure', 'retained.crankcase-pressure', 'kPa'],
+    ] as const) {
       work.compare(item, '', work.take(data[name]?.now, name, 'now'), { limit: makerLimit(data[name]?.maker, unit) });
     }
   },
@@ -91,11 +144,16 @@ export const retainedSystems = kind({
 function lampsAnswer({ lamps }: RetainedData) {
   if (!lamps?.length || lamps.some((l) => !l.lights || !l['goes-out'])) return undefined;
   const wrong = lamps.filter((l) => l.lights === 'no' || l['goes-out'] === 'no').map((l) => l.lamp ?? l.id);
-  return wrong.length > 0 ? { answer: 'no', because: wrong.join(', ') } : { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') };
+  return wrong.length > 0
+    ? { answer: 'no', because: wrong.join(', ') }
+    : { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') };
 }
 
 function gaps(data: RetainedData, work: Work): void {
   const all = data['sensor-gaps'] ?? [];
   if (all.length === 0) work.compare('retained.sensor-gap', '', work.lacks('sensor-gaps'));
-  for (const gap of all) work.compare('retained.sensor-gap', gap.id, work.take(gap.now, 'sensor-gaps', gap.id, 'now'), { limit: makerLimit(gap.maker, 'mm') });
+  for (const gap of all)
+    work.compare('retained.sensor-gap', gap.id, work.take(gap.now, 'sensor-gaps', gap.id, 'now'), {
+      limit: makerLimit(gap.maker, 'mm'),
+    });
 }

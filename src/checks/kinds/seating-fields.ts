@@ -10,8 +10,14 @@ const room = 'person of stated height in the seat, belt on, tape from the crown 
 
 const plate = z
   .strictObject({
-    length: quantity('mm', 'length of the plate in contact', { how: 'tape or caliper, without rounded corners', typical: '75 mm' }),
-    width: quantity('mm', 'width of the plate in contact', { how: 'tape or caliper, without rounded corners', typical: '50 mm' }),
+    length: quantity('mm', 'length of the plate in contact', {
+      how: 'tape or caliper, without rounded corners',
+      typical: '75 mm',
+    }),
+    width: quantity('mm', 'width of the plate in contact', {
+      how: 'tape or caliper, without rounded corners',
+      typical: '50 mm',
+    }),
     thickness: quantity('mm', 'thickness of the plate', { how: 'caliper, clean edge', typical: '3.0 mm' }),
     corner: quantity('mm', 'radius of its corners', { how: 'radius gauge', typical: '6 mm' }),
     material: text('material of the plate', 'steel S275'),
@@ -26,15 +32,35 @@ export const shape = {
   seats: list(
     {
       place: text('which seat', 'front left'),
-      change: choice({ kept: 'the seat that was there, where it was', replaced: 'another seat in its place', moved: 'the same seat in another place', added: 'a seat where there was none', removed: 'taken out' }, 'what was done'),
+      change: choice(
+        {
+          kept: 'the seat that was there, where it was',
+          replaced: 'another seat in its place',
+          moved: 'the same seat in another place',
+          added: 'a seat where there was none',
+          removed: 'taken out',
+        },
+        'what was done',
+      ),
       seat: text('what seat it is, with the standard on its label', 'reclining seat with a label of its standard'),
       mass: quantity('kg', 'mass of the seat', { how: 'hanging scale', typical: '14.5 kg' }),
       bolts: count('number of bolts that hold the seat', { typical: '4' }),
       thread: designation(readThread, 'thread of these bolts', 'M8x1.25'),
       class: designation(readPropertyClass, 'class or grade marked on their heads', '10.9'),
       plate,
-      through: choice({ sheet: 'steel sheet of the floor', member: 'a member or bracket of the body', original: "the maker's own anchorage", other: 'wood, fibreglass, aluminium sheet or plastic' }, 'what the anchorages go through'),
-      'height-was': quantity('mm', 'height of the cushion above the floor as received', { how: height, typical: '255 mm' }),
+      through: choice(
+        {
+          sheet: 'steel sheet of the floor',
+          member: 'a member or bracket of the body',
+          original: "the maker's own anchorage",
+          other: 'wood, fibreglass, aluminium sheet or plastic',
+        },
+        'what the anchorages go through',
+      ),
+      'height-was': quantity('mm', 'height of the cushion above the floor as received', {
+        how: height,
+        typical: '255 mm',
+      }),
       'height-now': quantity('mm', 'height of the cushion above the floor now', { how: height, typical: '250 mm' }),
       'head-room-was': quantity('mm', 'room above the head as received', { how: room, typical: '70 mm' }),
       'head-room-now': quantity('mm', 'room above the head now', { how: room, typical: '75 mm' }),
@@ -48,7 +74,10 @@ export const shape = {
       label: text('standard and date on its label', 'label of its standard, made 2024'),
       'on-seat': yesNo('is any end of it fixed to the seat'),
       thread: designation(readThread, 'thread of its anchorage bolts', '7/16-20 UNF'),
-      'proof-load': quantity('kN', 'load that an added or moved anchorage was shown to hold', { how: 'pull test or calculation by the certifier, kept as a paper', typical: '14.0 kN' }),
+      'proof-load': quantity('kN', 'load that an added or moved anchorage was shown to hold', {
+        how: 'pull test or calculation by the certifier, kept as a paper',
+        typical: '14.0 kN',
+      }),
     },
     'belts, one item a seating position',
   ),
@@ -61,6 +90,13 @@ export const shape = {
     },
     'anchorages of child restraints',
   ),
-  airbags: choice({ yes: 'all there and working', no: 'one or more disabled, moved or left out', none: 'the car was built without them' }, 'airbags and belt tensioners'),
+  airbags: choice(
+    {
+      yes: 'all there and working',
+      no: 'one or more disabled, moved or left out',
+      none: 'the car was built without them',
+    },
+    'airbags and belt tensioners',
+  ),
   torques: torquesField,
 };

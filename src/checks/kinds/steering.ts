@@ -1,49 +1,88 @@
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { type Data, kind } from '../engine/kind.js';
+import type { Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
-import { kind, type Data } from '../engine/kind.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
-import type { Work } from '../engine/work.js';
 
 const shape = {
-  parts: text('what was changed, and out of what it comes', 'rack of a later model, intermediate shaft with two joints made new'),
+  parts: text(
+    'what was changed, and out of what it comes',
+    'rack of a later model, intermediate shaft with two joints made new',
+  ),
   side: choice({ kept: 'kept on its side', moved: 'moved from left to right' }, 'side of the steering'),
   joints: list(
     {
       place: text('which joint it is', 'column to intermediate shaft'),
-      angle: quantity('deg', 'angle at which the joint works', { how: 'inclinometer along both shafts in the plane of the joint, or a template and protractor; straight ahead, three times', typical: '18.5 deg' }),
+      angle: quantity('deg', 'angle at which the joint works', {
+        how: 'inclinometer along both shafts in the plane of the joint, or a template and protractor; straight ahead, three times',
+        typical: '18.5 deg',
+      }),
       'maker-angle': makerFigures('deg', 'working angle'),
-      engaged: quantity('mm', 'length of spline or flats that stands in the joint', { how: 'mark the shaft at the joint, draw it out, caliper', typical: '22.0 mm' }),
+      engaged: quantity('mm', 'length of spline or flats that stands in the joint', {
+        how: 'mark the shaft at the joint, draw it out, caliper',
+        typical: '22.0 mm',
+      }),
       'maker-engaged': makerFigures('mm', 'length in the joint'),
       held: text('how the shaft is held and locked in it', 'clamp bolt in the groove of the shaft, self-locking nut'),
     },
     'joints of the steering shaft, from the wheel on',
   ),
-  'original-collapse': quantity('mm', 'way by which column and shaft could shorten as it came', { how: 'sliding length of column and shaft, less what stands in its way; before dismantling', typical: '95 mm' }),
-  collapse: quantity('mm', 'way by which column and shaft can shorten now', { how: 'the same way, measured as before', typical: '110 mm' }),
-  'original-turns': quantity('1', 'turns from lock to lock as it came', { how: 'tape on the rim, wheels on turn plates or off the ground', typical: '3.4' }),
+  'original-collapse': quantity('mm', 'way by which column and shaft could shorten as it came', {
+    how: 'sliding length of column and shaft, less what stands in its way; before dismantling',
+    typical: '95 mm',
+  }),
+  collapse: quantity('mm', 'way by which column and shaft can shorten now', {
+    how: 'the same way, measured as before',
+    typical: '110 mm',
+  }),
+  'original-turns': quantity('1', 'turns from lock to lock as it came', {
+    how: 'tape on the rim, wheels on turn plates or off the ground',
+    typical: '3.4',
+  }),
   turns: quantity('1', 'turns from lock to lock now', { how: 'the same way', typical: '3.0' }),
   'turns-left': quantity('1', 'turns from straight ahead to the left lock', { typical: '1.5' }),
   'turns-right': quantity('1', 'turns from straight ahead to the right lock', { typical: '1.5' }),
-  'original-wheel-diameter': quantity('mm', 'diameter of the steering wheel as it came', { how: 'tape over the rim, outside to outside', typical: '380 mm' }),
-  'wheel-diameter': quantity('mm', 'diameter of the steering wheel now', { how: 'tape over the rim, outside to outside, two directions', typical: '365 mm' }),
+  'original-wheel-diameter': quantity('mm', 'diameter of the steering wheel as it came', {
+    how: 'tape over the rim, outside to outside',
+    typical: '380 mm',
+  }),
+  'wheel-diameter': quantity('mm', 'diameter of the steering wheel now', {
+    how: 'tape over the rim, outside to outside, two directions',
+    typical: '365 mm',
+  }),
   'wheel-alike': yesNo('is the hub as padded or recessed as the original, and does the wheel meet the design rules'),
   airbag: airbagField,
-  'original-rim-play': quantity('mm', 'free play at the rim as it came', { how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move', typical: '15 mm' }),
+  'original-rim-play': quantity('mm', 'free play at the rim as it came', {
+    how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move',
+    typical: '15 mm',
+  }),
   'rim-play': quantity('mm', 'free play at the rim now', { how: 'the same way, three times', typical: '8 mm' }),
   'maker-rim-play': makerFigures('mm', 'free play at the rim'),
   ends: list(
     {
       place: text('which joint it is', 'outer tie rod end, left'),
-      play: quantity('mm', 'free play of the joint along its pin and across it, the greater', { how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels', typical: '0.3 mm' }),
+      play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
+        typical: '0.3 mm',
+      }),
       'maker-play': makerFigures('mm', 'free play of the joint'),
-      locked: choice({ pin: 'split pin', wire: 'wire', tab: 'tab', nut: 'self-locking nut', none: 'not locked' }, 'how it is locked'),
-      engaged: quantity('mm', 'thread of the end in its rod', { how: 'thread length less what stands out', typical: '24 mm' }),
+      locked: choice(
+        { pin: 'split pin', wire: 'wire', tab: 'tab', nut: 'self-locking nut', none: 'not locked' },
+        'how it is locked',
+      ),
+      engaged: quantity('mm', 'thread of the end in its rod', {
+        how: 'thread length less what stands out',
+        typical: '24 mm',
+      }),
     },
     'tie rod ends, drag link ends, idler and ball joints',
   ),
-  'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', { how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft', typical: '14 mm' }),
+  'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
+    typical: '14 mm',
+  }),
   'free-travel': yesNo('does it move freely from lock to lock at droop, ride height and bump, and come back by itself'),
   worked: workedField,
   'single-shear': singleShearField,
@@ -55,18 +94,40 @@ type Steering = Data<typeof shape>;
 export const steering = kind({
   id: 'steering',
   title: 'Steering',
-  covers: 'Rack or box, column, shaft, joints and linkage that were changed or moved: working angles and engagement of the joints, collapse of the column, play, turns, locking.',
+  covers:
+    'Rack or box, column, shaft, joints and linkage that were changed or moved: working angles and engagement of the joints, collapse of the column, play, turns, locking.',
   shape,
   holdPoints: [
-    { id: 'steering-as-received', shows: 'Column, shaft and linkage in place with the sliding length of the column, before anything was taken apart', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'joints-marked', shows: 'Shaft in each joint with the depth marked, yokes in line, bolts locked and paint-marked', level: 'record', during: 'assembled', before: 'finished' },
-    { id: 'lock-to-lock', shows: 'Steering swung from lock to lock at droop, ride height and bump, engine levered over', level: 'witness', during: 'assembled', before: 'tested' },
+    {
+      id: 'steering-as-received',
+      shows:
+        'Column, shaft and linkage in place with the sliding length of the column, before anything was taken apart',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'joints-marked',
+      shows: 'Shaft in each joint with the depth marked, yokes in line, bolts locked and paint-marked',
+      level: 'record',
+      during: 'assembled',
+      before: 'finished',
+    },
+    {
+      id: 'lock-to-lock',
+      shows: 'Steering swung from lock to lock at droop, ride height and bump, engine levered over',
+      level: 'witness',
+      during: 'assembled',
+      before: 'tested',
+    },
   ],
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
-    'steering.conversion': d.side && { answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right' },
+    'steering.conversion': d.side && {
+      answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right',
+    },
     'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'] },
     'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'] },
     'steering.ends-locked': locked(d.ends),
@@ -77,9 +138,12 @@ export const steering = kind({
     const was = work.take(data['original-collapse'], 'original-collapse');
     compareAgainst('steering.collapse-way', '', work.take(data.collapse, 'collapse'), ['original_collapse', was], work);
     work.compare('steering.wheel-diameter', '', work.take(data['wheel-diameter'], 'wheel-diameter'));
-    work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), { limit: makerLimit(data['maker-rim-play'], 'mm') });
+    work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), {
+      limit: makerLimit(data['maker-rim-play'], 'mm'),
+    });
     examineEnds(data.ends, work);
-    if (data['least-gap'] || !hasNote(work, 'clearance')) work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));
+    if (data['least-gap'] || !hasNote(work, 'clearance'))
+      work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));
     examineTorques(data.torques, work);
     examineStops(data, work);
   },
@@ -87,19 +151,25 @@ export const steering = kind({
 
 function examineJoints(joints: Steering['joints'], work: Work): void {
   if (!joints?.length) {
-    for (const item of ['steering.shaft-angles', 'steering.shaft-engagement']) work.compare(item, '', work.lacks('joints'));
+    for (const item of ['steering.shaft-angles', 'steering.shaft-engagement'])
+      work.compare(item, '', work.lacks('joints'));
     return;
   }
   for (const joint of joints) {
     const take = (name: 'angle' | 'engaged') => work.take(joint[name], 'joints', joint.id, name);
     work.compare('steering.shaft-angles', joint.id, take('angle'), { limit: makerLimit(joint['maker-angle'], 'deg') });
-    work.compare('steering.shaft-engagement', joint.id, take('engaged'), { limit: makerLimit(joint['maker-engaged'], 'mm') });
+    work.compare('steering.shaft-engagement', joint.id, take('engaged'), {
+      limit: makerLimit(joint['maker-engaged'], 'mm'),
+    });
   }
 }
 
 function examineEnds(ends: Steering['ends'], work: Work): void {
   if (!ends?.length) return work.compare('steering.free-play', '', work.lacks('ends'));
-  for (const end of ends) work.compare('steering.free-play', end.id, work.take(end.play, 'ends', end.id, 'play'), { limit: makerLimit(end['maker-play'], 'mm') });
+  for (const end of ends)
+    work.compare('steering.free-play', end.id, work.take(end.play, 'ends', end.id, 'play'), {
+      limit: makerLimit(end['maker-play'], 'mm'),
+    });
 }
 
 /** Answered once every end says how it is locked. */

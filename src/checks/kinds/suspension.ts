@@ -1,15 +1,15 @@
 import { coilRate } from '../../calc/suspension/coil-rate.js';
 import { coilTravel } from '../../calc/suspension/coil-travel.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
+import { kind } from '../engine/kind.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
+import { examineLift } from './lift.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { clearanceAnswers, examineGroundClearance } from './parts/ground-clearance.js';
-import { kind } from '../engine/kind.js';
 import { difference } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
-import { isMissing, type Maybe, type Work } from '../engine/work.js';
-import { examineLift } from './lift.js';
-import { shape, type Suspension } from './suspension-fields.js';
+import { type Suspension, shape } from './suspension-fields.js';
 
 const cornerIds = ['front-left', 'front-right', 'rear-left', 'rear-right'] as const;
 type Axle = 'front' | 'rear';
@@ -18,12 +18,31 @@ type Axle = 'front' | 'rear';
 export const suspension = kind({
   id: 'suspension',
   title: 'Suspension',
-  covers: 'Springs, dampers, ride height and travel: what the car stood at and how far its wheels moved before and after, springs at both ends of travel, ground clearance.',
+  covers:
+    'Springs, dampers, ride height and travel: what the car stood at and how far its wheels moved before and after, springs at both ends of travel, ground clearance.',
   shape,
   holdPoints: [
-    { id: 'heights-as-received', shows: 'Ride height, bump and droop of each wheel with a tape in view, before anything was taken apart', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'springs-beside', shows: 'Old and new springs beside each other with a rule, caliper on the wire', level: 'record', during: 'dismantled', before: 'assembled' },
-    { id: 'springs-at-ends', shows: 'Spring seats, joints and brake hoses at full droop and full bump', level: 'witness', during: 'assembled', before: 'tested' },
+    {
+      id: 'heights-as-received',
+      shows: 'Ride height, bump and droop of each wheel with a tape in view, before anything was taken apart',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'springs-beside',
+      shows: 'Old and new springs beside each other with a rule, caliper on the wire',
+      level: 'record',
+      during: 'dismantled',
+      before: 'assembled',
+    },
+    {
+      id: 'springs-at-ends',
+      shows: 'Spring seats, joints and brake hoses at full droop and full bump',
+      level: 'witness',
+      during: 'assembled',
+      before: 'tested',
+    },
   ],
   cautions: ['stands', 'springs', 'steering', 'structure', 'driving'],
   answers: (d) => ({
@@ -34,14 +53,29 @@ export const suspension = kind({
     'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'] },
     'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'] },
     'suspension.spring-load': d['springs-carry'] && { answer: d['springs-carry'] },
-    'suspension.lowering-blocks': d['lowering-blocks'] && { none: { answer: 'not applicable', because: 'no blocks are fitted' }, located: { answer: 'yes' }, other: { answer: 'no' } }[d['lowering-blocks']],
+    'suspension.lowering-blocks':
+      d['lowering-blocks'] &&
+      {
+        none: { answer: 'not applicable', because: 'no blocks are fitted' },
+        located: { answer: 'yes' },
+        other: { answer: 'no' },
+      }[d['lowering-blocks']],
     'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
     'suspension.lift-kit': d['commercial-kit'] && { answer: d['commercial-kit'] },
     'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
-    'suspension.as-received': cornerIds.every((id) => whole(d, id)) ? { answer: 'four corners', shown: 'note' } : undefined,
-    'suspension.springs-paper': d.front?.now?.from !== undefined || d.rear?.now?.from !== undefined ? { answer: [d.front?.now?.from, d.rear?.now?.from].filter(Boolean).join('; '), shown: 'note' } : undefined,
+    'suspension.as-received': cornerIds.every((id) => whole(d, id))
+      ? { answer: 'four corners', shown: 'note' }
+      : undefined,
+    'suspension.springs-paper':
+      d.front?.now?.from !== undefined || d.rear?.now?.from !== undefined
+        ? { answer: [d.front?.now?.from, d.rear?.now?.from].filter(Boolean).join('; '), shown: 'note' }
+        : undefined,
   }),
-  states: (d) => ({ ...stopStates(d), 'suspension-exchanged': d['suspension-exchanged'], 'centre-of-mass-moved': d['centre-of-mass-moved'] }),
+  states: (d) => ({
+    ...stopStates(d),
+    'suspension-exchanged': d['suspension-exchanged'],
+    'centre-of-mass-moved': d['centre-of-mass-moved'],
+  }),
   evaluate: ({ data }, work) => {
     for (const id of cornerIds) examineCorner(id, data, work);
     for (const axle of ['front', 'rear'] as const) examineAxle(axle, data, work);
@@ -62,28 +96,47 @@ const axleOf = (id: string): Axle => (id.startsWith('front') ? 'front' : 'rear')
 function examineCorner(id: string, data: Suspension, work: Work): void {
   const corner = cornerOf(data, id);
   const state = corner?.now || !corner?.planned ? 'now' : 'planned';
-  const take = (when: 'was' | 'now' | 'planned', name: 'height' | 'bump' | 'rebound' | 'spring-length') => work.take(corner?.[when]?.[name], 'corners', id, when, name);
+  const take = (when: 'was' | 'now' | 'planned', name: 'height' | 'bump' | 'rebound' | 'spring-length') =>
+    work.take(corner?.[when]?.[name], 'corners', id, when, name);
   const heights = { before: take('was', 'height'), after: take(state, 'height') };
   work.compare('suspension.height', id, work.sheet(lengthDifference, id, heights).get('apart'));
 
   const [bump, rebound] = [take(state, 'bump'), take(state, 'rebound')];
-  for (const item of ['suspension.bump-travel', 'suspension.bump-travel-sa']) compareAgainst(item, id, bump, ['original_bump_travel', take('was', 'bump')], work);
+  for (const item of ['suspension.bump-travel', 'suspension.bump-travel-sa'])
+    compareAgainst(item, id, bump, ['original_bump_travel', take('was', 'bump')], work);
   compareAgainst('suspension.rebound-travel', id, rebound, ['original_rebound_travel', take('was', 'rebound')], work);
 
   const before = work.fact('original_tyre_diameter');
   const after = hasNote(work, 'wheels-tyres') ? work.fact(`tyre_diameter_${axleOf(id)}`) : before;
   const place = data.clearance?.find((p) => p.was && p.region === `${axleOf(id)}-axle`);
-  const lift = examineLift(id, { heights, diameters: { before, after }, clearance: place ? work.take(place.was, 'clearance', place.id, 'was') : work.lacks('clearance') }, work).get('total');
-  if (!isMissing(lift) && lift.si <= 0) work.state('suspension.lift-certified', id, 'notApplicable', 'the car stands no higher here than it came', { path: ['corners', id] });
+  const lift = examineLift(
+    id,
+    {
+      heights,
+      diameters: { before, after },
+      clearance: place ? work.take(place.was, 'clearance', place.id, 'was') : work.lacks('clearance'),
+    },
+    work,
+  ).get('total');
+  if (!isMissing(lift) && lift.si <= 0)
+    work.state('suspension.lift-certified', id, 'notApplicable', 'the car stands no higher here than it came', {
+      path: ['corners', id],
+    });
   else work.compare('suspension.lift-certified', id, lift);
   coilAtEnds(id, { bump, rebound, length: take(state, 'spring-length') }, data, work);
 }
 
-function coilAtEnds(id: string, at: { bump: Maybe; rebound: Maybe; length: Maybe }, data: Suspension, work: Work): void {
+function coilAtEnds(
+  id: string,
+  at: { bump: Maybe; rebound: Maybe; length: Maybe },
+  data: Suspension,
+  work: Work,
+): void {
   const axle = axleOf(id);
   const type = data[axle]?.type;
   if (type !== undefined && type !== 'coil') {
-    for (const item of ['suspension.coil-bind', 'suspension.seated']) work.state(item, id, 'notApplicable', `the ${axle} axle has no coil springs`, { path: [axle, 'type'] });
+    for (const item of ['suspension.coil-bind', 'suspension.seated'])
+      work.state(item, id, 'notApplicable', `the ${axle} axle has no coil springs`, { path: [axle, 'type'] });
     return;
   }
   const { state, take, spring } = springOf(axle, data, work);
@@ -104,16 +157,27 @@ function coilAtEnds(id: string, at: { bump: Maybe; rebound: Maybe; length: Maybe
 function springOf(axle: Axle, data: Suspension, work: Work, wanted?: 'was') {
   const state = wanted ?? (data[axle]?.now || !data[axle]?.planned ? 'now' : 'planned');
   const spring = data[axle]?.[state];
-  return { state, spring, take: (name: 'free-length' | 'wire' | 'coils' | 'outside' | 'active') => work.take(spring?.[name], axle, state, name) };
+  return {
+    state,
+    spring,
+    take: (name: 'free-length' | 'wire' | 'coils' | 'outside' | 'active') =>
+      work.take(spring?.[name], axle, state, name),
+  };
 }
 
 /** Rates by the wire, before and now, and the stroke that is left to the damper. */
 function examineAxle(axle: Axle, data: Suspension, work: Work): void {
   for (const wanted of ['was', undefined] as const) {
     const { state, spring, take } = springOf(axle, data, work, wanted);
-    if (spring?.wire && spring.outside && spring.active) work.sheet(coilRate, `${axle}-${state}`, { wire: take('wire'), outside: take('outside'), active: take('active') });
+    if (spring?.wire && spring.outside && spring.active)
+      work.sheet(coilRate, `${axle}-${state}`, {
+        wire: take('wire'),
+        outside: take('outside'),
+        active: take('active'),
+      });
   }
-  const take = (name: 'closed' | 'open' | 'at-bump' | 'at-droop') => work.take(data[axle]?.damper?.[name], axle, 'damper', name);
+  const take = (name: 'closed' | 'open' | 'at-bump' | 'at-droop') =>
+    work.take(data[axle]?.damper?.[name], axle, 'damper', name);
   work.compare('suspension.damper-stroke', `${axle}-bump`, difference(take('at-bump'), take('closed')));
   work.compare('suspension.damper-stroke', `${axle}-droop`, difference(take('open'), take('at-droop')));
 }

@@ -1,11 +1,11 @@
 import type { Answer } from '../../project/common.js';
-import { kind, type Data } from '../engine/kind.js';
+import { type Data, kind } from '../engine/kind.js';
+import type { Work } from '../engine/work.js';
+import { shape } from './test-fields.js';
 import { examineBrakeTest, pulled, testSpeeds } from './trials/brake-stops.js';
 import { examineNoise } from './trials/noise.js';
 import { examineSpeedometer } from './trials/speedometer.js';
 import { examineStiffness } from './trials/stiffness.js';
-import type { Work } from '../engine/work.js';
-import { shape } from './test-fields.js';
 
 type Test = Data<typeof shape>;
 
@@ -24,11 +24,24 @@ const itemsOf = {
 export const test = kind({
   id: 'test',
   title: 'Test',
-  covers: 'One test of the car: brakes, stationary noise, speedometer, twist and bending before and after, lane change, emissions or a road test, with every reading.',
+  covers:
+    'One test of the car: brakes, stationary noise, speedometer, twist and bending before and after, lane change, emissions or a road test, with every reading.',
   shape,
   holdPoints: [
-    { id: 'baseline', shows: 'The same test on the car as it came, where the result is compared with it', level: 'record', during: 'as-received', before: 'dismantled' },
-    { id: 'set-up', shows: 'Car and instruments set up for the test', level: 'witness', during: 'tested', before: 'finished' },
+    {
+      id: 'baseline',
+      shows: 'The same test on the car as it came, where the result is compared with it',
+      level: 'record',
+      during: 'as-received',
+      before: 'dismantled',
+    },
+    {
+      id: 'set-up',
+      shows: 'Car and instruments set up for the test',
+      level: 'witness',
+      during: 'tested',
+      before: 'finished',
+    },
   ],
   cautions: ['driving', 'brakes', 'noise', 'stands'],
   raises: (item, d) => {
@@ -42,19 +55,29 @@ export const test = kind({
     'tests.emissions': d.emissions?.report ? { answer: d.emissions.report } : undefined,
     'tests.road-recheck': d.road?.rechecked && { answer: d.road.rechecked, because: d.road.found },
     'tests.lane-change-driver': d['lane-change']?.confidence && { answer: d['lane-change'].confidence },
-    'noise.rule': d.noise?.approval && { answer: d.noise.approval === 'none' ? 'not approved to ADR 83/00' : `approved to ADR 83/00${d.noise.signature ? ` with ${d.noise.signature.quantity.text}` : ''}` },
+    'noise.rule': d.noise?.approval && {
+      answer:
+        d.noise.approval === 'none'
+          ? 'not approved to ADR 83/00'
+          : `approved to ADR 83/00${d.noise.signature ? ` with ${d.noise.signature.quantity.text}` : ''}`,
+    },
     'speedometer.reference': d['true-speed-by'] ? { answer: d['true-speed-by'], shown: 'note' } : undefined,
     'brakes.pretest-pull': pulled(d.brakes),
     'brakes.test-speed': testSpeeds(d.brakes),
   }),
-  states: (d) => ({ 'noise-approval': d.noise?.approval, 'speedometer-rule': d['speedometer-rule'], 'centre-of-mass-moved': d.test === 'lane-change' ? 'yes' : undefined }),
+  states: (d) => ({
+    'noise-approval': d.noise?.approval,
+    'speedometer-rule': d['speedometer-rule'],
+    'centre-of-mass-moved': d.test === 'lane-change' ? 'yes' : undefined,
+  }),
   evaluate: ({ data }, work) => {
     const does = (name: keyof typeof itemsOf) => data.test === undefined || data.test === name;
     if (does('brakes')) examineBrakeTest(data.brakes ?? {}, work);
     if (does('noise')) examineNoise(data.noise ?? {}, work);
     if (does('speedometer')) examineSpeedometer(data.speeds, data['speedometer-rule'], work);
     if (does('twist')) examineStiffness(data.twist, data.bending, work);
-    if (does('emissions')) work.compare('engine.idle-co', '', work.take(data.emissions?.['idle-co'], 'emissions', 'idle-co'));
+    if (does('emissions'))
+      work.compare('engine.idle-co', '', work.take(data.emissions?.['idle-co'], 'emissions', 'idle-co'));
     if (does('lane-change')) laneChange(data, work);
   },
 });
@@ -64,11 +87,15 @@ function conditions(d: Test): Answer | undefined {
   return told.every(Boolean) ? { answer: told.join('; ') } : undefined;
 }
 
-const hasReadings = (d: Test): boolean => [d.brakes?.stops, d.noise?.outlets, d.speeds, d.twist?.now, d['lane-change']?.runs].some((list) => (list?.length ?? 0) > 0) || d.emissions?.['idle-co'] !== undefined;
+const hasReadings = (d: Test): boolean =>
+  [d.brakes?.stops, d.noise?.outlets, d.speeds, d.twist?.now, d['lane-change']?.runs].some(
+    (list) => (list?.length ?? 0) > 0,
+  ) || d.emissions?.['idle-co'] !== undefined;
 
 function laneChange(data: Test, work: Work): void {
   work.compare('tests.lane-change-gvm', '', work.fact('gvm'));
   const runs = data['lane-change']?.runs ?? [];
   if (runs.length === 0) work.compare('tests.lane-change-cones', '', work.lacks('lane-change', 'runs'));
-  for (const run of runs) work.compare('tests.lane-change-cones', run.id, work.take(run.cones, 'lane-change', 'runs', run.id, 'cones'));
+  for (const run of runs)
+    work.compare('tests.lane-change-cones', run.id, work.take(run.cones, 'lane-change', 'runs', run.id, 'cones'));
 }

@@ -10,14 +10,46 @@ const wheels = (state: string) =>
   z
     .strictObject({
       tyre: designation(readTyre, `tyre ${state}, as it stands on the sidewall`, '205/65R15 94H'),
-      diameter: quantity('mm', `overall diameter of the tyre ${state}, where its size does not say it`, { how: 'wheel off the ground at running pressure, steel tape around the middle of the tread divided by 3.1416, three times', typical: '648 mm' }),
+      diameter: quantity('mm', `overall diameter of the tyre ${state}, where its size does not say it`, {
+        how: 'wheel off the ground at running pressure, steel tape around the middle of the tread divided by 3.1416, three times',
+        typical: '648 mm',
+      }),
       rim: designation(readRim, `rim ${state}, as marked on it`, '6Jx15 ET25'),
-      offset: quantity('mm', `offset of the rim ${state}, where none is marked; positive where the mounting face stands outboard of the middle`, { how: 'straightedge across the back of the rim, depth gauge to the mounting face, less half the width over the flanges', typical: '25 mm', usual: 'any' }),
-      spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, { how: 'caliper, three places', typical: '0 mm' }),
-      track: quantity('mm', `track ${state}, tread centre to tread centre`, { how: 'unladen on level ground, car rolled two metres after it was lowered; tape between tread centres at hub height ahead of the axle and behind it, mean of both, three times', typical: '1421 mm', usual: [1000, 2000] }),
-      'guard-height': quantity('mm', `wheel centre to the edge of the guard above it ${state}, mean of left and right`, { how: 'tape from the middle of the hub straight up, car rolled, load as stated in the note', typical: '380 mm' }),
-      clearance: quantity('mm', `ground clearance of the lowest part near this axle ${state}`, { how: 'level floor, car rolled, load as stated in the note; rule or block gauge', typical: '155 mm' }),
-      pressure: quantity('kPa', `tyre pressure ${state}, cold`, { how: 'checked gauge, tyres cold', typical: '220 kPa', usual: [80, 700] }),
+      offset: quantity(
+        'mm',
+        `offset of the rim ${state}, where none is marked; positive where the mounting face stands outboard of the middle`,
+        {
+          how: 'straightedge across the back of the rim, depth gauge to the mounting face, less half the width over the flanges',
+          typical: '25 mm',
+          usual: 'any',
+        },
+      ),
+      spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, {
+        how: 'caliper, three places',
+        typical: '0 mm',
+      }),
+      track: quantity('mm', `track ${state}, tread centre to tread centre`, {
+        how: 'unladen on level ground, car rolled two metres after it was lowered; tape between tread centres at hub height ahead of the axle and behind it, mean of both, three times',
+        typical: '1421 mm',
+        usual: [1000, 2000],
+      }),
+      'guard-height': quantity(
+        'mm',
+        `wheel centre to the edge of the guard above it ${state}, mean of left and right`,
+        {
+          how: 'tape from the middle of the hub straight up, car rolled, load as stated in the note',
+          typical: '380 mm',
+        },
+      ),
+      clearance: quantity('mm', `ground clearance of the lowest part near this axle ${state}`, {
+        how: 'level floor, car rolled, load as stated in the note; rule or block gauge',
+        typical: '155 mm',
+      }),
+      pressure: quantity('kPa', `tyre pressure ${state}, cold`, {
+        how: 'checked gauge, tyres cold',
+        typical: '220 kPa',
+        usual: [80, 700],
+      }),
       on: onDay('day on which it was measured'),
       by: text('who measured it'),
     })
@@ -30,8 +62,14 @@ const axle = (which: string) =>
       was: wheels('as it came'),
       planned: wheels('as planned'),
       now: wheels('as fitted'),
-      'widest-track': named('mm', `widest ${which} track that the maker offered, where it is wider than this car's`, { how: "maker's data, or the state's list of tracks", typical: '1420 mm' }),
-      'least-gap': quantity('mm', `least gap of the ${which} tyres to anything through travel and steering`, { how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place', typical: '28 mm' }),
+      'widest-track': named('mm', `widest ${which} track that the maker offered, where it is wider than this car's`, {
+        how: "maker's data, or the state's list of tracks",
+        typical: '1420 mm',
+      }),
+      'least-gap': quantity('mm', `least gap of the ${which} tyres to anything through travel and steering`, {
+        how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place',
+        typical: '28 mm',
+      }),
     })
     .optional()
     .meta({ form: 'block', says: `the ${which} axle` });
@@ -39,8 +77,14 @@ const axle = (which: string) =>
 export const shape = {
   front: axle('front'),
   rear: axle('rear'),
-  changed: choice({ both: 'both axles', front: 'the front axle only', rear: 'the rear axle only' }, 'which axles got other wheels or tyres; without a word, both'),
-  driven: choice({ front: 'front axle', rear: 'rear axle', both: 'both axles' }, 'driven axle; without a word, the rear one'),
+  changed: choice(
+    { both: 'both axles', front: 'the front axle only', rear: 'the rear axle only' },
+    'which axles got other wheels or tyres; without a word, both',
+  ),
+  driven: choice(
+    { front: 'front axle', rear: 'rear axle', both: 'both axles' },
+    'driven axle; without a word, the rear one',
+  ),
   listed: list(
     {
       tyre: designation(readTyre, 'a tyre that the maker lists for the model', '185/70R14 88S'),
@@ -53,14 +97,31 @@ export const shape = {
     'tyres and rims that the maker lists for this model, on the placard or in the book',
   ),
   'stud-thread': designation(readThread, 'thread of the wheel studs or bolts', 'M12x1.5'),
-  'original-nut-engagement': quantity('mm', 'thread engaged by an original nut on an original wheel', { how: 'count the turns from first bite to seated, times the pitch; or depth gauge; three studs', typical: '13.5 mm' }),
-  'nut-engagement': quantity('mm', 'thread engaged by the nuts now, the least of all', { how: 'count the turns from first bite to seated, times the pitch; every stud of one wheel of each axle', typical: '14 mm' }),
-  'nut-torque': quantity('N*m', 'torque to which the nuts were tightened', { how: 'checked torque wrench, dry threads, in a star, again after 50 km', typical: '110 N·m', usual: [60, 250] }),
+  'original-nut-engagement': quantity('mm', 'thread engaged by an original nut on an original wheel', {
+    how: 'count the turns from first bite to seated, times the pitch; or depth gauge; three studs',
+    typical: '13.5 mm',
+  }),
+  'nut-engagement': quantity('mm', 'thread engaged by the nuts now, the least of all', {
+    how: 'count the turns from first bite to seated, times the pitch; every stud of one wheel of each axle',
+    typical: '14 mm',
+  }),
+  'nut-torque': quantity('N*m', 'torque to which the nuts were tightened', {
+    how: 'checked torque wrench, dry threads, in a star, again after 50 km',
+    typical: '110 N·m',
+    usual: [60, 250],
+  }),
   spacers: yesNo('is there a spacer between hub and wheel that the maker did not fit'),
-  alike: yesNo('are both sides of each axle alike in construction, size, offset and mounting, without slotted holes or added welds'),
-  'within-guards': yesNo('do the tyres stay within the guards straight ahead, and touch nothing at full lock and full bump'),
+  alike: yesNo(
+    'are both sides of each axle alike in construction, size, offset and mounting, without slotted holes or added welds',
+  ),
+  'within-guards': yesNo(
+    'do the tyres stay within the guards straight ahead, and touch nothing at full lock and full bump',
+  ),
   axles: choice({ 'beam-front-and-rear': 'beam axles front and rear', other: 'any other' }, 'kind of axles'),
   'stability-control': stabilityField,
-  'speedometer-rule': choice({ 'ADR 18/03': 'the model came out under ADR 18/03', earlier: 'under an earlier issue' }, 'rule on the speedometer, for cars built from July 2006 to June 2007'),
+  'speedometer-rule': choice(
+    { 'ADR 18/03': 'the model came out under ADR 18/03', earlier: 'under an earlier issue' },
+    'rule on the speedometer, for cars built from July 2006 to June 2007',
+  ),
 };
 export type WheelsTyres = Data<typeof shape>;

@@ -1,10 +1,10 @@
 import { originalFacts } from '../../project/facts.js';
-import type { Note, Build } from '../../project/model.js';
+import type { Build, Note } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
+import { applies, type Resolved, resolve, type World } from '../codes/limits.js';
+import type { OwnFigure } from '../codes/own-copy.js';
 import { raises } from '../engine/examine.js';
 import type { Kind } from '../engine/kind.js';
-import { applies, resolve, type Resolved, type World } from '../codes/limits.js';
-import type { OwnFigure } from '../codes/own-copy.js';
 import { valueOf } from '../engine/values.js';
 
 /** What the codes ask of a kind of note, before there is one: by what `build.md` says of the car. */
@@ -24,7 +24,13 @@ export interface Planned {
 }
 
 /** Without a build every item stays in. `data` is that of a note, where there is one. */
-export function askedOf(kind: Kind, items: Iterable<CodeItem>, build: Build | undefined, ownFigures: ReadonlyMap<string, OwnFigure> = new Map(), data: Partial<Note['data']> = {}): Asked[] {
+export function askedOf(
+  kind: Kind,
+  items: Iterable<CodeItem>,
+  build: Build | undefined,
+  ownFigures: ReadonlyMap<string, OwnFigure> = new Map(),
+  data: Partial<Note['data']> = {},
+): Asked[] {
   const raised = [...items].filter((item) => raises(kind, item, data as Note['data']));
   if (!build) return raised.map((item) => ({ item }));
   const world = worldOf(build, ownFigures, kind.states?.(data as never) ?? {});
@@ -37,9 +43,15 @@ export function askedOf(kind: Kind, items: Iterable<CodeItem>, build: Build | un
   });
 }
 
-function worldOf(build: Build, ownFigures: ReadonlyMap<string, OwnFigure>, states: Readonly<Record<string, string | undefined>>): World {
+function worldOf(
+  build: Build,
+  ownFigures: ReadonlyMap<string, OwnFigure>,
+  states: Readonly<Record<string, string | undefined>>,
+): World {
   const { vehicle, original } = build.data;
-  const facts = new Map<string, ReturnType<typeof valueOf>>(originalFacts(build).map((f) => [f.name, valueOf(f.value, build)]));
+  const facts = new Map<string, ReturnType<typeof valueOf>>(
+    originalFacts(build).map((f) => [f.name, valueOf(f.value, build)]),
+  );
   return {
     jurisdiction: vehicle.registration,
     category: vehicle.category,

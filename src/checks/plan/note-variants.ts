@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { leaves, type Field, type Leaf } from '../../project/field-tree.js';
+import { type Field, type Leaf, leaves } from '../../project/field-tree.js';
 import type { NamedPath } from '../../project/find-field.js';
 import type { Plain } from '../../project/frontmatter.js';
 import type { Note } from '../../project/model.js';
@@ -12,7 +12,9 @@ import type { Kind } from '../engine/kind.js';
 export function* variants(tree: readonly Field[], parse: Parse): Generator<Note['data']> {
   const raw = typicalData(tree);
   const words = ({ meta }: Field) => (meta.form === 'yes-no' ? ['yes', 'no'] : Object.keys(meta.choices ?? {}));
-  const choices = leaves(tree).flatMap((leaf) => words(leaf.field).map((word) => set(structuredClone(raw), leaf, word)));
+  const choices = leaves(tree).flatMap((leaf) =>
+    words(leaf.field).map((word) => set(structuredClone(raw), leaf, word)),
+  );
   for (const one of [raw, ...choices, {}]) {
     const data = parse(one);
     if (data) yield data;
@@ -42,17 +44,26 @@ export function parser(kind: Kind): Parse {
 }
 
 /** Puts a value in at a leaf; items and blocks that are not there yet are made with what they must have. */
-export function set(raw: { [key: string]: Plain | undefined }, { path }: Leaf, value: string | undefined, tree: readonly Field[] = []): { [key: string]: Plain | undefined } {
+export function set(
+  raw: { [key: string]: Plain | undefined },
+  { path }: Leaf,
+  value: string | undefined,
+  tree: readonly Field[] = [],
+): { [key: string]: Plain | undefined } {
   let here = raw;
   let fields = tree;
   path.forEach((key, i) => {
     const field = fields.find((f) => f.key === key);
     if (i === path.length - 1) here[key] = value;
-    else if (path[i + 1] === '[]') here = ((here[key] ??= [needed(field)]) as { [key: string]: Plain | undefined }[])[0]!;
+    else if (path[i + 1] === '[]')
+      here = ((here[key] ??= [needed(field)]) as { [key: string]: Plain | undefined }[])[0]!;
     else if (key !== '[]') here = (here[key] ??= needed(field)) as { [key: string]: Plain | undefined };
     if (key !== '[]') fields = field?.fields ?? [];
   });
   return raw;
 }
 
-const needed = (field: Field | undefined): { [key: string]: Plain } => Object.fromEntries((field?.fields ?? []).filter((f) => f.required || f.key === 'id').map((f) => [f.key, typicalEntry(f.key, f.meta)]));
+const needed = (field: Field | undefined): { [key: string]: Plain } =>
+  Object.fromEntries(
+    (field?.fields ?? []).filter((f) => f.required || f.key === 'id').map((f) => [f.key, typicalEntry(f.key, f.meta)]),
+  );

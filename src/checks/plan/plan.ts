@@ -1,13 +1,13 @@
 import { stageNames } from '../../project/common.js';
-import { fieldTree, leaves, type Leaf } from '../../project/field-tree.js';
+import { fieldTree, type Leaf, leaves } from '../../project/field-tree.js';
 import type { Build, Note } from '../../project/model.js';
-import { askedOf, type Asked, type Planned } from './asked.js';
 import type { CodeItem } from '../codes/codes.js';
+import type { Limit } from '../codes/limit.js';
 import type { Evaluation, Rules } from '../engine/examine.js';
 import type { Finding } from '../engine/finding.js';
 import type { HoldPoint, Kind } from '../engine/kind.js';
-import type { Limit } from '../codes/limit.js';
-import { questionsOf, type Question } from './plan-questions.js';
+import { type Asked, askedOf, type Planned } from './asked.js';
+import { type Question, questionsOf } from './plan-questions.js';
 import { servesOf } from './serves.js';
 
 /** What is to be known, measured, shown and asked before anything is cut. */
@@ -73,24 +73,46 @@ export interface Baseline extends Owner {
  */
 export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named: readonly string[] = []): Plan {
   const items = [...rules.codes.items.values(), ...rules.ownItems];
-  const of = (kind: Kind, note?: Note): Planned => ({ kind, note, asked: settled(askedOf(kind, items, build, rules.ownFigures, note?.data), evaluation) });
+  const of = (kind: Kind, note?: Note): Planned => ({
+    kind,
+    note,
+    asked: settled(askedOf(kind, items, build, rules.ownFigures, note?.data), evaluation),
+  });
   const noted = build.notes.map((note) => of(rules.kinds.get(note.kind)!, note));
   const known = new Set(build.notes.map((n) => n.kind));
-  const planned = [...noted, ...[...new Set(named)].filter((id) => !known.has(id)).map((id) => of(rules.kinds.get(id)!))];
+  const planned = [
+    ...noted,
+    ...[...new Set(named)].filter((id) => !known.has(id)).map((id) => of(rules.kinds.get(id)!)),
+  ];
   const kinds = [...new Map(planned.map((p) => [p.kind.id, p.kind])).values()];
   const all = merged(planned);
   const stays = all.filter((a) => a.leftOut === undefined);
   return {
-    kinds: kinds.map((k) => ({ id: k.id, title: k.title, notes: build.notes.filter((n) => n.kind === k.id).map((n) => n.name) })),
+    kinds: kinds.map((k) => ({
+      id: k.id,
+      title: k.title,
+      notes: build.notes.filter((n) => n.kind === k.id).map((n) => n.name),
+    })),
     sections: sectionsOf(stays, rules),
     limits: stays.flatMap((a) => limitOf(a, evaluation)),
-    figures: stays.flatMap(({ item, kinds: by, resolved }) => (resolved?.is === 'figure' ? [{ item: item.id, title: item.title, figure: resolved.figure, kinds: by }] : [])),
-    leftOut: all.flatMap(({ item, leftOut }) => (leftOut === undefined ? [] : [{ item: item.id, title: item.title, because: leftOut }])),
+    figures: stays.flatMap(({ item, kinds: by, resolved }) =>
+      resolved?.is === 'figure' ? [{ item: item.id, title: item.title, figure: resolved.figure, kinds: by }] : [],
+    ),
+    leftOut: all.flatMap(({ item, leftOut }) =>
+      leftOut === undefined ? [] : [{ item: item.id, title: item.title, because: leftOut }],
+    ),
     sheets: sheetsOf(kinds),
     baseline: planned.flatMap(baselineOf),
-    points: planned.flatMap(({ kind, note }) => kind.holdPoints.map((point) => ({ ...point, kind: kind.id, note: note?.name }))).sort(asCovered),
+    points: planned
+      .flatMap(({ kind, note }) => kind.holdPoints.map((point) => ({ ...point, kind: kind.id, note: note?.name })))
+      .sort(asCovered),
     tests: stays.flatMap(testOf),
-    questions: questionsOf(build, planned, stays.map((a) => a.item), evaluation),
+    questions: questionsOf(
+      build,
+      planned,
+      stays.map((a) => a.item),
+      evaluation,
+    ),
   };
 }
 
@@ -98,7 +120,9 @@ export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named
 function settled(asked: readonly Asked[], { findings }: Evaluation): Asked[] {
   return asked.map((a) => {
     const found = findings.filter((f) => f.item === a.item.id);
-    return a.leftOut === undefined && found.length > 0 && found.every((f) => f.outcome === 'notApplicable') ? { ...a, leftOut: found[0]!.says } : a;
+    return a.leftOut === undefined && found.length > 0 && found.every((f) => f.outcome === 'notApplicable')
+      ? { ...a, leftOut: found[0]!.says }
+      : a;
   });
 }
 
@@ -110,7 +134,11 @@ function merged(planned: readonly Planned[]): Merged[] {
   for (const { kind, asked } of planned) {
     for (const a of asked) {
       const before = all.get(a.item.id);
-      all.set(a.item.id, { ...a, leftOut: before && before.leftOut === undefined ? undefined : a.leftOut, kinds: [...new Set([...(before?.kinds ?? []), kind.id])] });
+      all.set(a.item.id, {
+        ...a,
+        leftOut: before && before.leftOut === undefined ? undefined : a.leftOut,
+        kinds: [...new Set([...(before?.kinds ?? []), kind.id])],
+      });
     }
   }
   return [...all.values()];
@@ -122,7 +150,17 @@ function sectionsOf(asked: readonly Merged[], rules: Rules): PlanSection[] {
       const within = asked.filter(({ item }) => item.code === code.code && item.section === section);
       if (within.length === 0) return [];
       const codes = new Set(within.flatMap(({ item }) => item.codes ?? []));
-      return [{ code: code.title, section, title, edition, codes: [...codes].sort(), items: within.length, kinds: [...new Set(within.flatMap((a) => a.kinds))] }];
+      return [
+        {
+          code: code.title,
+          section,
+          title,
+          edition,
+          codes: [...codes].sort(),
+          items: within.length,
+          kinds: [...new Set(within.flatMap((a) => a.kinds))],
+        },
+      ];
     }),
   );
 }
@@ -132,12 +170,25 @@ function limitOf({ item, kinds, resolved }: Merged, { findings }: Evaluation): P
   const own = findings.filter((f) => f.item === item.id);
   const limit = own.find((f) => f.limit)?.limit ?? (resolved?.is === 'limit' ? resolved.limit : undefined);
   if (!limit && resolved?.is === 'figure') return [];
-  return [{ item: item.id, title: item.title, asks: item.asks, unit: item.unit, kinds, limit, depends: limit || resolved?.is !== 'unstated' ? [] : resolved.names, findings: own.filter((f) => f.measured) }];
+  return [
+    {
+      item: item.id,
+      title: item.title,
+      asks: item.asks,
+      unit: item.unit,
+      kinds,
+      limit,
+      depends: limit || resolved?.is !== 'unstated' ? [] : resolved.names,
+      findings: own.filter((f) => f.measured),
+    },
+  ];
 }
 
 function sheetsOf(kinds: readonly Kind[]): Plan['sheets'] {
   const used = new Map<string, Plan['sheets'][number]>();
-  for (const kind of kinds) for (const [id, { title, purpose }] of servesOf(kind).sheets) used.set(id, { id, title, purpose, kinds: [...(used.get(id)?.kinds ?? []), kind.id] });
+  for (const kind of kinds)
+    for (const [id, { title, purpose }] of servesOf(kind).sheets)
+      used.set(id, { id, title, purpose, kinds: [...(used.get(id)?.kinds ?? []), kind.id] });
   return [...used.values()];
 }
 
@@ -145,7 +196,16 @@ function sheetsOf(kinds: readonly Kind[]): Plan['sheets'] {
 function baselineOf({ kind, note }: Planned): Baseline[] {
   return leaves(fieldTree(kind.shape))
     .filter(isBaseline)
-    .map(({ path, field: { meta } }) => ({ kind: kind.id, note: note?.name, path: path.join('.'), says: meta.says ?? path.join(' '), unit: meta.unit, how: meta.how, typical: meta.typical, written: holds(note?.data, path) }));
+    .map(({ path, field: { meta } }) => ({
+      kind: kind.id,
+      note: note?.name,
+      path: path.join('.'),
+      says: meta.says ?? path.join(' '),
+      unit: meta.unit,
+      how: meta.how,
+      typical: meta.typical,
+      written: holds(note?.data, path),
+    }));
 }
 
 const asItCame = /\bas (?:received|it came|they came)\b|\bbefore (?:anything was taken apart|dismantling|the work)\b/;
@@ -165,7 +225,8 @@ function holds(value: unknown, [key, ...rest]: readonly string[]): boolean {
 const levels = ['hold', 'witness', 'record'];
 
 function asCovered(a: HoldPoint, b: HoldPoint): number {
-  const at = (p: HoldPoint) => stageNames.indexOf(p.before) * 100 + stageNames.indexOf(p.during) * 5 + levels.indexOf(p.level);
+  const at = (p: HoldPoint) =>
+    stageNames.indexOf(p.before) * 100 + stageNames.indexOf(p.during) * 5 + levels.indexOf(p.level);
   return at(a) - at(b);
 }
 

@@ -1,11 +1,11 @@
-import { fieldTree, leaves, type Field } from '../../project/field-tree.js';
+import type { Sheet } from '../../calc/sheet.js';
+import { type Field, fieldTree, leaves } from '../../project/field-tree.js';
 import type { NamedPath } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
 import { typicalData } from '../../project/typical.js';
-import type { Sheet } from '../../calc/sheet.js';
 import type { Kind } from '../engine/kind.js';
-import { parser, set, single, variants, type Alone, type Parse } from './note-variants.js';
 import { isMissing, type Missing, type Work } from '../engine/work.js';
+import { type Alone, type Parse, parser, set, single, variants } from './note-variants.js';
 
 /** What a kind does with its fields, found out by asking it: it is evaluated on notes in which nothing has been measured yet. */
 export interface Serves {
@@ -21,7 +21,12 @@ export interface Serves {
 
 export function servesOf(kind: Kind): Serves {
   const tree = fieldTree(kind.shape);
-  const found = { fields: new Map<string, Set<string>>(), compared: new Set<string>(), answered: new Set<string>(), sheets: new Map<string, Sheet>() };
+  const found = {
+    fields: new Map<string, Set<string>>(),
+    compared: new Set<string>(),
+    answered: new Set<string>(),
+    sheets: new Map<string, Sheet>(),
+  };
   const note = (path: NamedPath, item: string) => {
     const name = pattern(path, tree);
     if (name !== undefined) found.fields.set(name, (found.fields.get(name) ?? new Set()).add(item));
@@ -38,7 +43,12 @@ export function servesOf(kind: Kind): Serves {
 }
 
 /** Items that fields answer: each field without which the answer of a whole note is gone, or else the lists that suffice for it. */
-function* answering(kind: Kind, tree: readonly Field[], alone: readonly Alone[], parse: Parse): Generator<{ path: NamedPath; item: string }> {
+function* answering(
+  kind: Kind,
+  tree: readonly Field[],
+  alone: readonly Alone[],
+  parse: Parse,
+): Generator<{ path: NamedPath; item: string }> {
   const whole = parse(typicalData(tree));
   const all = whole ? answersIn(kind, whole) : [];
   const needing = new Set<string>();
@@ -52,7 +62,8 @@ function* answering(kind: Kind, tree: readonly Field[], alone: readonly Alone[],
   }
   for (const { path, data } of alone) {
     const list = path.indexOf('[]');
-    for (const item of answersIn(kind, data).filter((i) => !needing.has(i))) yield { path: list === -1 ? path : path.slice(0, list), item };
+    for (const item of answersIn(kind, data).filter((i) => !needing.has(i)))
+      yield { path: list === -1 ? path : path.slice(0, list), item };
   }
 }
 
@@ -84,13 +95,31 @@ type Found = { compared: Set<string>; sheets: Map<string, Sheet> };
 function listener(tried: Note, found: Found, note: (path: NamedPath, item: string) => void): Work {
   const missing = (path: NamedPath): Missing => ({ missing: [{ says: '', where: path.join('.'), path }] });
   const joined = (value: unknown): Missing['missing'] =>
-    Array.isArray(value) ? value.flatMap(joined) : typeof value !== 'object' || value === null ? [] : isMissing(value as Missing) ? (value as Missing).missing : 'si' in value ? [] : Object.values(value).flatMap(joined);
+    Array.isArray(value)
+      ? value.flatMap(joined)
+      : typeof value !== 'object' || value === null
+        ? []
+        : isMissing(value as Missing)
+          ? (value as Missing).missing
+          : 'si' in value
+            ? []
+            : Object.values(value).flatMap(joined);
   const hear = (item: string, ...values: unknown[]) => {
     found.compared.add(item);
     for (const { path } of values.flatMap(joined)) if (path.length > 0) note(path, item);
   };
   return {
-    build: { name: '', directory: '', file: '', data: { title: '', vehicle: { make: '', model: '', built: '2000-01' } }, notes: [], queries: [], files: new Map(), limits: [], inputs: [] } as unknown as Build,
+    build: {
+      name: '',
+      directory: '',
+      file: '',
+      data: { title: '', vehicle: { make: '', model: '', built: '2000-01' } },
+      notes: [],
+      queries: [],
+      files: new Map(),
+      limits: [],
+      inputs: [],
+    } as unknown as Build,
     note: tried,
     take: (_, ...path) => missing(path),
     lacks: (...path) => missing(path),

@@ -1,19 +1,19 @@
 import { resolve } from 'node:path';
 import pc from 'picocolors';
-import { memory } from '../../project/memory.js';
-import type { Problem } from '../../project/problem.js';
-import { visible } from '../../platform/visible.js';
-import type { Evaluation } from '../../checks/engine/examine.js';
-import { isOpen, type Finding } from '../../checks/engine/finding.js';
-import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
-import { follow } from '../../view/follow.js';
-import type { Printer } from '../text/check-formats.js';
 import { differences, newDoubts, newProblems } from '../../app/differences.js';
 import { loadWithPapers } from '../../app/publish/document-papers.js';
-import { doubtLines, doubtsHeading, findingLines, nameOf, placeText } from '../text/finding-text.js';
-import { exits, untilEnded, type Exit, type Io } from '../terminal/io.js';
+import type { Evaluation } from '../../checks/engine/examine.js';
+import { type Finding, isOpen } from '../../checks/engine/finding.js';
+import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
+import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { visible } from '../../platform/visible.js';
+import { memory } from '../../project/memory.js';
+import type { Problem } from '../../project/problem.js';
 import { showProblem } from '../../project/show-problem.js';
+import { follow } from '../../view/follow.js';
+import { type Exit, exits, type Io, untilEnded } from '../terminal/io.js';
+import type { Printer } from '../text/check-formats.js';
+import { doubtLines, doubtsHeading, findingLines, nameOf, placeText } from '../text/finding-text.js';
 
 /** Checks builds once in full, and after each save again: then only what differs is printed. */
 export async function watchBuilds(folders: readonly string[], print: Printer, io: Io): Promise<Exit> {
@@ -38,7 +38,10 @@ function looker(folder: string, print: Printer, io: Io): (saved: readonly string
   let problems: readonly Problem[] = [];
   return async (saved) => {
     const loaded = await loadWithPapers(folder, recall);
-    if (saved.length > 0) io.stdout(`${pc.createColors(io.colour).dim(`${new Date().toLocaleTimeString('en-GB')}  ${visible(saved.join(', '))}`)}\n`);
+    if (saved.length > 0)
+      io.stdout(
+        `${pc.createColors(io.colour).dim(`${new Date().toLocaleTimeString('en-GB')}  ${visible(saved.join(', '))}`)}\n`,
+      );
     if (!('build' in loaded)) {
       if (saved.length === 0) print.problems(folder, loaded.problems);
       else io.stderr(problemsText(problems, loaded.problems, io));
@@ -67,11 +70,22 @@ function differencesText(before: Evaluation, { findings, doubts }: Evaluation, m
   const { fresh, gone } = newDoubts(before.doubts, doubts);
   const lines = [
     ...(mended ? ['The notes can be read again.'] : []),
-    ...changed.flatMap(({ before: then, now: finding }) => [...findingLines(finding!, options), dim(`    ${!then ? 'new' : then.outcome === finding!.outcome ? 'as before, with other numbers or words' : `before: ${was(then)}`}`)]),
+    ...changed.flatMap(({ before: then, now: finding }) => [
+      ...findingLines(finding!, options),
+      dim(
+        `    ${!then ? 'new' : then.outcome === finding!.outcome ? 'as before, with other numbers or words' : `before: ${was(then)}`}`,
+      ),
+    ]),
     ...differ.filter((d) => !d.now).map(({ before: then }) => dim(`gone: ${nameOf(then!)} (${was(then!)})`)),
-    ...(fresh.length > 0 ? [bold(doubtsHeading), ...fresh.flatMap((d) => [...doubtLines(d, options), dim('    new')])] : []),
+    ...(fresh.length > 0
+      ? [bold(doubtsHeading), ...fresh.flatMap((d) => [...doubtLines(d, options), dim('    new')])]
+      : []),
     ...gone.map((d) => dim(`gone: the doubt about ${visible(d.place.path)}, ${visible(d.found)} (${placeText(d)})`)),
-    differ.length > 0 ? `${differ.length} of ${findings.length} findings differ; ${findings.filter(isOpen).length} are open.` : fresh.length + gone.length > 0 ? 'No finding differs.' : 'Nothing that was found differs.',
+    differ.length > 0
+      ? `${differ.length} of ${findings.length} findings differ; ${findings.filter(isOpen).length} are open.`
+      : fresh.length + gone.length > 0
+        ? 'No finding differs.'
+        : 'Nothing that was found differs.',
   ];
   return `${lines.join('\n')}\n\n`;
 }

@@ -39,4 +39,5 @@ complete -o bashdefault -o default -F _gusset gusset
 `;
 }
 
-const offer = (takes: Takes): string => (typeof takes === 'object' ? `COMPREPLY=($(compgen -W '${takes.words.join(' ')}' -- "$current"));` : '');
+const offer = (takes: Takes): string =>
+  typeof takes === 'object' ? `COMPREPLY=($(compgen -W '${takes.words.join(' ')}' -- "$current"));` : '';

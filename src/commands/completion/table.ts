@@ -20,8 +20,18 @@ export async function completionTable(commands: Commands): Promise<CommandRow[]>
   return Promise.all(
     Object.entries(commands).map(async ([name, { says, load }]): Promise<CommandRow> => {
       const { form } = await load();
-      const options = Object.entries(form.options).map(([option, o]) => ({ name: option, says: o.says, ...(taken(o) === undefined ? {} : { takes: taken(o)! }) }));
-      return { name, says, options: [...options, { name: 'help', says: 'what it takes, with examples' }], names: form.names.map(named), many: form.names.some((n) => n.count === 'any') };
+      const options = Object.entries(form.options).map(([option, o]) => ({
+        name: option,
+        says: o.says,
+        ...(taken(o) === undefined ? {} : { takes: taken(o)! }),
+      }));
+      return {
+        name,
+        says,
+        options: [...options, { name: 'help', says: 'what it takes, with examples' }],
+        names: form.names.map(named),
+        many: form.names.some((n) => n.count === 'any'),
+      };
     }),
   );
 }

@@ -29,8 +29,12 @@ fi
 }
 
 function argumentsOf({ options, names, many }: CommandRow): string[] {
-  const spec = options.map((o) => `--${o.name}${o.takes ? '=' : ''}[${plain(o.says)}]${o.takes ? `:${o.name}:${action(o.takes)}` : ''}`);
-  const places = names.map((takes, i) => `${many && i === names.length - 1 ? '*' : i + 1}:${i === 0 ? 'first' : 'next'} name:${action(takes)}`);
+  const spec = options.map(
+    (o) => `--${o.name}${o.takes ? '=' : ''}[${plain(o.says)}]${o.takes ? `:${o.name}:${action(o.takes)}` : ''}`,
+  );
+  const places = names.map(
+    (takes, i) => `${many && i === names.length - 1 ? '*' : i + 1}:${i === 0 ? 'first' : 'next'} name:${action(takes)}`,
+  );
   return [...spec, ...places];
 }
 

@@ -1,4 +1,4 @@
-import { usageLine, type Form, type OptionForm } from './form.js';
+import { type Form, type OptionForm, usageLine } from './form.js';
 import { padTo, widestOf, wrap } from './wrap.js';
 
 /** Lines longer than this are hard to read, however wide the terminal is. */
@@ -7,7 +7,10 @@ const widest = 100;
 /** The help of a command: what it does, what it takes, and command lines to begin with. */
 export function helpText(form: Form, columns = widest): string {
   const width = Math.min(columns, widest);
-  const options = Object.entries(form.options).map(([name, option]): [string, string] => [`--${name}${argument(option)}`, says(option)]);
+  const options = Object.entries(form.options).map(([name, option]): [string, string] => [
+    `--${name}${argument(option)}`,
+    says(option),
+  ]);
   return [
     usageLine(form),
     '',
@@ -38,5 +41,9 @@ function paragraphs(text: string, width: number): string[] {
 export function twoColumns(rows: readonly (readonly [label: string, says: string])[], width: number): string[] {
   const column = widestOf(rows.map(([label]) => label)) + 4;
   if (width - column < 30) return rows.flatMap(([label, text]) => [`  ${label}`, ...wrap(text, width, '      ')]);
-  return rows.flatMap(([label, text]) => wrap(text, width, ' '.repeat(column)).map((line, i) => (i === 0 ? padTo(`  ${label}`, column) + line.slice(column) : line)));
+  return rows.flatMap(([label, text]) =>
+    wrap(text, width, ' '.repeat(column)).map((line, i) =>
+      i === 0 ? padTo(`  ${label}`, column) + line.slice(column) : line,
+    ),
+  );
 }

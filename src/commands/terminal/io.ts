@@ -13,7 +13,9 @@ export interface Io {
 /** Settles on Ctrl-C, or when the terminal or the system ends the command; a second time is not waited for. */
 export function untilEnded(io: Io): Promise<unknown> {
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-  return io.ended ?? Promise.race(signals.map((signal) => new Promise((resolve) => void process.once(signal, resolve))));
+  return (
+    io.ended ?? Promise.race(signals.map((signal) => new Promise((resolve) => void process.once(signal, resolve))))
+  );
 }
 
 export const exits = { clean: 0, findings: 1, usage: 2, machine: 3 } as const;

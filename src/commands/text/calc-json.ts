@@ -1,7 +1,7 @@
-import { isSeries, type InputValue } from '../../calc/inputs.js';
+import { type InputValue, isSeries } from '../../calc/inputs.js';
 import { typedName } from '../../calc/names.js';
-import type { Sheet } from '../../calc/sheet.js';
 import type { Run } from '../../calc/run.js';
+import type { Sheet } from '../../calc/sheet.js';
 import { expanded, type Value } from '../../calc/value.js';
 import { toUnit } from '../../units/unit.js';
 
@@ -12,7 +12,9 @@ export function sheetsJson(sheets: readonly Sheet[]) {
     subject,
     title,
     purpose,
-    inputs: renamed(inputs, (input) => ('columns' in input ? { ...input, columns: renamed(input.columns, (column) => column) } : input)),
+    inputs: renamed(inputs, (input) =>
+      'columns' in input ? { ...input, columns: renamed(input.columns, (column) => column) } : input,
+    ),
     results: renamed(results, ({ symbol, unit, says, step }) => ({ symbol, unit, says, step })),
     validity: validity.map((v) => v.says),
     sources,
@@ -29,7 +31,14 @@ export function runJson(run: Run) {
     subject: sheet.subject,
     title: sheet.title,
     inputs: renamed(run.inputs, inputJson),
-    results: run.results && renamed(run.results, (value, name) => ({ ...valueJson(value), says: sheet.results[name]!.says, step: sheet.results[name]!.step, method: run.methods[name] })),
+    results:
+      run.results &&
+      renamed(run.results, (value, name) => ({
+        ...valueJson(value),
+        says: sheet.results[name]!.says,
+        step: sheet.results[name]!.step,
+        method: run.methods[name],
+      })),
     noNumber: run.outOfRange,
     shares: renamed(run.shares, (shares) => shares.map(({ source, share }) => ({ source, share: plain(share) }))),
     method: sheet.method,
@@ -40,8 +49,15 @@ export function runJson(run: Run) {
   };
 }
 
-function renamed<T, U>(of: Readonly<Record<string, T>>, by: (value: NonNullable<T>, name: string) => U): Record<string, U> {
-  return Object.fromEntries(Object.entries(of).flatMap(([name, value]) => (value === undefined || value === null ? [] : [[typedName(name), by(value, name)]])));
+function renamed<T, U>(
+  of: Readonly<Record<string, T>>,
+  by: (value: NonNullable<T>, name: string) => U,
+): Record<string, U> {
+  return Object.fromEntries(
+    Object.entries(of).flatMap(([name, value]) =>
+      value === undefined || value === null ? [] : [[typedName(name), by(value, name)]],
+    ),
+  );
 }
 
 function inputJson(value: InputValue) {

@@ -1,4 +1,4 @@
-import { isChoice, isSeries, valuesOf, type InputValue } from '../../calc/inputs.js';
+import { type InputValue, isChoice, isSeries, valuesOf } from '../../calc/inputs.js';
 import type { MonteCarlo } from '../../calc/monte-carlo.js';
 import { typedName } from '../../calc/names.js';
 import { plainTex } from '../../calc/plain-tex.js';
@@ -20,7 +20,9 @@ export function runText(run: Run, width: number): string {
     'Inputs',
     ...Object.entries(sheet.inputs).flatMap(([name, input]) => inputLines(name, input, run.inputs[name])),
     '',
-    ...(run.results ? Object.keys(sheet.results).flatMap((name) => resultLines(run, name, width)) : [`No number: ${run.outOfRange}.`, '']),
+    ...(run.results
+      ? Object.keys(sheet.results).flatMap((name) => resultLines(run, name, width))
+      : [`No number: ${run.outOfRange}.`, '']),
     ...uncertaintyLines(run, width),
     ...restsText(sheet, width),
     '',
@@ -32,9 +34,14 @@ function inputLines(name: string, input: Input, value: InputValue | undefined): 
   const head = `  ${typedName(name).padEnd(18)}`;
   if (value === undefined) return [];
   if (typeof value === 'string') return [`${head} ${value}${isChoice(input) ? `: ${input.choices[value]}` : ''}`];
-  if (isSeries(value)) return value.map((row, i) => `${(i === 0 ? head : ' '.repeat(head.length))} ${Object.values(row).map(shown).join(', ')}`);
+  if (isSeries(value))
+    return value.map(
+      (row, i) => `${i === 0 ? head : ' '.repeat(head.length)} ${Object.values(row).map(shown).join(', ')}`,
+    );
   const one = value as Value;
-  return [`${head} ${plainTex(input.symbol)} = ${shown(one)}${one.origin.kind === 'usual' ? '   usual value, assumed' : ''}`];
+  return [
+    `${head} ${plainTex(input.symbol)} = ${shown(one)}${one.origin.kind === 'usual' ? '   usual value, assumed' : ''}`,
+  ];
 }
 
 function resultLines(run: Run, name: string, width: number): string[] {
@@ -44,14 +51,18 @@ function resultLines(run: Run, name: string, width: number): string[] {
   const formulas = result.tex === undefined ? [] : [filled(run, result.tex, symbolOf), ...numbersIn(run, result.tex)];
   const value = showQuantity(run.results![name]!.si, result.unit, expanded(run.results![name]!));
   const equals = [...formulas, value].flatMap((text, i) =>
-    wrap(text, width - margin.length - 3, '').map((line, k) => `${i === 0 && k === 0 ? `  ${symbol}` : margin}${k === 0 ? ' = ' : '   '}${line}`),
+    wrap(text, width - margin.length - 3, '').map(
+      (line, k) => `${i === 0 && k === 0 ? `  ${symbol}` : margin}${k === 0 ? ' = ' : '   '}${line}`,
+    ),
   );
   return [...wrap(`${typedName(name)}: ${result.says}`, width, ''), ...equals, ''];
 }
 
 function numbersIn(run: Run, tex: string): string[] {
   const names = [...tex.matchAll(PLACE)].map((m) => m[1]!);
-  return names.length === 0 || names.some((name) => valueIn(run, name) === undefined) ? [] : [filled(run, tex, numberOf)];
+  return names.length === 0 || names.some((name) => valueIn(run, name) === undefined)
+    ? []
+    : [filled(run, tex, numberOf)];
 }
 
 const PLACE = /@([A-Za-z]\w*)/g;
@@ -84,17 +95,27 @@ function uncertaintyLines(run: Run, width: number): string[] {
   const lines = Object.entries(run.sheet.results).flatMap(([name, result]) => {
     const [first] = run.shares[name] ?? [];
     if (result.step || !first || expanded(run.results![name]!) === 0) return [];
-    const how = run.methods[name] === 'monte-carlo' ? '; by Monte Carlo, because the sheet is not straight within the uncertainty of its inputs' : '';
-    return wrap(`${typedName(name)}: ${first.source} brings ${showNumber(first.share * 100, { digits: 2 })} % of the squared uncertainty${how}.`, width, '  ');
+    const how =
+      run.methods[name] === 'monte-carlo'
+        ? '; by Monte Carlo, because the sheet is not straight within the uncertainty of its inputs'
+        : '';
+    return wrap(
+      `${typedName(name)}: ${first.source} brings ${showNumber(first.share * 100, { digits: 2 })} % of the squared uncertainty${how}.`,
+      width,
+      '  ',
+    );
   });
   if (lines.length === 0) return ['No uncertainty was given: the inputs are taken as exact.', ''];
   return ['Uncertainty (expanded, k = 2)', ...lines, ...exactLines(run, width), ''];
 }
 
 function exactLines({ inputs }: Run, width: number): string[] {
-  const isExact = (value: InputValue | undefined) => value !== undefined && typeof value !== 'string' && valuesOf({ value }).every((v) => v.parts.size === 0);
+  const isExact = (value: InputValue | undefined) =>
+    value !== undefined && typeof value !== 'string' && valuesOf({ value }).every((v) => v.parts.size === 0);
   const names = Object.keys(inputs).filter((name) => isExact(inputs[name]));
-  return names.length > 0 ? wrap(`Taken as exact, since no uncertainty was given: ${names.map(typedName).join(', ')}.`, width, '  ') : [];
+  return names.length > 0
+    ? wrap(`Taken as exact, since no uncertainty was given: ${names.map(typedName).join(', ')}.`, width, '  ')
+    : [];
 }
 
 /** What the sheet rests on: method, assumptions, validity, remark, sources. */
@@ -120,7 +141,14 @@ export function monteCarloText(run: Run, { trials, lost, results }: MonteCarlo):
     const spread = results[name]!;
     if (result.step) return [];
     const [low, high] = spread.shortest.map((x) => showQuantity(x, result.unit));
-    return [`  ${typedName(name)} = ${showQuantity(spread.value, result.unit, spread.expanded)}, mean ${showQuantity(spread.mean, result.unit)}, shortest interval from ${low} to ${high}`];
+    return [
+      `  ${typedName(name)} = ${showQuantity(spread.value, result.unit, spread.expanded)}, mean ${showQuantity(spread.mean, result.unit)}, shortest interval from ${low} to ${high}`,
+    ];
   });
-  return [`Monte Carlo, ${trials} trials${lost > 0 ? `, ${lost} of them without a number` : ''}; intervals hold 95.45 %`, ...lines, '', ''].join('\n');
+  return [
+    `Monte Carlo, ${trials} trials${lost > 0 ? `, ${lost} of them without a number` : ''}; intervals hold 95.45 %`,
+    ...lines,
+    '',
+    '',
+  ].join('\n');
 }

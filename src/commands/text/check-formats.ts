@@ -1,13 +1,13 @@
 import type { Log } from 'sarif';
-import type { Build } from '../../project/model.js';
-import type { Problem } from '../../project/problem.js';
-import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import { findingsJson } from '../../app/results/findings-json.js';
 import { sarif } from '../../app/results/sarif.js';
-import type { Io } from '../terminal/io.js';
-import { showProblem } from '../../project/show-problem.js';
-import { summaryText } from './summary-text.js';
+import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import { tool } from '../../platform/tool.js';
+import type { Build } from '../../project/model.js';
+import type { Problem } from '../../project/problem.js';
+import { showProblem } from '../../project/show-problem.js';
+import type { Io } from '../terminal/io.js';
+import { summaryText } from './summary-text.js';
 
 /** Prints one build after another; nothing is kept of a build that was printed, so that many take no more memory than one. */
 export interface Printer {
@@ -23,8 +23,12 @@ export function printer(format: string, io: Io, all: boolean, several: boolean):
 
 function textPrinter(io: Io, all: boolean): Printer {
   return {
-    problems: (folder, problems) => io.stderr(`${problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${problems.length} problem(s) keep ${folder} from being read. Nothing was checked.\n`),
-    findings: (build, evaluation) => io.stdout(summaryText(build, evaluation, { all, width: io.columns ?? 100, colour: io.colour })),
+    problems: (folder, problems) =>
+      io.stderr(
+        `${problems.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${problems.length} problem(s) keep ${folder} from being read. Nothing was checked.\n`,
+      ),
+    findings: (build, evaluation) =>
+      io.stdout(summaryText(build, evaluation, { all, width: io.columns ?? 100, colour: io.colour })),
     end: () => {},
   };
 }
@@ -59,12 +63,22 @@ function sarifPrinter(io: Io): Printer {
               level: 'error',
               descriptor: { id: p.code },
               message: { text: `found ${p.found}, expected ${p.expected}${p.hint ? `; ${p.hint}` : ''}` },
-              locations: [{ physicalLocation: { artifactLocation: { uri: p.file.split('/').map(encodeURIComponent).join('/') }, ...(p.line > 0 ? { region: { startLine: p.line, startColumn: Math.max(1, p.column) } } : {}) } }],
+              locations: [
+                {
+                  physicalLocation: {
+                    artifactLocation: { uri: p.file.split('/').map(encodeURIComponent).join('/') },
+                    ...(p.line > 0 ? { region: { startLine: p.line, startColumn: Math.max(1, p.column) } } : {}),
+                  },
+                },
+              ],
             })),
           },
         ],
       }),
     findings: (build, evaluation, rules) => runs.push(...sarif(build, evaluation, rules, { tool }).runs),
-    end: () => io.stdout(`${JSON.stringify({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs } satisfies Log, null, 2)}\n`),
+    end: () =>
+      io.stdout(
+        `${JSON.stringify({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs } satisfies Log, null, 2)}\n`,
+      ),
   };
 }

@@ -1,26 +1,39 @@
 import pc from 'picocolors';
-import { visible } from '../../platform/visible.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Finding, Outcome } from '../../checks/engine/finding.js';
 import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
+import { visible } from '../../platform/visible.js';
 import { wrap } from '../terminal/wrap.js';
 
 export type Paint = ReturnType<typeof pc.createColors>;
 
 /** Colour follows sign and word, and is never the only sign. */
 export function colourOf(outcome: Outcome, paint: Paint): (text: string) => string {
-  return { conforming: paint.green, nonconforming: paint.red, undecided: paint.yellow, unconfirmed: paint.yellow, missing: paint.cyan, notApplicable: paint.dim }[outcome];
+  return {
+    conforming: paint.green,
+    nonconforming: paint.red,
+    undecided: paint.yellow,
+    unconfirmed: paint.yellow,
+    missing: paint.cyan,
+    notApplicable: paint.dim,
+  }[outcome];
 }
 
 /** `✗ does not conform`. */
-export const outcomeText = (finding: Finding, paint: Paint): string => colourOf(finding.outcome, paint)(`${signs[finding.outcome]} ${outcomeWord(finding)}`);
+export const outcomeText = (finding: Finding, paint: Paint): string =>
+  colourOf(finding.outcome, paint)(`${signs[finding.outcome]} ${outcomeWord(finding)}`);
 
-export const nameOf = (finding: Finding): string => `${visible(finding.title)}${finding.subject ? ` (${visible(finding.subject)})` : ''}`;
+export const nameOf = (finding: Finding): string =>
+  `${visible(finding.title)}${finding.subject ? ` (${visible(finding.subject)})` : ''}`;
 
-export const placeText = ({ place }: Pick<Finding | Doubt, 'place'>): string => visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
+export const placeText = ({ place }: Pick<Finding | Doubt, 'place'>): string =>
+  visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
 
 /** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given. */
-export function findingLines(f: Finding, { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number }): string[] {
+export function findingLines(
+  f: Finding,
+  { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number },
+): string[] {
   const paint = pc.createColors(colour);
   const marks = f.marks.length > 0 ? ` [${f.marks.join('; ')}]` : '';
   return [
@@ -31,7 +44,8 @@ export function findingLines(f: Finding, { width, colour, most = Infinity }: { w
   ];
 }
 
-const cut = (lines: readonly string[], most: number): string[] => (lines.length <= most ? [...lines] : lines.slice(0, most).map((line, i) => (i === most - 1 ? `${line} …` : line)));
+const cut = (lines: readonly string[], most: number): string[] =>
+  lines.length <= most ? [...lines] : lines.slice(0, most).map((line, i) => (i === most - 1 ? `${line} …` : line));
 
 export function findingLine(f: Finding, { colour }: { colour: boolean }): string {
   const paint = pc.createColors(colour);
@@ -43,5 +57,8 @@ export const doubtsHeading = 'Values to look at again; no finding says so, they 
 
 /** A doubt: the value, what is usual, what may have been meant, and where. */
 export function doubtLines(d: Doubt, { width, colour }: { width: number; colour: boolean }): string[] {
-  return [...wrap(visible(`${d.place.path}: found ${d.found}, expected ${d.expected}; ${d.hint}`), width - 2, '    '), pc.createColors(colour).dim(`    ${placeText(d)}`)];
+  return [
+    ...wrap(visible(`${d.place.path}: found ${d.found}, expected ${d.expected}; ${d.hint}`), width - 2, '    '),
+    pc.createColors(colour).dim(`    ${placeText(d)}`),
+  ];
 }

@@ -1,6 +1,6 @@
 import type { Finding } from '../../checks/engine/finding.js';
 import type { Changes } from '../../history/compare/compare.js';
-import { isChanged, type BuildHistory } from '../../history/history.js';
+import { type BuildHistory, isChanged } from '../../history/history.js';
 
 /** The stable, documented form of a history. Texts stand as they were committed. */
 export function historyJson(build: string, commit: string, history: BuildHistory) {

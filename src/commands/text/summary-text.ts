@@ -1,13 +1,13 @@
 import pc from 'picocolors';
-import type { Build } from '../../project/model.js';
-import { visible } from '../../platform/visible.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
-import { isOpen, outcomes, type Finding, type Outcome } from '../../checks/engine/finding.js';
+import { type Finding, isOpen, type Outcome, outcomes } from '../../checks/engine/finding.js';
 import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { bySeriousness } from '../../checks/engine/seriousness.js';
-import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
+import { visible } from '../../platform/visible.js';
+import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
+import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
 
 export interface SummaryOptions {
   /** What conforms too, and everything in full. */
@@ -36,9 +36,19 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
     '',
     ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
-    ...(shown.length > full ? ['', `The last ${shown.length - full} are told in a line each, and long texts are cut; --all tells everything in full.`, ''] : []),
+    ...(shown.length > full
+      ? [
+          '',
+          `The last ${shown.length - full} are told in a line each, and long texts are cut; --all tells everything in full.`,
+          '',
+        ]
+      : []),
     ...doubtsText(doubts, options),
-    ...wrap(`${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`, options.width, ''),
+    ...wrap(
+      `${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
+      options.width,
+      '',
+    ),
     '',
   ].join('\n');
 }

@@ -29,13 +29,15 @@ export function fileDifferences(key: 'photos' | 'papers', from: State, to: State
     const change = changeOf(path, old);
     const described = change === undefined && shows !== showed;
     if ((change === undefined && !described) || [...moved.values()].includes(path)) return [];
-    return [{
-      path,
-      change: change ?? 'described otherwise',
-      ...(old === path ? {} : { from: old }),
-      ...((shows ?? showed) ? { shows: shows ?? showed! } : {}),
-      ...(shows !== undefined && showed !== undefined && shows !== showed ? { showed } : {}),
-    }];
+    return [
+      {
+        path,
+        change: change ?? 'described otherwise',
+        ...(old === path ? {} : { from: old }),
+        ...((shows ?? showed) ? { shows: shows ?? showed! } : {}),
+        ...(shows !== undefined && showed !== undefined && shows !== showed ? { showed } : {}),
+      },
+    ];
   });
 
   function changeOf(path: string, old: string): FileDifference['change'] | undefined {
@@ -48,8 +50,12 @@ export function fileDifferences(key: 'photos' | 'papers', from: State, to: State
 
 /** Files with their captions, as far as the notes could be read; else those that lie in the folder. */
 function named(key: 'photos' | 'papers', { examined, files }: State): Map<string, string> {
-  if (!examined) return new Map([...files.keys()].filter((path) => path.startsWith(`${key}/`)).map((path) => [path, '']));
+  if (!examined)
+    return new Map([...files.keys()].filter((path) => path.startsWith(`${key}/`)).map((path) => [path, '']));
   const { build } = examined;
-  const entries = [...build.notes.flatMap((n) => n.data[key] ?? []), ...(key === 'photos' ? (build.data.photos ?? []) : [])];
+  const entries = [
+    ...build.notes.flatMap((n) => n.data[key] ?? []),
+    ...(key === 'photos' ? (build.data.photos ?? []) : []),
+  ];
   return new Map(entries.map((e) => [e.file, e.shows]));
 }

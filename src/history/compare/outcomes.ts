@@ -1,6 +1,6 @@
+import type { Limit } from '../../checks/codes/limit.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import type { Finding } from '../../checks/engine/finding.js';
-import type { Limit } from '../../checks/codes/limit.js';
 
 export interface OutcomeDifference {
   /** Of the later state where it is there. */
@@ -20,7 +20,11 @@ export interface LimitDifference {
 }
 
 /** Pairs the findings of both states; `idNow` gives the id that an earlier finding would have now. */
-function pairs(from: Evaluation, to: Evaluation, idNow: (id: string) => string): { id: string; before?: Finding; after?: Finding }[] {
+function pairs(
+  from: Evaluation,
+  to: Evaluation,
+  idNow: (id: string) => string,
+): { id: string; before?: Finding; after?: Finding }[] {
   const earlier = new Map(from.findings.map((f) => [idNow(f.id), f]));
   const now = new Set(to.findings.map((f) => f.id));
   const both = to.findings.map((after) => {
@@ -31,7 +35,11 @@ function pairs(from: Evaluation, to: Evaluation, idNow: (id: string) => string):
 }
 
 /** Findings that are new, gone, come out otherwise, or on which the certifier's word changed. */
-export function outcomeDifferences(from: Evaluation, to: Evaluation, idNow: (id: string) => string): OutcomeDifference[] {
+export function outcomeDifferences(
+  from: Evaluation,
+  to: Evaluation,
+  idNow: (id: string) => string,
+): OutcomeDifference[] {
   return pairs(from, to, idNow).flatMap(({ id, before, after }) => {
     if (before?.outcome === after?.outcome && before?.concession?.word === after?.concession?.word) return [];
     return [{ id, title: (after ?? before)!.title, ...(before && { from: before }), ...(after && { to: after }) }];
@@ -44,11 +52,19 @@ export function limitDifferences(from: Evaluation, to: Evaluation, idNow: (id: s
   for (const { before, after } of pairs(from, to, idNow)) {
     // A finding that is new or gone is told as such; so is one that lost or got its number.
     if (!before || !after || (!before.limit && !after.limit) || same(before.limit, after.limit)) continue;
-    if ((!before.limit && before.outcome !== 'unconfirmed') || (!after.limit && after.outcome !== 'unconfirmed')) continue;
+    if ((!before.limit && before.outcome !== 'unconfirmed') || (!after.limit && after.outcome !== 'unconfirmed'))
+      continue;
     const key = JSON.stringify([after.item, before.limit, after.limit]);
     const known = found.get(key);
     if (known) known.subjects.push(after.subject);
-    else found.set(key, { item: after.item, title: after.title, subjects: [after.subject], ...(before.limit && { from: before.limit }), ...(after.limit && { to: after.limit }) });
+    else
+      found.set(key, {
+        item: after.item,
+        title: after.title,
+        subjects: [after.subject],
+        ...(before.limit && { from: before.limit }),
+        ...(after.limit && { to: after.limit }),
+      });
   }
   return [...found.values()];
 }
@@ -57,6 +73,17 @@ export function limitDifferences(from: Evaluation, to: Evaluation, idNow: (id: s
 function same(a: Limit | undefined, b: Limit | undefined): boolean {
   if (!a || !b) return a === b;
   const told = ({ min, max, open, unit, recommended, from, document, edition, clause, basis, readBy, on }: Limit) =>
-    JSON.stringify([from === undefined ? [min, max] : from, open, unit, recommended, document, edition, clause, basis, readBy, on]);
+    JSON.stringify([
+      from === undefined ? [min, max] : from,
+      open,
+      unit,
+      recommended,
+      document,
+      edition,
+      clause,
+      basis,
+      readBy,
+      on,
+    ]);
   return told(a) === told(b);
 }

@@ -1,6 +1,6 @@
+import type { Evaluation } from '../../checks/engine/examine.js';
 import type { Build } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
-import type { Evaluation } from '../../checks/engine/examine.js';
 
 /** A build as it was at one commit, read and examined with the rules of today. */
 export interface State {

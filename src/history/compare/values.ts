@@ -1,5 +1,5 @@
-import { differenceOf, sameValue } from '../written.js';
 import { alike } from '../field-change.js';
+import { differenceOf, sameValue } from '../written.js';
 import type { Renames, State } from './state.js';
 
 export interface ValueDifference {

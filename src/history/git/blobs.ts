@@ -18,7 +18,11 @@ export interface BlobOptions {
  * Reads file contents in the order of their ids through one `git cat-file --batch`. The process ends with the
  * iteration, also where that is left early or fails.
  */
-export async function* readBlobs(repo: GitFolder, ids: Iterable<string>, options: BlobOptions = {}): AsyncGenerator<Blob> {
+export async function* readBlobs(
+  repo: GitFolder,
+  ids: Iterable<string>,
+  options: BlobOptions = {},
+): AsyncGenerator<Blob> {
   const wanted = [...ids].map(objectId);
   if (wanted.length === 0) return;
   const run = command(repo, ['cat-file', '--batch', '--buffer']);
@@ -53,12 +57,16 @@ export async function* readBlobs(repo: GitFolder, ids: Iterable<string>, options
 }
 
 /** Takes lines and counted bytes from a stream of chunks. */
-function pieces(stream: AsyncIterable<Buffer>): { line: () => Promise<string>; take: (size: number, keep: boolean) => Promise<Buffer> } {
+function pieces(stream: AsyncIterable<Buffer>): {
+  line: () => Promise<string>;
+  take: (size: number, keep: boolean) => Promise<Buffer>;
+} {
   const chunks = stream[Symbol.asyncIterator]();
   let held: Buffer = Buffer.alloc(0);
   const more = async (): Promise<Buffer> => {
     const next = await chunks.next();
-    if (next.done === true) throw new Error('git ended before it had given all file contents. Run `git fsck` in the repository.');
+    if (next.done === true)
+      throw new Error('git ended before it had given all file contents. Run `git fsck` in the repository.');
     return next.value;
   };
   return {

@@ -1,4 +1,4 @@
-import { fields, git, type GitFolder } from './run.js';
+import { fields, type GitFolder, git } from './run.js';
 
 interface Dirty {
   /** Relative to the root of the repository. */
@@ -22,8 +22,22 @@ export interface Cleanliness {
 export async function isClean(repo: GitFolder, folder: string): Promise<Cleanliness> {
   const path = folder === '' ? '.' : folder;
   const [status, different, watched, committed] = await Promise.all([
-    git(repo, ['status', '--porcelain=v2', '-z', '--untracked-files=all', '--ignored=traditional', '--no-renames', '--ignore-submodules=none', '--', path]),
-    git(repo, ['diff', '--name-only', '-z', '--no-ext-diff', '--no-textconv', '--no-renames', '--no-relative', '--', path], { settings: ['diff.autoRefreshIndex=true'] }),
+    git(repo, [
+      'status',
+      '--porcelain=v2',
+      '-z',
+      '--untracked-files=all',
+      '--ignored=traditional',
+      '--no-renames',
+      '--ignore-submodules=none',
+      '--',
+      path,
+    ]),
+    git(
+      repo,
+      ['diff', '--name-only', '-z', '--no-ext-diff', '--no-textconv', '--no-renames', '--no-relative', '--', path],
+      { settings: ['diff.autoRefreshIndex=true'] },
+    ),
     git(repo, ['ls-files', '-v', '-z', '--', path]),
     git(repo, ['ls-files', '-z', '--cached', '--', path]),
   ]);
@@ -32,7 +46,9 @@ export async function isClean(repo: GitFolder, folder: string): Promise<Cleanlin
   const entries = fields(status).filter((entry) => !entry.startsWith('1 .M') || changed.has(after(entry, 8)));
   const dirty: Dirty[] = [
     ...entries.map(dirtyFrom).filter((entry) => entry !== undefined),
-    ...fields(watched).filter((entry) => /^[a-zS] /.test(entry)).map((entry) => ({ path: entry.slice(2), state: 'unwatched' as const })),
+    ...fields(watched)
+      .filter((entry) => /^[a-zS] /.test(entry))
+      .map((entry) => ({ path: entry.slice(2), state: 'unwatched' as const })),
   ];
   if (committed.length === 0) dirty.push({ path: folder, state: 'nothing committed' });
   return {

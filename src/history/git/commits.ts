@@ -1,6 +1,6 @@
 import type { Person } from '../who.js';
 import { objectId } from './object-id.js';
-import { fields, git, line, tryGit, type GitFolder } from './run.js';
+import { fields, type GitFolder, git, line, tryGit } from './run.js';
 
 export interface Commit {
   commit: string;

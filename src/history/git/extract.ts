@@ -1,4 +1,4 @@
-import { copyFile, constants, link, mkdir, readdir, writeFile } from 'node:fs/promises';
+import { constants, copyFile, link, mkdir, readdir, writeFile } from 'node:fs/promises';
 import { dirname, resolve, sep } from 'node:path';
 import { readBlobs } from './blobs.js';
 import type { GitFolder } from './run.js';
@@ -18,14 +18,25 @@ export interface Extracted {
  *
  * @param have files that lie elsewhere, by the id of their contents: these are linked where that can be, and not written again
  */
-export async function extractAt(repo: GitFolder, commit: string, folder: string, target: string, have: ReadonlyMap<string, string> = new Map()): Promise<Extracted> {
+export async function extractAt(
+  repo: GitFolder,
+  commit: string,
+  folder: string,
+  target: string,
+  have: ReadonlyMap<string, string> = new Map(),
+): Promise<Extracted> {
   await mkdir(target, { recursive: true });
   if ((await readdir(target)).length > 0) throw new Error(`${target} is not empty. Name an empty directory.`);
   const tree = await treeAt(repo, commit, folder);
   const refused: Extracted['refused'] = [];
   const wanted: { path: string; blob: string }[] = [];
   for (const [path, { kind, blob }] of tree) {
-    const reason = kind === 'link' ? 'a symbolic link' : kind === 'repository' ? 'a repository of its own' : unsafePath(path, target);
+    const reason =
+      kind === 'link'
+        ? 'a symbolic link'
+        : kind === 'repository'
+          ? 'a repository of its own'
+          : unsafePath(path, target);
     if (reason === undefined) wanted.push({ path, blob });
     else refused.push({ path, reason });
   }
@@ -38,7 +49,10 @@ export async function extractAt(repo: GitFolder, commit: string, folder: string,
     else missing.push(file);
   }
   let next = 0;
-  for await (const blob of readBlobs(repo, missing.map((file) => file.blob))) {
+  for await (const blob of readBlobs(
+    repo,
+    missing.map((file) => file.blob),
+  )) {
     const path = missing[next++]?.path ?? '';
     if (blob.state !== 'read') {
       refused.push({ path, reason: 'its contents are not in this clone' });
@@ -58,7 +72,9 @@ export function unsafePath(path: string, target: string): string | undefined {
   if (parts.some((part) => /^\.git *\.*$/i.test(part))) return "the path is one of git's own";
   if (path.includes('\ufffd')) return 'the name is not UTF-8';
   const base = resolve(target);
-  return resolve(base, path).startsWith(base.endsWith(sep) ? base : base + sep) ? undefined : 'the path leads out of the folder';
+  return resolve(base, path).startsWith(base.endsWith(sep) ? base : base + sep)
+    ? undefined
+    : 'the path leads out of the folder';
 }
 
 async function linked(source: string, path: string): Promise<boolean> {
@@ -79,8 +95,10 @@ async function writeNew(path: string, data: Buffer): Promise<string | undefined>
     return undefined;
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
-    if (code === 'EEXIST' || code === 'ENOTDIR' || code === 'EISDIR') return 'another file of the folder has the same name here';
-    if (code === 'EINVAL' || code === 'ENAMETOOLONG' || code === 'ENOENT') return 'this system cannot store a file of this name';
+    if (code === 'EEXIST' || code === 'ENOTDIR' || code === 'EISDIR')
+      return 'another file of the folder has the same name here';
+    if (code === 'EINVAL' || code === 'ENAMETOOLONG' || code === 'ENOENT')
+      return 'this system cannot store a file of this name';
     throw error;
   }
 }

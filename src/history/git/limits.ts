@@ -16,10 +16,19 @@ export interface RepositoryState {
 
 const sentences: readonly (readonly [keyof RepositoryState, string])[] = [
   ['empty', 'Nothing is committed yet: there is no history, and no issue can be made. Commit the notes first.'],
-  ['ignored', "This folder is excluded by a .gitignore: git does not record its files. Take it out of the .gitignore."],
-  ['shallow', 'This clone is cut off at its oldest commit: who recorded what was there before cannot be told. `git fetch --unshallow` brings the rest.'],
-  ['partial', 'This clone left part of the file contents at its origin: older values or photos may be missing here. Clone it again without a filter.'],
-  ['detached', 'A commit is checked out, not a branch: new commits may be lost. `git switch <branch>` goes back to a branch.'],
+  ['ignored', 'This folder is excluded by a .gitignore: git does not record its files. Take it out of the .gitignore.'],
+  [
+    'shallow',
+    'This clone is cut off at its oldest commit: who recorded what was there before cannot be told. `git fetch --unshallow` brings the rest.',
+  ],
+  [
+    'partial',
+    'This clone left part of the file contents at its origin: older values or photos may be missing here. Clone it again without a filter.',
+  ],
+  [
+    'detached',
+    'A commit is checked out, not a branch: new commits may be lost. `git switch <branch>` goes back to a branch.',
+  ],
   ['bare', 'This repository has no working tree: whether files differ from what is committed cannot be told.'],
 ];
 

@@ -1,6 +1,6 @@
 import type { Change } from './raw-log.js';
+import { type Unions, unions } from './unions.js';
 import type { FileVersions, Version } from './versions.js';
-import { unions, type Unions } from './unions.js';
 
 /** One state of one file. The same object stands for the file in every commit that did not touch it. */
 export interface FileState {
@@ -72,7 +72,10 @@ function childCounts(versions: readonly Version[]): Map<string, number> {
 function apply(tree: Tree, changes: readonly Change[], otherParents: readonly Tree[], files: Unions): Touched[] {
   const old = changes.map(({ from, path }) => tree.get(from ?? path));
   for (const { from } of changes) if (from !== undefined) tree.delete(from);
-  const present = otherParents.length === 0 ? new Set<number>() : new Set([...tree.values()].filter(alive).map(({ file }) => files.find(file)));
+  const present =
+    otherParents.length === 0
+      ? new Set<number>()
+      : new Set([...tree.values()].filter(alive).map(({ file }) => files.find(file)));
   return changes.map(({ path, blob }, index) => {
     const before = old[index];
     const there = otherParents.map((parent) => parent.get(path)).find((state) => state !== undefined && alive(state));
@@ -108,7 +111,8 @@ function merged(tree: Tree, parents: readonly Tree[], files: Unions): Touched[] 
 
 /** Two sides may each have made a file under the same path; from the merge on they are one. */
 function uniteSamePaths(tree: Tree, parents: readonly Tree[], files: Unions): void {
-  const at = (of: Tree): Map<number, string> => new Map([...of].filter(([, state]) => alive(state)).map(([path, state]) => [files.find(state.file), path]));
+  const at = (of: Tree): Map<number, string> =>
+    new Map([...of].filter(([, state]) => alive(state)).map(([path, state]) => [files.find(state.file), path]));
   const resultAt = at(tree);
   for (const parent of parents) {
     const parentAt = at(parent);

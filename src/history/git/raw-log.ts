@@ -1,4 +1,4 @@
-import { commitFieldCount, commitFrom, type Commit } from './commits.js';
+import { type Commit, commitFieldCount, commitFrom } from './commits.js';
 import { fields } from './run.js';
 
 export interface Change {

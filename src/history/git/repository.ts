@@ -2,7 +2,7 @@ import { realpath, stat } from 'node:fs/promises';
 import { relative, resolve, sep } from 'node:path';
 import { resolveCommit } from './commits.js';
 import { limitsOf, type RepositoryState } from './limits.js';
-import { git, line, tryGit, type GitFolder, type Ran } from './run.js';
+import { type GitFolder, git, line, type Ran, tryGit } from './run.js';
 
 /** What is known of the repository that holds a build. */
 export interface Repository extends GitFolder, RepositoryState {
@@ -34,7 +34,14 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
   if (tooOld !== undefined) return none(tooOld);
 
   // How far up the root lies, and not where: a path may hold line ends.
-  const asked = await tryGit({ root: dir }, ['rev-parse', '--is-bare-repository', '--is-inside-work-tree', '--is-shallow-repository', '--show-object-format', '--show-cdup']);
+  const asked = await tryGit({ root: dir }, [
+    'rev-parse',
+    '--is-bare-repository',
+    '--is-inside-work-tree',
+    '--is-shallow-repository',
+    '--show-object-format',
+    '--show-cdup',
+  ]);
   if (asked.code !== 0) return none(whyNot(dir, asked.err));
   const [isBare, isInside, isShallow, format, up = ''] = line(asked.out).split('\n');
   const bare = isBare === 'true';
@@ -55,7 +62,7 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
     root,
     prefix,
     branch: branch.code === 0 ? line(branch.out) : undefined,
-    objectFormat: format === 'sha256' ? 'sha256' as const : 'sha1' as const,
+    objectFormat: format === 'sha256' ? ('sha256' as const) : ('sha1' as const),
     bare,
     shallow: isShallow === 'true',
     detached: branch.code !== 0,

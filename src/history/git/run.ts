@@ -23,14 +23,21 @@ export interface RunOptions {
 
 /** Settings that change what git prints or runs. Those that say who signs, and how, stay the user's. */
 const settings = [
-  'core.quotepath=off', 'color.ui=false', 'i18n.logOutputEncoding=UTF-8',
-  'log.showSignature=false', 'log.showRoot=true', 'log.follow=false',
-  'core.fsmonitor=false', `core.hooksPath=${devNull}`, 'protocol.allow=never',
+  'core.quotepath=off',
+  'color.ui=false',
+  'i18n.logOutputEncoding=UTF-8',
+  'log.showSignature=false',
+  'log.showRoot=true',
+  'log.follow=false',
+  'core.fsmonitor=false',
+  `core.hooksPath=${devNull}`,
+  'protocol.allow=never',
   'advice.graftFileDeprecated=false',
 ];
 
 /** A hook or an alias that starts us sets GIT_DIR and the like, which would point every question at another repository. */
-const kept = /^GIT_(CONFIG_(GLOBAL|SYSTEM|NOSYSTEM|COUNT|KEY_\d+|VALUE_\d+)|AUTHOR_|COMMITTER_|EXEC_PATH|CEILING_DIRECTORIES|DISCOVERY_)/;
+const kept =
+  /^GIT_(CONFIG_(GLOBAL|SYSTEM|NOSYSTEM|COUNT|KEY_\d+|VALUE_\d+)|AUTHOR_|COMMITTER_|EXEC_PATH|CEILING_DIRECTORIES|DISCOVERY_)/;
 
 function environment(magicPathspecs: boolean): NodeJS.ProcessEnv {
   const env: NodeJS.ProcessEnv = {};
@@ -52,7 +59,11 @@ function environment(magicPathspecs: boolean): NodeJS.ProcessEnv {
 }
 
 /** Arguments and environment of a git process whose output does not depend on the user's settings or language. */
-export function command(folder: GitFolder, args: readonly string[], options: RunOptions = {}): { args: string[]; env: NodeJS.ProcessEnv } {
+export function command(
+  folder: GitFolder,
+  args: readonly string[],
+  options: RunOptions = {},
+): { args: string[]; env: NodeJS.ProcessEnv } {
   const given = [...settings, ...(options.settings ?? [])].flatMap((setting) => ['-c', setting]);
   return {
     args: ['--no-pager', '-C', folder.root, ...given, ...args],
@@ -67,11 +78,16 @@ const mostTries = 20;
 export function tryGit(folder: GitFolder, args: readonly string[], options: RunOptions = {}, tries = 1): Promise<Ran> {
   const run = command(folder, args, options);
   return new Promise((resolve, reject) => {
-    const child = execFile('git', run.args, { env: run.env, encoding: 'buffer', maxBuffer: Infinity }, (error, out, err) => {
-      if (error?.signal === 'SIGPIPE' && tries < mostTries) resolve(tryGit(folder, args, options, tries + 1));
-      else if (error !== null && typeof error.code !== 'number') reject(error);
-      else resolve({ code: error === null ? 0 : Number(error.code), out, err: err.toString('utf8') });
-    });
+    const child = execFile(
+      'git',
+      run.args,
+      { env: run.env, encoding: 'buffer', maxBuffer: Infinity },
+      (error, out, err) => {
+        if (error?.signal === 'SIGPIPE' && tries < mostTries) resolve(tryGit(folder, args, options, tries + 1));
+        else if (error !== null && typeof error.code !== 'number') reject(error);
+        else resolve({ code: error === null ? 0 : Number(error.code), out, err: err.toString('utf8') });
+      },
+    );
     // git may end before it has read everything; how it ended says more than the broken pipe.
     child.stdin?.on('error', () => undefined);
     child.stdin?.end(options.input ?? '');

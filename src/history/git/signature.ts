@@ -44,11 +44,15 @@ export function pgpVerdict({ code, err: printed }: Pick<Ran, 'code' | 'err'>): V
   for (const [, name = '', rest = ''] of printed.matchAll(/^\[GNUPG:\] ([A-Z_]+) ?(.*)$/gm)) status.set(name, rest);
   const about = (name: string): Pick<Verdict, 'signer' | 'key'> => {
     const [key = '', ...signer] = (status.get(name) ?? '').split(' ');
-    return { key: status.get('VALIDSIG')?.split(' ', 1)[0] ?? key, ...(signer.length === 0 ? {} : { signer: signer.join(' ') }) };
+    return {
+      key: status.get('VALIDSIG')?.split(' ', 1)[0] ?? key,
+      ...(signer.length === 0 ? {} : { signer: signer.join(' ') }),
+    };
   };
   if (status.has('BADSIG')) return { state: 'bad', ...about('BADSIG') };
   if (status.has('NO_PUBKEY')) return { state: 'unknown-key', key: status.get('NO_PUBKEY') ?? '' };
-  if (status.has('REVKEYSIG')) return { state: 'not-allowed', ...about('REVKEYSIG'), because: 'the key was withdrawn by its owner' };
+  if (status.has('REVKEYSIG'))
+    return { state: 'not-allowed', ...about('REVKEYSIG'), because: 'the key was withdrawn by its owner' };
   if (status.has('EXPKEYSIG')) return { state: 'not-allowed', ...about('EXPKEYSIG'), because: 'the key has expired' };
   if (status.has('EXPSIG')) return { state: 'not-allowed', ...about('EXPSIG'), because: 'the signature has expired' };
   if (!status.has('GOODSIG')) return { state: 'cannot-verify', because: firstLine(printed) };
@@ -59,5 +63,10 @@ export function pgpVerdict({ code, err: printed }: Pick<Ran, 'code' | 'err'>): V
 }
 
 function firstLine(printed: string): string {
-  return printed.split('\n').find((text) => text.trim() !== '')?.replace(/^(error|fatal): /, '') ?? 'git gave no reason';
+  return (
+    printed
+      .split('\n')
+      .find((text) => text.trim() !== '')
+      ?.replace(/^(error|fatal): /, '') ?? 'git gave no reason'
+  );
 }

@@ -7,7 +7,12 @@ const forbidden = /[\p{Cc} ~^:?*[\\/%{]|^[.-]|\.(?=$|\.|lock$)/gu;
 export function tagName(build: string, letter: string): string {
   if (build === '') throw new Error('Expected the name of a build, found an empty one.');
   if (!isLetter(letter)) throw new Error(`Expected an issue letter such as A or AB, found "${letter}".`);
-  const name = build.normalize('NFC').replace(forbidden, (character) => `%${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(2, '0')}`);
+  const name = build
+    .normalize('NFC')
+    .replace(
+      forbidden,
+      (character) => `%${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(2, '0')}`,
+    );
   return `${name}/issue-${letter}`;
 }
 

@@ -1,7 +1,7 @@
 import type { Person } from '../who.js';
 import { sameZone } from './commits.js';
 import { letterNumber } from './issue-letter.js';
-import { git, type GitFolder } from './run.js';
+import { type GitFolder, git } from './run.js';
 import { letterOf, tagName } from './tag-name.js';
 
 export interface Tag {
@@ -27,8 +27,17 @@ export interface IssueTag extends Tag {
 }
 
 const format = [
-  'refname:strip=2', 'objecttype', 'objectname', 'tag', 'taggername', 'taggeremail:trim', 'taggerdate:iso-strict',
-  'contents:subject', 'contents:body', '*objecttype', '*objectname',
+  'refname:strip=2',
+  'objecttype',
+  'objectname',
+  'tag',
+  'taggername',
+  'taggeremail:trim',
+  'taggerdate:iso-strict',
+  'contents:subject',
+  'contents:body',
+  '*objecttype',
+  '*objectname',
 ];
 
 /** The issues of a build (name of its folder), in the order of their letters. */
@@ -50,7 +59,11 @@ export async function tagNamed(repo: GitFolder, name: string): Promise<Tag | und
 }
 
 async function tagsLike(repo: GitFolder, pattern: string): Promise<Tag[]> {
-  const out = await git(repo, ['for-each-ref', `--format=${format.map((field) => `%(${field})%00`).join('')}`, pattern]);
+  const out = await git(repo, [
+    'for-each-ref',
+    `--format=${format.map((field) => `%(${field})%00`).join('')}`,
+    pattern,
+  ]);
   const tokens = out.toString('utf8').split('\0');
   const tags: Tag[] = [];
   for (let at = 0; at + format.length < tokens.length; at += format.length) {
@@ -60,7 +73,19 @@ async function tagsLike(repo: GitFolder, pattern: string): Promise<Tag[]> {
 }
 
 function tagFrom(parts: readonly string[]): Tag {
-  const [name = '', type = '', object = '', ownName = '', tagger = '', email = '', date = '', subject = '', body = '', targetType = '', target = ''] = parts;
+  const [
+    name = '',
+    type = '',
+    object = '',
+    ownName = '',
+    tagger = '',
+    email = '',
+    date = '',
+    subject = '',
+    body = '',
+    targetType = '',
+    target = '',
+  ] = parts;
   const annotated = type === 'tag';
   return {
     // for-each-ref ends every entry with a line end, which stands before the next name.

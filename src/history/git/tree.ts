@@ -1,6 +1,6 @@
 import { readBlobs } from './blobs.js';
 import { objectId } from './object-id.js';
-import { fields, git, type GitFolder } from './run.js';
+import { fields, type GitFolder, git } from './run.js';
 
 export interface TreeEntry {
   kind: 'file' | 'link' | 'repository';
@@ -38,7 +38,16 @@ export async function fileAt(repo: GitFolder, commit: string, path: string): Pro
 async function entries(repo: GitFolder, commit: string, path: string): Promise<[string, TreeEntry][]> {
   // git takes a path that leads out of the repository for an error, not for one that is not there.
   if (path.startsWith('/') || path.split('/').includes('..')) return [];
-  const out = await git(repo, ['ls-tree', '-r', '-z', '-l', '--full-tree', objectId(commit), '--', ...(path === '' ? [] : [path])]);
+  const out = await git(repo, [
+    'ls-tree',
+    '-r',
+    '-z',
+    '-l',
+    '--full-tree',
+    objectId(commit),
+    '--',
+    ...(path === '' ? [] : [path]),
+  ]);
   return fields(out).map((entry) => {
     const tab = entry.indexOf('\t');
     const [mode = '', , blob = '', size = ''] = entry.slice(0, tab).split(/ +/);

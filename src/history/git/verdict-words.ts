@@ -12,7 +12,9 @@ export function wordsFor(verdict: Verdict, tag: Tag, source: string): string {
         `Signed with the key ${key}, which ${shown(source)} gives to ${shown(verdict.signer ?? 'nobody named')}.`,
         ...(differs(verdict, tag) ? [`The tag names another as its tagger: ${who(tag.tagger)}.`] : []),
         `It proves that the holder of this key signed this tag, its message and commit ${tag.commit ?? tag.object}, and with the commit, through git's ${tag.object.length === 64 ? 'SHA-256' : 'SHA-1'} ids, every file in it.`,
-        ...(/in this repository$/.test(source) ? ['That list can be changed by whoever can commit: compare the key with one you had from the signer.'] : []),
+        ...(/in this repository$/.test(source)
+          ? ['That list can be changed by whoever can commit: compare the key with one you had from the signer.']
+          : []),
         `It does not prove when: ${tag.date} is what the signer's computer said. Nor does it prove that what was written is true.`,
       ].join(' ');
     case 'bad':
@@ -27,5 +29,9 @@ export function wordsFor(verdict: Verdict, tag: Tag, source: string): string {
 }
 
 function differs(verdict: Verdict, tag: Tag): boolean {
-  return verdict.signer !== undefined && tag.tagger.email !== '' && !verdict.signer.toLowerCase().includes(tag.tagger.email.toLowerCase());
+  return (
+    verdict.signer !== undefined &&
+    tag.tagger.email !== '' &&
+    !verdict.signer.toLowerCase().includes(tag.tagger.email.toLowerCase())
+  );
 }

@@ -1,10 +1,10 @@
 import { shown, who } from '../who.js';
 import { withAllowedSigners } from './allowed-signers.js';
-import { tryGit, type Ran } from './run.js';
 import type { Repository } from './repository.js';
-import { pgpVerdict, sshVerdict, type SignatureFormat, type SignatureState, type Verdict } from './signature.js';
+import { type Ran, tryGit } from './run.js';
+import { pgpVerdict, type SignatureFormat, type SignatureState, sshVerdict, type Verdict } from './signature.js';
 import { signatureOf } from './tag-signature.js';
-import { tagNamed, type Tag } from './tags.js';
+import { type Tag, tagNamed } from './tags.js';
 import { wordsFor } from './verdict-words.js';
 
 export interface TagVerdict {
@@ -31,10 +31,15 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
   const tag = await tagNamed(repo, name);
   if (tag === undefined) throw new Error(`There is no tag ${shown(name)}. \`git tag\` lists those there are.`);
   const unsigned = (says: string): TagVerdict => ({ signed: false, state: 'unsigned', says });
-  if (!tag.annotated) return unsigned('This tag is a bare name for a commit. It carries no date, no name and no signature, and can be moved without a trace: it proves nothing.');
+  if (!tag.annotated)
+    return unsigned(
+      'This tag is a bare name for a commit. It carries no date, no name and no signature, and can be moved without a trace: it proves nothing.',
+    );
   const format = await signatureOf(repo, tag);
   if (format === undefined) {
-    return unsigned(`This tag is not signed. It says that ${who(tag.tagger)} made it on ${tag.date}, but anybody who can write to the repository can write that: it proves neither who nor when.`);
+    return unsigned(
+      `This tag is not signed. It says that ${who(tag.tagger)} made it on ${tag.date}, but anybody who can write to the repository can write that: it proves neither who nor when.`,
+    );
   }
   if (tag.ownName !== tag.name) {
     const says = `The tag object is signed for the name "${shown(tag.ownName)}" and was put under "${shown(tag.name)}". Do not rely on it.`;
@@ -53,7 +58,8 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
 
 async function judged(repo: Place, tag: Tag, format: SignatureFormat): Promise<{ verdict: Verdict; source: string }> {
   const verify = (settings: string[]): Promise<Ran> => tryGit(repo, ['verify-tag', '--raw', tag.object], { settings });
-  if (format === 'x509') return { verdict: { state: 'cannot-verify', because: 'X.509 signatures are not read here' }, source: '' };
+  if (format === 'x509')
+    return { verdict: { state: 'cannot-verify', because: 'X.509 signatures are not read here' }, source: '' };
   if (format === 'openpgp') return { verdict: pgpVerdict(await verify([])), source: 'your keyring' };
   return withAllowedSigners(repo, async (list, file) => {
     // A program set in a repository's own settings could call anything good.
@@ -64,6 +70,9 @@ async function judged(repo: Place, tag: Tag, format: SignatureFormat): Promise<{
     // git words a withdrawn key like an altered tag.
     const without = sshVerdict(await verify([...settings, 'gpg.ssh.revocationFile=']), listed);
     if (without.state === 'bad' || without.state === 'cannot-verify') return { verdict, source: list.name };
-    return { verdict: { ...without, state: 'not-allowed', because: 'the key is on your list of withdrawn keys' }, source: list.name };
+    return {
+      verdict: { ...without, state: 'not-allowed', because: 'the key is on your list of withdrawn keys' },
+      source: list.name,
+    };
   });
 }

@@ -3,8 +3,8 @@ import { resolve } from 'node:path';
 import type { Commit } from './commits.js';
 import { commitFormat } from './commits.js';
 import { objectId } from './object-id.js';
-import { parseLog, type Change } from './raw-log.js';
-import { git, line, type GitFolder } from './run.js';
+import { type Change, parseLog } from './raw-log.js';
+import { type GitFolder, git, line } from './run.js';
 
 export interface Version extends Commit {
   /** What differs from the first parent; for a first commit, everything. */
@@ -33,18 +33,38 @@ export interface VersionsOptions {
  * An empty repository has no versions.
  */
 export async function fileVersions(
-  repo: GitFolder & { empty: boolean; shallow: boolean }, folder: string, options: VersionsOptions = {},
+  repo: GitFolder & { empty: boolean; shallow: boolean },
+  folder: string,
+  options: VersionsOptions = {},
 ): Promise<FileVersions> {
   const at = options.at === undefined ? 'HEAD' : objectId(options.at);
   if (repo.empty && options.at === undefined) return { folder, versions: [] };
   const [out, cutOff] = await Promise.all([
-    git(repo, [
-      'log', '--full-history', '--sparse', '--date-order', '--reverse', '--diff-merges=first-parent',
-      '--raw', '-z', '--no-abbrev', '--no-ext-diff', '--no-textconv', '--no-relative',
-      // Likeness of photographs is slow to judge and says nothing, so that without endings only equal contents count.
-      options.endings === undefined ? '-M100%' : '-M', '-l1000',
-      `--format=${commitFormat}`, at, '--', ...(options.endings ?? []).map(pathspec),
-    ], { magicPathspecs: true }),
+    git(
+      repo,
+      [
+        'log',
+        '--full-history',
+        '--sparse',
+        '--date-order',
+        '--reverse',
+        '--diff-merges=first-parent',
+        '--raw',
+        '-z',
+        '--no-abbrev',
+        '--no-ext-diff',
+        '--no-textconv',
+        '--no-relative',
+        // Likeness of photographs is slow to judge and says nothing, so that without endings only equal contents count.
+        options.endings === undefined ? '-M100%' : '-M',
+        '-l1000',
+        `--format=${commitFormat}`,
+        at,
+        '--',
+        ...(options.endings ?? []).map(pathspec),
+      ],
+      { magicPathspecs: true },
+    ),
     repo.shallow ? boundaries(repo) : new Set<string>(),
   ]);
   const versions = parseLog(out).map((found) => ({ ...found, boundary: cutOff.has(found.commit) }));
@@ -52,7 +72,8 @@ export async function fileVersions(
 }
 
 function pathspec(ending: string): string {
-  if (!/^\.[a-z0-9]+$/i.test(ending)) throw new Error(`Expected the ending of a file name such as ".md", found "${ending}".`);
+  if (!/^\.[a-z0-9]+$/i.test(ending))
+    throw new Error(`Expected the ending of a file name such as ".md", found "${ending}".`);
   return `:(top,glob,icase)**/*${ending}`;
 }
 

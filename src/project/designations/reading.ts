@@ -1,4 +1,4 @@
-import { quoted, type QuantityProblem } from '../../units/problem.js';
+import { type QuantityProblem, quoted } from '../../units/problem.js';
 
 /** What a reader of designations gives back. */
 export type Read<T> = ({ ok: true } & T) | { ok: false; problem: QuantityProblem };
@@ -14,7 +14,10 @@ const LONGEST = 80;
  *
  * @param expected what is read, with an example: `a tyre size such as 205/65R15 94H`
  */
-export function reader<T>(expected: string, read: (body: string, refuse: Refuse) => Read<T>): (text: string) => Read<T> {
+export function reader<T>(
+  expected: string,
+  read: (body: string, refuse: Refuse) => Read<T>,
+): (text: string) => Read<T> {
   return (text) => {
     const from = text.length - text.trimStart().length;
     const body = text
@@ -27,7 +30,8 @@ export function reader<T>(expected: string, read: (body: string, refuse: Refuse)
       problem: { code, found, expected, hint, at: [from + start, from + end] as const },
     });
     if (body === '') return problem('empty', 'nothing', `write ${expected.replace(/^.* such as /, '')}`);
-    if (body.length > LONGEST) return problem('designation', `${body.length} characters`, `keep it within ${LONGEST} characters`);
+    if (body.length > LONGEST)
+      return problem('designation', `${body.length} characters`, `keep it within ${LONGEST} characters`);
     const comma = /\d{1,9},\d{1,9}/u.exec(body);
     if (comma) {
       const point = body.replaceAll(/(\d),(\d)/gu, '$1.$2');

@@ -1,6 +1,6 @@
 import { readNumber } from '../../units/number.js';
 import { toSI } from '../../units/unit.js';
-import { reader, type Read } from './reading.js';
+import { type Read, reader } from './reading.js';
 
 /** A wheel rim by its size. Lengths in m. */
 export interface Rim {
@@ -44,9 +44,14 @@ export const readRim = reader('a rim size such as 6Jx15 ET25', (body, refuse): R
   const widthFirst = firstFlange ? true : secondFlange ? false : a < b;
   const [width, code] = widthFirst ? [a, b] : [b, a];
   if (code < 10 || code > 24 || !Number.isInteger(code)) {
-    return refuse(code > 90 ? 'that looks like the stud pattern; the rim code is a whole number from 10 to 24' : 'rim codes are whole numbers from 10 to 24, the letter J stands beside the width');
+    return refuse(
+      code > 90
+        ? 'that looks like the stud pattern; the rim code is a whole number from 10 to 24'
+        : 'rim codes are whole numbers from 10 to 24, the letter J stands beside the width',
+    );
   }
-  if (width < 3 || width > 14) return refuse('rim widths run from 3 to 14 inches, the letter J stands beside the width');
+  if (width < 3 || width > 14)
+    return refuse('rim widths run from 3 to 14 inches, the letter J stands beside the width');
   const offset = behind?.[1] ?? behind?.[2];
   if (offset !== undefined && Math.abs(Number(offset)) > 150) return refuse('offsets lie within ±150 mm', offset);
   const flange = (firstFlange ?? secondFlange)?.[1]?.toUpperCase();

@@ -18,8 +18,28 @@ export const upe: readonly ChannelRow[] = [
   [120, 60, 5, 8, 12],
   [140, 65, 5, 9, 12],
 ];
-export const upeSource: Source = { document: 'EN 10365', clause: 'UPE channels, as quoted in a table of section properties', basis: 'quoted' };
+export const upeSource: Source = {
+  document: 'EN 10365',
+  clause: 'UPE channels, as quoted in a table of section properties',
+  basis: 'quoted',
+};
 
 /** Root radius in mm of equal angles by leg in mm; the toe radius is half of it. The printed areas agree with it. */
-export const angleRoots: Readonly<Record<number, number>> = { 20: 3.5, 25: 3.5, 30: 5, 40: 6, 45: 7, 50: 7, 60: 8, 70: 9, 80: 10, 90: 11, 100: 12 };
-export const angleSource: Source = { document: 'EN 10056-1', clause: 'root and toe radii of equal angles', basis: 'memory' };
+export const angleRoots: Readonly<Record<number, number>> = {
+  20: 3.5,
+  25: 3.5,
+  30: 5,
+  40: 6,
+  45: 7,
+  50: 7,
+  60: 8,
+  70: 9,
+  80: 10,
+  90: 11,
+  100: 12,
+};
+export const angleSource: Source = {
+  document: 'EN 10056-1',
+  clause: 'root and toe radii of equal angles',
+  basis: 'memory',
+};

@@ -1,10 +1,10 @@
 import type { SectionShape } from '../../calc/sections/section-of.js';
 import type { Source } from '../../calc/sheet.js';
+import { near } from '../../platform/near.js';
 import { readNumber } from '../../units/number.js';
 import { toSI } from '../../units/unit.js';
-import { near } from '../../platform/near.js';
-import { reader, type Read } from './reading.js';
-import { profiles, shapes, whyImpossible, type Profile } from './section-shapes.js';
+import { type Read, reader } from './reading.js';
+import { type Profile, profiles, shapes, whyImpossible } from './section-shapes.js';
 
 /** A section by its designation. */
 export interface Section {
@@ -31,12 +31,18 @@ const [SMALLEST, LARGEST] = [0.0001, 1];
 export const readSection = reader('a section such as RHS 50x30x2.5 (EN 10219)', (body, refuse): Read<Section> => {
   const word = /^([A-Za-z]{1,6})\s?(?=[\d.½¼¾⅛⅜⅝⅞])/u.exec(body);
   const profile = word?.[1]?.toUpperCase() as Profile | undefined;
-  if (!word || !profile || !Object.hasOwn(profiles, profile)) return refuse(unknownProfile(word?.[1] ?? /^[A-Za-z]*/u.exec(body)![0]), word?.[1]);
+  if (!word || !profile || !Object.hasOwn(profiles, profile))
+    return refuse(unknownProfile(word?.[1] ?? /^[A-Za-z]*/u.exec(body)![0]), word?.[1]);
   const sizes = readSizes(body, word[0].length);
   if (!sizes) return refuse(`write ${profile} and its dimensions with x between: ${profiles[profile]}`);
-  if (sizes.metres.some((x) => x < SMALLEST || x > LARGEST)) return refuse('dimensions lie between 0.1 mm and 1000 mm; inches are marked, as FL 2x1/4 in');
+  if (sizes.metres.some((x) => x < SMALLEST || x > LARGEST))
+    return refuse('dimensions lie between 0.1 mm and 1000 mm; inches are marked, as FL 2x1/4 in');
   const behind = BEHIND.exec(body.slice(sizes.end));
-  if (!behind) return refuse(`only a radius, as r3, and a standard in brackets stand behind the dimensions`, body.slice(sizes.end).trim());
+  if (!behind)
+    return refuse(
+      `only a radius, as r3, and a standard in brackets stand behind the dimensions`,
+      body.slice(sizes.end).trim(),
+    );
   const radius = behind[1] === undefined ? undefined : toSI(behind[1], 'mm');
   const read = shapes[profile]({ n: sizes.metres, radius, standard: behind[2]?.trim(), refuse });
   if ('ok' in read) return read;
@@ -75,5 +81,7 @@ function readSizes(body: string, from: number): { metres: number[]; text: string
 
 function unknownProfile(word: string): string {
   const [close] = near(word.toUpperCase(), Object.keys(profiles));
-  return close && word !== '' ? `did you mean ${close}, ${profiles[close as Profile]}?` : `profiles are ${Object.keys(profiles).join(', ')}`;
+  return close && word !== ''
+    ? `did you mean ${close}, ${profiles[close as Profile]}?`
+    : `profiles are ${Object.keys(profiles).join(', ')}`;
 }

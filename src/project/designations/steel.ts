@@ -1,9 +1,9 @@
 import type { Source } from '../../calc/sheet.js';
+import { near } from '../../platform/near.js';
 import { readQuantity } from '../../units/quantity.js';
 import { toSI } from '../../units/unit.js';
-import { near } from '../../platform/near.js';
-import { reader, type Read } from './reading.js';
-import { grades, type Grade } from './steels.js';
+import { type Read, reader } from './reading.js';
+import { type Grade, grades } from './steels.js';
 
 /** A steel by its grade. Strengths in Pa, thicknesses in m. */
 export interface Steel {
@@ -33,14 +33,28 @@ export const readSteel = reader('a steel such as S355, C350L0, unknown', (body, 
   if (certificate) {
     const [, name, low, high, unit] = certificate;
     const [yield_, tensile] = [stress(`${low} ${unit}`), stress(`${high} ${unit}`)];
-    if (yield_ === undefined || tensile === undefined || yield_ <= 0) return refuse('write yield/tensile with their unit: 4130 (435/670 MPa)', `${low}/${high}`);
-    if (yield_ > tensile) return refuse('the yield strength comes first and is the smaller: 4130 (435/670 MPa)', `${low}/${high}`);
-    return { ok: true, text: `${name} (${low}/${high} ${unit})`, known: 'certificate', yield: yield_, tensile, ranges: [] };
+    if (yield_ === undefined || tensile === undefined || yield_ <= 0)
+      return refuse('write yield/tensile with their unit: 4130 (435/670 MPa)', `${low}/${high}`);
+    if (yield_ > tensile)
+      return refuse('the yield strength comes first and is the smaller: 4130 (435/670 MPa)', `${low}/${high}`);
+    return {
+      ok: true,
+      text: `${name} (${low}/${high} ${unit})`,
+      known: 'certificate',
+      yield: yield_,
+      tensile,
+      ranges: [],
+    };
   }
   const base = body.replaceAll(' ', '').toUpperCase();
-  const grade = grades.find((g) => base === g.name || (base.startsWith(g.name) && SUFFIX.test(base.slice(g.name.length))));
+  const grade = grades.find(
+    (g) => base === g.name || (base.startsWith(g.name) && SUFFIX.test(base.slice(g.name.length))),
+  );
   if (grade) return { ok: true, text: base, known: 'grade', ...strengths(grade) };
-  const [close] = near(base, grades.map((g) => g.name));
+  const [close] = near(
+    base,
+    grades.map((g) => g.name),
+  );
   return refuse(
     close === undefined
       ? 'write its strengths from the certificate behind it, as 4130 (435/670 MPa), or unknown'
@@ -54,8 +68,17 @@ const USUAL = 0.016;
 /** Quality and delivery condition, which do not change the strengths. */
 const SUFFIX = /^(?:JR|J0|J2|K2)?(?:\+?(?:N|AR|M))?H?$|^L0$|^L15$/u;
 
-function strengths({ rows, yieldMost, source, remark }: Grade): Pick<Steel, 'yield' | 'tensile' | 'yieldMost' | 'ranges' | 'source' | 'remark'> {
-  const ranges = rows.map((r) => ({ upTo: toSI(r.upTo, 'mm'), yield: toSI(r.yield, 'MPa'), tensile: toSI(r.tensile, 'MPa') }));
+function strengths({
+  rows,
+  yieldMost,
+  source,
+  remark,
+}: Grade): Pick<Steel, 'yield' | 'tensile' | 'yieldMost' | 'ranges' | 'source' | 'remark'> {
+  const ranges = rows.map((r) => ({
+    upTo: toSI(r.upTo, 'mm'),
+    yield: toSI(r.yield, 'MPa'),
+    tensile: toSI(r.tensile, 'MPa'),
+  }));
   const usual = ranges.filter((_, i) => i === 0 || ranges[i - 1]!.upTo < USUAL);
   return {
     yield: Math.min(...usual.map((r) => r.yield)),

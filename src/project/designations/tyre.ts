@@ -1,8 +1,14 @@
 import { tyreDimensions } from '../../calc/gearing/tyre-dimensions.js';
-import { LOAD_INDICES, loadCapacity, speedSymbols, tyreTableSource, type SpeedSymbol } from '../../calc/gearing/tyre-tables.js';
+import {
+  LOAD_INDICES,
+  loadCapacity,
+  type SpeedSymbol,
+  speedSymbols,
+  tyreTableSource,
+} from '../../calc/gearing/tyre-tables.js';
 import type { Source } from '../../calc/sheet.js';
 import { toSI } from '../../units/unit.js';
-import { reader, type Read, type Refuse } from './reading.js';
+import { type Read, type Refuse, reader } from './reading.js';
 
 /** A car tyre by its size and service description. Lengths in m, load in kg, speed in m/s. */
 export interface Tyre {
@@ -76,7 +82,8 @@ type Service = Pick<Tyre, 'loadIndex' | 'load' | 'speedSymbol' | 'speed'>;
 
 function serviceOf(index: string, letter: string, refuse: Refuse): Service | ReturnType<Refuse> {
   const load = loadCapacity(Number(index));
-  if (load === undefined) return refuse(`load indices are read from ${LOAD_INDICES.first} to ${LOAD_INDICES.last}`, index);
+  if (load === undefined)
+    return refuse(`load indices are read from ${LOAD_INDICES.first} to ${LOAD_INDICES.last}`, index);
   const speedSymbol = letter.toUpperCase();
   const speed = speedSymbols[speedSymbol.replace(/[()]/gu, '') as SpeedSymbol] as number | undefined;
   if (speed === undefined) return refuse(`speed symbols are ${Object.keys(speedSymbols).join(', ')}`, letter);
@@ -84,11 +91,17 @@ function serviceOf(index: string, letter: string, refuse: Refuse): Service | Ret
 }
 
 function reasonAgainst(body: string): string {
-  if (/^LT|LT\b|\d C\b|\dC\b/iu.test(body)) return 'light-truck and commercial tyres have load tables of their own, which are not read here: measure the tyre';
-  if (/^\d{1,2}(?:\.\d{1,2})?\s?(?:x|-)\s?\d/u.test(body)) return 'inch sizes do not say how tall the tyre is: measure it, or take the maker’s data sheet';
-  if (/^\d{3}\s?(?:R|SR|HR|VR|-)\s?\d{2}/iu.test(body)) return 'without an aspect ratio the size does not say how tall the tyre is: measure it, or take the maker’s data sheet';
-  if (/\/\d{2}\s?[SHV]R\s?\d{2}/iu.test(body)) return 'write the speed symbol behind the load index, as in 205/65R15 94H';
-  if (/\/\d{2}\s?R\s?\d{3}/iu.test(body)) return 'rims measured in millimetres take tyres of their own, which are not read here';
-  if (/\/\d{2}\s?(?:ZR|R|D|B|-)\s?\d{2}\s\S/iu.test(body)) return 'write the load index and the speed symbol behind the size, as in 205/65R15 94H';
+  if (/^LT|LT\b|\d C\b|\dC\b/iu.test(body))
+    return 'light-truck and commercial tyres have load tables of their own, which are not read here: measure the tyre';
+  if (/^\d{1,2}(?:\.\d{1,2})?\s?(?:x|-)\s?\d/u.test(body))
+    return 'inch sizes do not say how tall the tyre is: measure it, or take the maker’s data sheet';
+  if (/^\d{3}\s?(?:R|SR|HR|VR|-)\s?\d{2}/iu.test(body))
+    return 'without an aspect ratio the size does not say how tall the tyre is: measure it, or take the maker’s data sheet';
+  if (/\/\d{2}\s?[SHV]R\s?\d{2}/iu.test(body))
+    return 'write the speed symbol behind the load index, as in 205/65R15 94H';
+  if (/\/\d{2}\s?R\s?\d{3}/iu.test(body))
+    return 'rims measured in millimetres take tyres of their own, which are not read here';
+  if (/\/\d{2}\s?(?:ZR|R|D|B|-)\s?\d{2}\s\S/iu.test(body))
+    return 'write the load index and the speed symbol behind the size, as in 205/65R15 94H';
   return 'write width/aspect, R for radial, rim code, load index and speed symbol, as on the sidewall';
 }

@@ -3,9 +3,9 @@ import type { Element } from 'hast';
 import { across } from './dimension.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
+import { box, circle, ink, line, type Point, paper, path } from './pen.js';
 import { apart } from './place.js';
-import { box, circle, ink, line, paper, path, type Point } from './pen.js';
-import { em, lineHeight, sized, widthOf, word, type Size } from './words.js';
+import { em, lineHeight, type Size, sized, widthOf, word } from './words.js';
 
 /** Masses that belong together, one under the other: an axle before and after, or its two wheels. */
 export interface BarGroup {
@@ -49,11 +49,22 @@ export function axleLoads({ name, title, groups, base }: AxleLoads): Element {
   );
 }
 
-function group(name: string, { says, bars, rating }: BarGroup, top: number, x: (si: number) => number, right: number): Element[] {
+function group(
+  name: string,
+  { says, bars, rating }: BarGroup,
+  top: number,
+  x: (si: number) => number,
+  right: number,
+): Element[] {
   const first = top + lineHeight + 1.8;
   const last = first + bars.length * (bar + 1) - 1;
   const mark = rating ? x(rating.si) : 0;
-  const place = rating ? apart([{ at: mark, size: widthOf(`rating ${sized(rating)}`) }], 0, [2 + widthOf(says) * 1.1 + 3, widths.full - 2])[0]! : 0;
+  const place = rating
+    ? apart([{ at: mark, size: widthOf(`rating ${sized(rating)}`) }], 0, [
+        2 + widthOf(says) * 1.1 + 3,
+        widths.full - 2,
+      ])[0]!
+    : 0;
   return [
     word(2, top + em, says, 'start', true),
     line([x(0), first - 1], [x(0), last + 1], { weight: 'line' }),
@@ -65,7 +76,12 @@ function group(name: string, { says, bars, rating }: BarGroup, top: number, x: (
         word(right + 3, y + bar / 2 + 0.35 * em, sized(b.size)),
       ];
     }),
-    ...(rating ? [line([mark, first - 0.6], [mark, last + 1], { weight: 'outline', dash: 'hidden' }), word(place, top + em, `rating ${sized(rating)}`, 'middle')] : []),
+    ...(rating
+      ? [
+          line([mark, first - 0.6], [mark, last + 1], { weight: 'outline', dash: 'hidden' }),
+          word(place, top + em, `rating ${sized(rating)}`, 'middle'),
+        ]
+      : []),
   ];
 }
 
@@ -78,12 +94,23 @@ function wheelbase({ wheelbase, centres }: Wheelbase, top: number): Element[] {
   const dimensions = floor + 7;
   return [
     line([front - 22, floor], [rear + 22, floor], { weight: 'line' }),
-    ...[front, rear].flatMap((c) => [circle([c, floor - radius], radius, { weight: 'outline', fill: paper }), circle([c, floor - radius], 1.2, { weight: 'line' })]),
+    ...[front, rear].flatMap((c) => [
+      circle([c, floor - radius], radius, { weight: 'outline', fill: paper }),
+      circle([c, floor - radius], 1.2, { weight: 'line' }),
+    ]),
     line([front + radius, floor - radius], [rear - radius, floor - radius], { weight: 'thin' }),
     word(front - radius - 2, floor - 1.5, 'front', 'end'),
     word(rear + radius + 2, floor - 1.5, 'rear'),
     ...centres.flatMap((c) => centreMark([x(c.behindFront.si), floor - radius], c.before === true)),
-    ...centres.flatMap((c, i) => across([front, floor], [x(c.behindFront.si), floor - radius + 2.4], dimensions + 7 * i, `${sized(c.behindFront)}${centres.length > 1 ? ` ${c.says}` : ''}`, { beside: widths.full })),
+    ...centres.flatMap((c, i) =>
+      across(
+        [front, floor],
+        [x(c.behindFront.si), floor - radius + 2.4],
+        dimensions + 7 * i,
+        `${sized(c.behindFront)}${centres.length > 1 ? ` ${c.says}` : ''}`,
+        { beside: widths.full },
+      ),
+    ),
     ...across([front, floor], [rear, floor], dimensions + 7 * centres.length, sized(wheelbase)),
   ];
 }
@@ -91,13 +118,27 @@ function wheelbase({ wheelbase, centres }: Wheelbase, top: number): Element[] {
 /** The usual sign of a centre of mass: a circle with two opposite quarters filled; with dashes where it was before. */
 function centreMark([x, y]: Point, before: boolean): Element[] {
   const r = 2.4;
-  const quarter = (a: 1 | -1) => path(`M${(x).toFixed(3)},${y.toFixed(3)}L${(x + a * r).toFixed(3)},${y.toFixed(3)}A${r},${r},0,0,0,${x.toFixed(3)},${(y - a * r).toFixed(3)}Z`, { weight: 'thin', fill: ink });
-  if (before) return [circle([x, y], r, { weight: 'line', dash: 'ghost', fill: paper }), line([x - r, y], [x + r, y], { weight: 'thin' }), line([x, y - r], [x, y + r], { weight: 'thin' })];
+  const quarter = (a: 1 | -1) =>
+    path(
+      `M${(x).toFixed(3)},${y.toFixed(3)}L${(x + a * r).toFixed(3)},${y.toFixed(3)}A${r},${r},0,0,0,${x.toFixed(3)},${(y - a * r).toFixed(3)}Z`,
+      { weight: 'thin', fill: ink },
+    );
+  if (before)
+    return [
+      circle([x, y], r, { weight: 'line', dash: 'ghost', fill: paper }),
+      line([x - r, y], [x + r, y], { weight: 'thin' }),
+      line([x, y - r], [x, y + r], { weight: 'thin' }),
+    ];
   return [circle([x, y], r, { weight: 'line', fill: paper }), quarter(1), quarter(-1)];
 }
 
 function says(groups: readonly BarGroup[], base: Wheelbase | undefined): string {
-  const each = groups.map((g) => `${g.says}: ${g.bars.map((b) => `${b.says} ${sized(b.size)}`).join(', ')}${g.rating ? `, rating ${sized(g.rating)}` : ''}`);
-  const place = base ? `. Wheelbase ${sized(base.wheelbase)}; centre of mass behind the front axle: ${base.centres.map((c) => `${c.says} ${sized(c.behindFront)}`).join(', ')}` : '';
+  const each = groups.map(
+    (g) =>
+      `${g.says}: ${g.bars.map((b) => `${b.says} ${sized(b.size)}`).join(', ')}${g.rating ? `, rating ${sized(g.rating)}` : ''}`,
+  );
+  const place = base
+    ? `. Wheelbase ${sized(base.wheelbase)}; centre of mass behind the front axle: ${base.centres.map((c) => `${c.says} ${sized(c.behindFront)}`).join(', ')}`
+    : '';
   return `${each.join('. ')}${place}.`;
 }

@@ -1,9 +1,9 @@
 import type { Element } from 'hast';
 import { axlePositions, type Links } from '../../calc/axle/linkage.js';
 import { showNumber } from '../../units/show.js';
-import { circle, ink, line, paper, polyline, type Point } from './pen.js';
 import { upright } from './dimension.js';
-import { lineHeight, sized, word, type Size } from './words.js';
+import { circle, ink, line, type Point, paper, polyline } from './pen.js';
+import { lineHeight, type Size, sized, word } from './words.js';
 
 /** Travel of the axle from ride height, both ways positive, and what holds at its two ends. */
 export interface Travel {
@@ -21,7 +21,10 @@ const reach = 5;
 /** Path of the axle centre, its movement along the car enlarged so that it can be seen; forward lies to the left. */
 export function axlePath(links: Links, travel: Travel, [left, top]: Point): Element[] {
   const [up, down] = [travel.bump.si, -travel.droop.si];
-  const positions = axlePositions(links, Array.from({ length: 25 }, (_, i) => down + ((up - down) * i) / 24));
+  const positions = axlePositions(
+    links,
+    Array.from({ length: 25 }, (_, i) => down + ((up - down) * i) / 24),
+  );
   const widest = Math.max(...positions.map((p) => Math.abs(p.shift)));
   const scale = Math.min(plotHeight / (up - down), reach / Math.max(widest, 1e-9));
   const enlarged = rounded(reach / Math.max(widest, 1e-9) / scale);
@@ -36,7 +39,10 @@ export function axlePath(links: Links, travel: Travel, [left, top]: Point): Elem
     word(left, top + 1.2, 'Path of the axle centre', 'start', true),
     line([x0, y0 - 2], [x0, y0 + plotHeight + 2], { weight: 'thin', dash: 'centre' }),
     line([x0 - reach - 3, at(0, 0)[1]], [x0 + reach, at(0, 0)[1]], { weight: 'thin', dash: 'centre' }),
-    polyline(positions.map((p) => at(p.shift, p.travel)), { weight: 'outline' }),
+    polyline(
+      positions.map((p) => at(p.shift, p.travel)),
+      { weight: 'outline' },
+    ),
     ...ends.map((p) => circle(at(p.shift, p.travel), 1, { weight: 'line', fill: paper })),
     circle(at(0, 0), 1, { weight: 'thin', fill: ink }),
     ...[up, down].filter((end) => end !== 0).flatMap((end) => upright(at(0, end), at(0, 0), column - 3, '', 1)),
@@ -44,7 +50,9 @@ export function axlePath(links: Links, travel: Travel, [left, top]: Point): Elem
     ...(rideShown ? [word(column, ride, 'ride height')] : []),
     ...block([travel.droop, ...travel.atDroop], low),
     word(left, y0 + plotHeight + 8, 'forward to the left'),
-    ...(enlarged === 1 ? [] : [word(left, y0 + plotHeight + 8 + lineHeight, `and drawn ${showNumber(enlarged)} times as large`)]),
+    ...(enlarged === 1
+      ? []
+      : [word(left, y0 + plotHeight + 8 + lineHeight, `and drawn ${showNumber(enlarged)} times as large`)]),
   ];
 }
 

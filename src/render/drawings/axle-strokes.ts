@@ -1,8 +1,8 @@
 import type { Element } from 'hast';
-import { carriedBy, type AxlePosition, type Links, type Point as Place } from '../../calc/axle/linkage.js';
-import { arc, arrow, circle, line, paper, polyline, type Point, type Stroke } from './pen.js';
+import { type AxlePosition, carriedBy, type Links, type Point as Place } from '../../calc/axle/linkage.js';
+import { arc, arrow, circle, line, type Point, paper, polyline, type Stroke } from './pen.js';
 import type { Placer, Segment } from './place.js';
-import { sized, type Size } from './words.js';
+import { type Size, sized } from './words.js';
 
 /** The parts of a live axle in side view; `at` brings a place of the car (x forward, z up) to the page. */
 type At = (place: Place) => Point;
@@ -10,11 +10,19 @@ type At = (place: Place) => Point;
 export const arms = ({ lower, upper }: Links, at: At): Segment[] => [lower, upper].map((a) => [at(a.axle), at(a.body)]);
 
 export function ghostArms({ lower, upper }: Links, p: AxlePosition, at: At): Segment[] {
-  return [[at(p.lower), at(lower.body)], [at(p.upper), at(upper.body)]];
+  return [
+    [at(p.lower), at(lower.body)],
+    [at(p.upper), at(upper.body)],
+  ];
 }
 
 /** The axle at an end of its travel. */
-export function ghost(links: Links, p: AxlePosition, shaft: { front: Place; rear: Place } | undefined, at: At): Element[] {
+export function ghost(
+  links: Links,
+  p: AxlePosition,
+  shaft: { front: Place; rear: Place } | undefined,
+  at: At,
+): Element[] {
   const stroke: Stroke = { weight: 'thin', dash: 'hidden' };
   const rear = shaft && carriedBy(links, shaft.rear, p);
   return [
@@ -43,19 +51,32 @@ export function noseTo(centre: Point, end: Point): Element[] {
   const [dx, dy] = [end[0] - centre[0], end[1] - centre[1]];
   const long = Math.hypot(dx, dy) || 1;
   const side = (p: Point, t: number): Point => [p[0] - (t * dy) / long, p[1] + (t * dx) / long];
-  return [polyline([side(centre, -2), side(end, -0.9), side(end, 0.9), side(centre, 2)], { weight: 'line', fill: paper, close: true })];
+  return [
+    polyline([side(centre, -2), side(end, -0.9), side(end, 0.9), side(centre, 2)], {
+      weight: 'line',
+      fill: paper,
+      close: true,
+    }),
+  ];
 }
 
 /** The arms' lines, continued to where they cross. */
 export function linesTo(centre: Place, { lower, upper }: Links, at: At): Segment[] {
   return [lower, upper].map((a) => {
-    const far = Math.hypot(a.axle.x - centre.x, a.axle.z - centre.z) > Math.hypot(a.body.x - centre.x, a.body.z - centre.z) ? a.body : a.axle;
+    const far =
+      Math.hypot(a.axle.x - centre.x, a.axle.z - centre.z) > Math.hypot(a.body.x - centre.x, a.body.z - centre.z)
+        ? a.body
+        : a.axle;
     return [at(far), at(centre)];
   });
 }
 
 export function centreMark([x, y]: Point): Element[] {
-  return [circle([x, y], 1.6, { weight: 'line', fill: paper }), line([x - 3, y], [x + 3, y], { weight: 'thin' }), line([x, y - 3], [x, y + 3], { weight: 'thin' })];
+  return [
+    circle([x, y], 1.6, { weight: 'line', fill: paper }),
+    line([x - 3, y], [x + 3, y], { weight: 'thin' }),
+    line([x, y - 3], [x, y + 3], { weight: 'thin' }),
+  ];
 }
 
 /** Arrows along both arms towards a centre that lies outside the drawing. */
@@ -65,6 +86,10 @@ export function farAway(centre: Place, { lower, upper }: Links, at: At): Element
     const start = at(forward === a.body.x > a.axle.x ? a.body : a.axle);
     const goal = at(centre);
     const long = Math.hypot(goal[0] - start[0], goal[1] - start[1]) || 1;
-    return arrow(start, [start[0] + ((goal[0] - start[0]) / long) * 12, start[1] + ((goal[1] - start[1]) / long) * 12], { weight: 'thin', dash: 'hidden' });
+    return arrow(
+      start,
+      [start[0] + ((goal[0] - start[0]) / long) * 12, start[1] + ((goal[1] - start[1]) / long) * 12],
+      { weight: 'thin', dash: 'hidden' },
+    );
   });
 }

@@ -1,8 +1,8 @@
-import { scaleLinear, type ScaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import type { Element } from 'hast';
 import { showNumber } from '../../units/show.js';
 import { line, type Point } from './pen.js';
-import { em, lineHeight, roomOf, widthOf, word, type Room } from './words.js';
+import { em, lineHeight, type Room, roomOf, widthOf, word } from './words.js';
 
 /** Two axes with their numbers; quantities are given in the units that the axes name. */
 export interface Chart {
@@ -39,7 +39,10 @@ export function chart({ x: [x0, x1], y: [y0, y1], xSays, ySays, room }: Axes): C
       line([at, room.bottom], [at, room.bottom + 1], { weight: 'thin' }),
       word(at, room.bottom + 1 + 0.95 * em, text, 'middle'),
     ]),
-    ...yTicks.flatMap((t, i) => [line([room.left - 1, y(t)], [room.left, y(t)], { weight: 'thin' }), word(room.left - 1.8, y(t) + 0.35 * em, number(yTicks)[i]!, 'end')]),
+    ...yTicks.flatMap((t, i) => [
+      line([room.left - 1, y(t)], [room.left, y(t)], { weight: 'thin' }),
+      word(room.left - 1.8, y(t) + 0.35 * em, number(yTicks)[i]!, 'end'),
+    ]),
     word(room.right, room.bottom + 1 + 0.95 * em + lineHeight, xSays, 'end'),
     word(2, room.top - 2.2, ySays),
   ];
@@ -48,7 +51,13 @@ export function chart({ x: [x0, x1], y: [y0, y1], xSays, ySays, room }: Axes): C
 
 /** Room to the left of the plot for the numbers of an axis. */
 export function leftOf([y0, y1]: readonly [number, number]): number {
-  return Math.max(...scaleLinear([y0, y1], [0, 1]).ticks(5).map((t) => widthOf(showNumber(t)))) + 4;
+  return (
+    Math.max(
+      ...scaleLinear([y0, y1], [0, 1])
+        .ticks(5)
+        .map((t) => widthOf(showNumber(t))),
+    ) + 4
+  );
 }
 
 /** Without the numbers that would touch the one before. */

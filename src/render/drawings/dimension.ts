@@ -36,7 +36,12 @@ export function upright(from: Point, to: Point, x: number, text: string, side: 1
   return [
     ...[a, b].map((p) => extension(p, [x, p[1]])),
     ...span([x, a[1]], [x, b[1]]),
-    word(x + side * (b[1] - a[1] > 1.5 * em ? 1.2 : 2.4), (a[1] + b[1]) / 2 + 0.35 * em, text, side === 1 ? 'start' : 'end'),
+    word(
+      x + side * (b[1] - a[1] > 1.5 * em ? 1.2 : 2.4),
+      (a[1] + b[1]) / 2 + 0.35 * em,
+      text,
+      side === 1 ? 'start' : 'end',
+    ),
   ];
 }
 
@@ -51,7 +56,8 @@ function extension(from: Point, to: Point): Element {
 function span(a: Point, b: Point): Element[] {
   const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
   const towards = Math.atan2(b[1] - a[1], b[0] - a[0]);
-  if (long >= 2.6 * head) return [line(a, b, { weight: 'thin' }), arrowhead(b, towards), arrowhead(a, towards + Math.PI)];
+  if (long >= 2.6 * head)
+    return [line(a, b, { weight: 'thin' }), arrowhead(b, towards), arrowhead(a, towards + Math.PI)];
   const beyond = (p: Point, d: number): Point => [p[0] + d * Math.cos(towards), p[1] + d * Math.sin(towards)];
   return [line(a, b, { weight: 'thin' }), ...arrow(beyond(a, -2 * head), a), ...arrow(beyond(b, 2 * head), b)];
 }

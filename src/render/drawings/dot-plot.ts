@@ -5,8 +5,8 @@ import { toUnit, unit as unitOf } from '../../units/unit.js';
 import { legible } from './chart.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
-import { apart } from './place.js';
 import { box, circle, ink, line } from './pen.js';
+import { apart } from './place.js';
 import { amount, degrees, lineHeight, shortened, widthOf, word } from './words.js';
 
 /** Readings of one kind, each against the same window; numbers in SI units. */
@@ -43,17 +43,31 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
   const room = (high - low || Math.abs(high) || 1) * 0.12;
   const x = scaleLinear([toUnit(low - room, unit), toUnit(high + room, unit)], [left, right]);
   const at = (si: number) => x(toUnit(si, unit));
-  const limits = [...(min === undefined ? [] : [{ si: min, sign: open ? '>' : '≥' }]), ...(max === undefined ? [] : [{ si: max, sign: open ? '<' : '≤' }])];
+  const limits = [
+    ...(min === undefined ? [] : [{ si: min, sign: open ? '>' : '≥' }]),
+    ...(max === undefined ? [] : [{ si: max, sign: open ? '<' : '≤' }]),
+  ];
   const limitTexts = limits.map((l) => `${l.sign} ${degrees(showQuantity(l.si, unit))}`);
-  const limitPlaces = apart(limits.map((l, i) => ({ at: at(l.si), size: widthOf(limitTexts[i]!) })), 2, [2, width - 2]);
+  const limitPlaces = apart(
+    limits.map((l, i) => ({ at: at(l.si), size: widthOf(limitTexts[i]!) })),
+    2,
+    [2, width - 2],
+  );
   const ticks = x.ticks(4);
 
   return drawing(
     { name, title, says: says({ readings, limitTexts, values, what }), width, height: bottom + 2 * lineHeight + 3 },
     hatchDefs(name, 'rising'),
-    ...(min === undefined ? [] : [box([left, top], at(min) - left, bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
-    ...(max === undefined ? [] : [box([at(max), top], right - at(max), bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
-    limits.flatMap((l, i) => [line([at(l.si), top - 0.8], [at(l.si), bottom], { weight: 'outline' }), word(limitPlaces[i]!, top - 1.4, limitTexts[i]!, 'middle')]),
+    ...(min === undefined
+      ? []
+      : [box([left, top], at(min) - left, bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
+    ...(max === undefined
+      ? []
+      : [box([at(max), top], right - at(max), bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
+    limits.flatMap((l, i) => [
+      line([at(l.si), top - 0.8], [at(l.si), bottom], { weight: 'outline' }),
+      word(limitPlaces[i]!, top - 1.4, limitTexts[i]!, 'middle'),
+    ]),
     readings.flatMap((r, i) => {
       const y = top + row * (i + 0.5) + 0.5;
       const [from, to] = [at(r.si - (r.expanded ?? 0)), at(r.si + (r.expanded ?? 0))];
@@ -67,12 +81,28 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
       ];
     }),
     line([left, bottom], [right, bottom], { weight: 'line' }),
-    legible(ticks.map(x), ticks.map((t) => showNumber(t))).flatMap(([at, text]) => [line([at, bottom], [at, bottom + 1], { weight: 'thin' }), word(at, bottom + 1 + lineHeight * 0.8, text, 'middle')]),
-    word(apart([{ at: (left + right) / 2, size: widthOf(axisName) }], 0, [2, width - 2])[0]!, bottom + 1 + lineHeight * 1.8, axisName, 'middle'),
+    legible(
+      ticks.map(x),
+      ticks.map((t) => showNumber(t)),
+    ).flatMap(([at, text]) => [
+      line([at, bottom], [at, bottom + 1], { weight: 'thin' }),
+      word(at, bottom + 1 + lineHeight * 0.8, text, 'middle'),
+    ]),
+    word(
+      apart([{ at: (left + right) / 2, size: widthOf(axisName) }], 0, [2, width - 2])[0]!,
+      bottom + 1 + lineHeight * 1.8,
+      axisName,
+      'middle',
+    ),
   );
 }
 
-function says(of: { readings: DotPlot['readings']; limitTexts: readonly string[]; values: readonly string[]; what: string }): string {
+function says(of: {
+  readings: DotPlot['readings'];
+  limitTexts: readonly string[];
+  values: readonly string[];
+  what: string;
+}): string {
   const window = of.limitTexts.length > 0 ? ` Window: ${of.limitTexts.join(' and ')}.` : '';
   return `${of.what}: ${of.readings.map((r, i) => `${r.label} ${of.values[i]}`).join('; ')}.${window}`;
 }

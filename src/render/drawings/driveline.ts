@@ -1,10 +1,10 @@
 import type { Element } from 'hast';
 import { along, gearbox, noseEdges, pinion, tube } from './driveline-strokes.js';
 import { drawing, widths } from './frame.js';
+import { arc, arrowhead, circle, line, type Point, paper } from './pen.js';
 import { apart, placer, type Segment } from './place.js';
-import { arc, arrowhead, circle, line, paper, type Point } from './pen.js';
-import { lineHeight, sized, widthOf, word, type Room, type Size } from './words.js';
-import { yokePairs, yokeRow, type Phasing } from './yokes.js';
+import { lineHeight, type Room, type Size, sized, widthOf, word } from './words.js';
+import { type Phasing, yokePairs, yokeRow } from './yokes.js';
 
 /** A shaft of the line, or one of its ends. Slopes are positive down to the rear, plan angles to the left going rearwards. */
 export interface Axis {
@@ -38,8 +38,18 @@ export function drivelineDrawing(of: Driveline): Element {
   const angles = axes.flatMap((a) => [a.slope.si, a.plan?.si ?? 0]).map(Math.abs);
   const enlarged = [5, 4, 3, 2].find((k) => k * Math.max(...angles) <= steepest) ?? 1;
   const xs = stations(axes);
-  const side = view(xs, axes.map((a) => a.slope.si * enlarged), axes.map((a) => [a.says, sized(a.slope)]), joints.map(sized));
-  const plan = view(xs, axes.map((a) => (a.plan?.si ?? 0) * enlarged), axes.map((a) => (a.plan ? [sized(a.plan)] : [])), []);
+  const side = view(
+    xs,
+    axes.map((a) => a.slope.si * enlarged),
+    axes.map((a) => [a.says, sized(a.slope)]),
+    joints.map(sized),
+  );
+  const plan = view(
+    xs,
+    axes.map((a) => (a.plan?.si ?? 0) * enlarged),
+    axes.map((a) => (a.plan ? [sized(a.plan)] : [])),
+    [],
+  );
   const scaleNote = enlarged === 1 ? 'angles as they are' : `angles drawn ${enlarged} times as large in both views`;
   const [top, second] = [4.5, 4.5 + side.height + 6];
   const third = second + plan.height + 6;
@@ -54,7 +64,9 @@ export function drivelineDrawing(of: Driveline): Element {
     word(widths.full - 2, second - 1.5, 'from above; the left side of the vehicle lies at the bottom', 'end'),
     plan.at(second),
     ...(phasing.length > 0 ? [yokePairs(phasing, third - 1.5)] : []),
-    ...(equivalent ? [word(2, height - 1.8, `${sized(equivalent)}: one joint at this angle would do the same as all of them.`)] : []),
+    ...(equivalent
+      ? [word(2, height - 1.8, `${sized(equivalent)}: one joint at this angle would do the same as all of them.`)]
+      : []),
   );
 }
 
@@ -76,7 +88,12 @@ interface View {
 }
 
 /** One view: axis names above, the line itself, joint angles beside it. Angles are those on the page, positive downwards. */
-function view(xs: readonly number[], angles: readonly number[], above: readonly (readonly string[])[], joints: readonly string[]): View {
+function view(
+  xs: readonly number[],
+  angles: readonly number[],
+  above: readonly (readonly string[])[],
+  joints: readonly string[],
+): View {
   const heights = angles.reduce((ys, a, i) => [...ys, ys.at(-1)! + (xs[i + 1]! - xs[i]!) * Math.tan(a)], [0]);
   const room = 10;
   const names = Math.max(...above.map((t) => t.length)) * lineHeight;
@@ -89,7 +106,9 @@ function view(xs: readonly number[], angles: readonly number[], above: readonly 
       ...pinion(points.at(-2)!, points.at(-1)!, angles.at(-1)!),
       ...points.slice(1, -1).map((p) => circle(p, 1.7, { weight: 'outline', fill: paper })),
       ...rowAbove(xs, above, y),
-      ...(joints.length > 0 ? jointAngles(points, angles, joints, { left: 2, right: widths.full - 2, top: y + names, bottom: y + height }) : centreLines(points, angles, [])),
+      ...(joints.length > 0
+        ? jointAngles(points, angles, joints, { left: 2, right: widths.full - 2, top: y + names, bottom: y + height })
+        : centreLines(points, angles, [])),
     ];
   };
   return { height, at };
@@ -98,13 +117,24 @@ function view(xs: readonly number[], angles: readonly number[], above: readonly 
 function rowAbove(xs: readonly number[], above: readonly (readonly string[])[], y: number): Element[] {
   const wanted = above.map((lines, i) => ({ at: (xs[i]! + xs[i + 1]!) / 2, size: Math.max(0, ...lines.map(widthOf)) }));
   const places = apart(wanted, 3, [2, widths.full - 2]);
-  return above.flatMap((lines, i) => lines.map((text, k) => word(places[i]!, y + lineHeight * (k + 1) - 0.8, text, 'middle')));
+  return above.flatMap((lines, i) =>
+    lines.map((text, k) => word(places[i]!, y + lineHeight * (k + 1) - 0.8, text, 'middle')),
+  );
 }
 
 /** An arc from each axis, continued beyond its joint, to the next, and the angle named beside it. */
-function jointAngles(points: readonly Point[], angles: readonly number[], names: readonly string[], within: Room): Element[] {
+function jointAngles(
+  points: readonly Point[],
+  angles: readonly number[],
+  names: readonly string[],
+  within: Room,
+): Element[] {
   const radii = names.map((_, i) => Math.min(24, 0.7 * (points[i + 2]![0] - points[i + 1]![0])));
-  const edges = points.slice(1).flatMap((b, i) => [-2.4, 2.4].map((t): Segment => [along(points[i]!, angles[i]!)(0, t), along(b, angles[i]!)(0, t)]));
+  const edges = points
+    .slice(1)
+    .flatMap((b, i) =>
+      [-2.4, 2.4].map((t): Segment => [along(points[i]!, angles[i]!)(0, t), along(b, angles[i]!)(0, t)]),
+    );
   const goingOn = names.map((_, i): Segment => [points[i + 1]!, along(points[i + 1]!, angles[i]!)(radii[i]! + 3, 0)]);
   const places = placer(within, [...edges, ...goingOn, ...noseEdges(points.at(-2)!, points.at(-1)!, angles.at(-1)!)]);
   for (const [, [x, y]] of [...goingOn]) places.keepOff({ left: x - 1, right: x + 1, top: y - 1, bottom: y + 1 });
@@ -125,7 +155,12 @@ function jointAngles(points: readonly Point[], angles: readonly number[], names:
 
 /** Axes, each continued beyond the joint behind it as far as its arc needs. */
 function centreLines(points: readonly Point[], angles: readonly number[], radii: readonly number[]): Element[] {
-  return angles.map((a, i) => line(points[i]!, along(points[i + 1]!, a)(radii[i] === undefined ? 0 : radii[i]! + 3, 0), { weight: 'thin', dash: 'centre' }));
+  return angles.map((a, i) =>
+    line(points[i]!, along(points[i + 1]!, a)(radii[i] === undefined ? 0 : radii[i]! + 3, 0), {
+      weight: 'thin',
+      dash: 'centre',
+    }),
+  );
 }
 
 function says({ axes, joints, phasing, equivalent }: Driveline, note: string): string {

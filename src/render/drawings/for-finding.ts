@@ -52,7 +52,19 @@ export function drawingsForFindings(findings: readonly Finding[]): Element[] {
       figure([first.note, first.subject, first.item, 'all'].join('/'), {
         caption: `${first.title}: ${group.length} readings against one limit.`,
         draw: (name, title) =>
-          dotPlot({ name, title, says: first.title, unit: limit.unit, min: limit.min, max: limit.max, readings: group.map((f) => ({ label: f.subject.replaceAll('-', ' '), si: f.measured!.si, expanded: expanded(f.measured!) })) }),
+          dotPlot({
+            name,
+            title,
+            says: first.title,
+            unit: limit.unit,
+            min: limit.min,
+            max: limit.max,
+            readings: group.map((f) => ({
+              label: f.subject.replaceAll('-', ' '),
+              si: f.measured!.si,
+              expanded: expanded(f.measured!),
+            })),
+          }),
       }),
     ];
   });

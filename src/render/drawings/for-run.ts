@@ -9,10 +9,19 @@ import { linkDrawers } from './runs/links.js';
 import { massDrawers } from './runs/mass.js';
 import { sectionDrawers } from './runs/sections.js';
 import { testDrawers } from './runs/tests.js';
-import { weldDrawers } from './runs/welds.js';
 import type { Drawers, Drawn } from './runs/values.js';
+import { weldDrawers } from './runs/welds.js';
 
-const drawers: Drawers = { ...axleDrawers, ...brakeDrawers, ...drivelineDrawers, ...linkDrawers, ...massDrawers, ...sectionDrawers, ...testDrawers, ...weldDrawers };
+const drawers: Drawers = {
+  ...axleDrawers,
+  ...brakeDrawers,
+  ...drivelineDrawers,
+  ...linkDrawers,
+  ...massDrawers,
+  ...sectionDrawers,
+  ...testDrawers,
+  ...weldDrawers,
+};
 
 /** Ids of the sheets that have a drawing. */
 export const drawnSheets: readonly string[] = Object.keys(drawers);
@@ -31,5 +40,8 @@ export function drawingsForRun(run: Run, runs: readonly Run[] = [run]): Element[
 /** A drawing with its caption; named after what it shows, so that its name stays when others are added. */
 export function figure(name: string, { caption, draw }: Drawn): Element {
   const id = anchor.figure(name);
-  return h('figure.drawing', { id }, [draw(id, caption), h('figcaption', [h('b', `${capitalised(label.figure(name))}: `), caption])]);
+  return h('figure.drawing', { id }, [
+    draw(id, caption),
+    h('figcaption', [h('b', `${capitalised(label.figure(name))}: `), caption]),
+  ]);
 }

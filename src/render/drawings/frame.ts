@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
-import { em, spoken } from './words.js';
 import { ink, mm } from './pen.js';
+import { em, spoken } from './words.js';
 
 /** Widths to which drawings are made, in mm: a table cell, half and whole column. */
 export const widths = { cell: 46, half: 85, full: 170 } as const;
@@ -18,7 +18,10 @@ export interface Frame {
 }
 
 /** The drawing at its printed size; it shrinks with its column. */
-export function drawing({ name, title, says, width, height }: Frame, ...content: readonly (Element | readonly Element[])[]): Element {
+export function drawing(
+  { name, title, says, width, height }: Frame,
+  ...content: readonly (Element | readonly Element[])[]
+): Element {
   const [w, h] = [mm(width), mm(height)];
   return s(
     'svg',

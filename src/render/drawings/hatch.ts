@@ -14,7 +14,8 @@ const hatchings = {
 export type Hatching = keyof typeof hatchings;
 
 /** Brackets and quotation marks would end the reference `url(#…)`. */
-const idOf = (name: string, kind: Hatching) => `${name}-${kind}`.replace(/["'()\s]/g, (c) => `~${c.charCodeAt(0).toString(16)}`);
+const idOf = (name: string, kind: Hatching) =>
+  `${name}-${kind}`.replace(/["'()\s]/g, (c) => `~${c.charCodeAt(0).toString(16)}`);
 
 /** Declares hatchings for one drawing; their ids carry its name. */
 export function hatchDefs(name: string, ...kinds: Hatching[]): Element {
@@ -22,9 +23,17 @@ export function hatchDefs(name: string, ...kinds: Hatching[]): Element {
     'defs',
     kinds.map((kind) => {
       const { turn, spacing, weight } = hatchings[kind];
-      return s('pattern', { id: idOf(name, kind), patternUnits: 'userSpaceOnUse', width: spacing, height: spacing, patternTransform: `rotate(${turn})` }, [
-        s('path', { d: `M0,${spacing / 2}H${spacing}`, stroke: ink, strokeWidth: weight, fill: 'none' }),
-      ]);
+      return s(
+        'pattern',
+        {
+          id: idOf(name, kind),
+          patternUnits: 'userSpaceOnUse',
+          width: spacing,
+          height: spacing,
+          patternTransform: `rotate(${turn})`,
+        },
+        [s('path', { d: `M0,${spacing / 2}H${spacing}`, stroke: ink, strokeWidth: weight, fill: 'none' })],
+      );
     }),
   );
 }

@@ -3,8 +3,8 @@ import type { Element } from 'hast';
 import { showQuantity } from '../../units/show.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
-import { apart } from './place.js';
 import { box, circle, ink, line } from './pen.js';
+import { apart } from './place.js';
 import { degrees, lineHeight, widthOf, word } from './words.js';
 
 /** A value with its expanded uncertainty against its limits; all numbers in SI units. */
@@ -39,28 +39,59 @@ export function limitScale(of: LimitScale): Element {
   ];
   const labels = limits.map((l) => widthOf(l.text));
   const stacked = limits.length > 1 && labels.reduce((a, b) => a + b, 0) + 2 > widths.cell - 2 * margin;
-  const width = Math.max(widths.cell, widthOf(of.outcomeWord) * 1.1 + 2 * margin, ...[shown, ...limits.map((l) => l.text)].map((t) => widthOf(t) + 2 * margin + 1));
+  const width = Math.max(
+    widths.cell,
+    widthOf(of.outcomeWord) * 1.1 + 2 * margin,
+    ...[shown, ...limits.map((l) => l.text)].map((t) => widthOf(t) + 2 * margin + 1),
+  );
   const foot = axis + 3 + lineHeight * (stacked ? 2 : 1);
   const height = foot + (of.recommended ? lineHeight : 0) + 1.2;
 
   const x = scaleLinear(domain([value - reach, value + reach, ...limits.map((l) => l.at)]), [margin, width - margin]);
   const within = [margin, width - margin] as const;
   const middle = (at: number, text: string) => apart([{ at, size: widthOf(text) }], 0, within)[0]!;
-  const places = stacked ? limits.map((l) => middle(x(l.at), l.text)) : apart(limits.map((l, i) => ({ at: x(l.at), size: labels[i]! })), 2, within);
+  const places = stacked
+    ? limits.map((l) => middle(x(l.at), l.text))
+    : apart(
+        limits.map((l, i) => ({ at: x(l.at), size: labels[i]! })),
+        2,
+        within,
+      );
 
   return drawing(
-    { name, title: of.title, says: says(of, shown, limits.map((l) => l.text), reach), width, height },
+    {
+      name,
+      title: of.title,
+      says: says(
+        of,
+        shown,
+        limits.map((l) => l.text),
+        reach,
+      ),
+      width,
+      height,
+    },
     hatchDefs(name, 'rising', 'wide'),
     word(margin, 3, of.outcomeWord, 'start', true),
     word(middle(x(value), shown), 3 + lineHeight, shown, 'middle'),
     limits.map(({ at, beyond }) => {
       const [from, to] = beyond === 1 ? [x(at), width - margin] : [margin, x(at)];
-      return box([from, axis - 1.5], to - from, 3, { weight: 'thin', fill: hatched(name, of.recommended ? 'wide' : 'rising') });
+      return box([from, axis - 1.5], to - from, 3, {
+        weight: 'thin',
+        fill: hatched(name, of.recommended ? 'wide' : 'rising'),
+      });
     }),
     line([margin, axis], [width - margin, axis], { weight: 'thin' }),
     limits.flatMap(({ at }, i) => [
-      line([x(at), axis - 2], [x(at), axis + 2], { weight: 'outline', ...(of.recommended ? { dash: 'hidden' as const } : {}) }),
-      line([x(at), axis + 2], [clamped(x(at), places[i]!, labels[i]! / 2 - 1), axis + 3.3 + (stacked ? i * lineHeight : 0)], { weight: 'thin' }),
+      line([x(at), axis - 2], [x(at), axis + 2], {
+        weight: 'outline',
+        ...(of.recommended ? { dash: 'hidden' as const } : {}),
+      }),
+      line(
+        [x(at), axis + 2],
+        [clamped(x(at), places[i]!, labels[i]! / 2 - 1), axis + 3.3 + (stacked ? i * lineHeight : 0)],
+        { weight: 'thin' },
+      ),
     ]),
     line([x(value - reach), axis], [x(value + reach), axis], { weight: 'outline' }),
     [value - reach, value + reach].map((end) => line([x(end), axis - 1.1], [x(end), axis + 1.1], { weight: 'line' })),
@@ -72,7 +103,8 @@ export function limitScale(of: LimitScale): Element {
 
 const clamped = (x: number, middle: number, half: number) => Math.max(middle - half, Math.min(middle + half, x));
 
-const bound = ({ unit, limitExpanded }: LimitScale, at: number, sign: string) => `${sign} ${degrees(showQuantity(at, unit, limitExpanded))}`;
+const bound = ({ unit, limitExpanded }: LimitScale, at: number, sign: string) =>
+  `${sign} ${degrees(showQuantity(at, unit, limitExpanded))}`;
 
 /** With room beyond every limit and every end of the bar. */
 function domain(points: readonly number[]): [number, number] {
@@ -82,8 +114,10 @@ function domain(points: readonly number[]): [number, number] {
 }
 
 function says(of: LimitScale, shown: string, limits: readonly string[], reach: number): string {
-  const inside = (of.min === undefined || of.value - reach >= of.min) && (of.max === undefined || of.value + reach <= of.max);
-  const outside = (of.min !== undefined && of.value + reach < of.min) || (of.max !== undefined && of.value - reach > of.max);
+  const inside =
+    (of.min === undefined || of.value - reach >= of.min) && (of.max === undefined || of.value + reach <= of.max);
+  const outside =
+    (of.min !== undefined && of.value + reach < of.min) || (of.max !== undefined && of.value - reach > of.max);
   const where = inside ? 'inside the limit' : outside ? 'beyond the limit' : 'across the limit';
   return `Value ${shown}; ${of.recommended ? 'recommended ' : ''}limit ${limits.join(' and ')}. The bar of value ± U lies ${where}: ${of.outcomeWord}.`;
 }

@@ -2,8 +2,8 @@ import type { Element } from 'hast';
 import { across } from './dimension.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
-import { box, circle, line, paper, polyline, type Point } from './pen.js';
-import { em, sized, widthOf, word, type Size } from './words.js';
+import { box, circle, line, type Point, paper, polyline } from './pen.js';
+import { em, type Size, sized, widthOf, word } from './words.js';
 
 /** One setting of an adjuster: length between the end joints and thread engaged at both ends. */
 interface Setting {
@@ -52,7 +52,11 @@ export function adjustableLink({ name, title, settings, home, least }: Adjustabl
         ...ends.flatMap((e) => e.drawn),
       ];
     }),
-    word(2, height - 2.2, 'Left-hand thread at one end, right-hand at the other. Body broken out; both ends to one scale.'),
+    word(
+      2,
+      height - 2.2,
+      'Left-hand thread at one end, right-hand at the other. Body broken out; both ends to one scale.',
+    ),
   );
 }
 
@@ -65,23 +69,42 @@ interface End {
 }
 
 /** One end: half of the body with its tapped hole, the threaded rod and the eye of the joint. */
-function drawEnd(name: string, { side, size, home, least, letter }: End, y: number, scale: number, first: boolean): { eye: number; drawn: Element[] } {
+function drawEnd(
+  name: string,
+  { side, size, home, least, letter }: End,
+  y: number,
+  scale: number,
+  first: boolean,
+): { eye: number; drawn: Element[] } {
   const face = centre + side * half;
   const inwards = (d: number) => face - side * d;
   const tip = inwards(size.si * scale);
   const bottom = inwards(Math.max(home, size.si) * scale + 1.5);
   const shoulder = inwards(-Math.max(0, home - size.si) * scale);
   const middle = shoulder + side * (neck + eye);
-  const from = (a: number, b: number, top: number, high: number, stroke: Parameters<typeof box>[3]) => box([Math.min(a, b), top], Math.abs(b - a), high, stroke);
+  const from = (a: number, b: number, top: number, high: number, stroke: Parameters<typeof box>[3]) =>
+    box([Math.min(a, b), top], Math.abs(b - a), high, stroke);
   const mark = least ? inwards(least.si * scale) : 0;
   return {
     eye: middle,
     drawn: [
-      polyline([[face, y - body], ...brokenEdge(side, y), [face, y + body]], { weight: 'outline', fill: hatched(name, side === -1 ? 'rising' : 'falling'), close: true }),
+      polyline([[face, y - body], ...brokenEdge(side, y), [face, y + body]], {
+        weight: 'outline',
+        fill: hatched(name, side === -1 ? 'rising' : 'falling'),
+        close: true,
+      }),
       from(face, bottom, y - thread, 2 * thread, { weight: 'line', fill: paper }),
       from(shoulder, tip, y - thread + 0.5, 2 * thread - 1, { weight: 'outline', fill: paper }),
       ...threadLines(shoulder, tip, y, side),
-      polyline([[shoulder, y - thread], [shoulder, y + thread], [middle - side * 2, y + thread - 0.4], [middle - side * 2, y - thread + 0.4]], { weight: 'outline', fill: paper, close: true }),
+      polyline(
+        [
+          [shoulder, y - thread],
+          [shoulder, y + thread],
+          [middle - side * 2, y + thread - 0.4],
+          [middle - side * 2, y - thread + 0.4],
+        ],
+        { weight: 'outline', fill: paper, close: true },
+      ),
       circle([middle, y], eye, { weight: 'outline', fill: paper }),
       circle([middle, y], eye / 2, { weight: 'line' }),
       ...cross(middle, y),
@@ -111,14 +134,28 @@ function threadLines(a: number, b: number, y: number, side: 1 | -1): Element[] {
 }
 
 function cross(x: number, y: number): Element[] {
-  const arms: [Point, Point][] = [[[x - eye - 1.2, y], [x + eye + 1.2, y]], [[x, y - eye - 1.2], [x, y + eye + 0.4]]];
+  const arms: [Point, Point][] = [
+    [
+      [x - eye - 1.2, y],
+      [x + eye + 1.2, y],
+    ],
+    [
+      [x, y - eye - 1.2],
+      [x, y + eye + 0.4],
+    ],
+  ];
   return arms.map(([a, b]) => line(a, b, { weight: 'thin', dash: 'centre' }));
 }
 
 /** Where half of the body ends: its middle is left out. */
 function brokenEdge(side: 1 | -1, y: number): Point[] {
   const x = centre + side * 3;
-  return [[x, y - body], [x + 0.9, y - body / 3], [x - 0.9, y + body / 3], [x, y + body]];
+  return [
+    [x, y - body],
+    [x + 0.9, y - body / 3],
+    [x - 0.9, y + body / 3],
+    [x, y + body],
+  ];
 }
 
 function says(settings: readonly Setting[], least: AdjustableLink['least']): string {

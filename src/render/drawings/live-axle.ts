@@ -4,9 +4,9 @@ import { axlePath, pathHeight, pathWidth, type Travel } from './axle-path.js';
 import { arms, centreMark, farAway, ghost, ghostArms, linesTo, nose, noseTo } from './axle-strokes.js';
 import { across, upright } from './dimension.js';
 import { drawing, widths } from './frame.js';
-import { circle, ink, line, paper, polyline, type Point } from './pen.js';
+import { circle, ink, line, type Point, paper, polyline } from './pen.js';
 import { placer, type Segment } from './place.js';
-import { inLines, lineHeight, sized, word, type Size } from './words.js';
+import { inLines, lineHeight, type Size, sized, word } from './words.js';
 
 /** A live axle in side view; places in m, x forward of the axle centre and z up from the ground. */
 export interface LiveAxle {
@@ -31,10 +31,22 @@ const [tallest, margin, top] = [76, 16, 9];
 /** The axle and its arms at ride height and, in dashes, at both ends of travel. */
 export function liveAxle(of: LiveAxle): Element {
   const { name, title, centreKnown, instantCentre, pinion, travel, shaft } = of;
-  const links = centreKnown ? of.links : { ...of.links, centre: { x: 0, z: (of.links.lower.axle.z + of.links.upper.axle.z) / 2 } };
+  const links = centreKnown
+    ? of.links
+    : { ...of.links, centre: { x: 0, z: (of.links.lower.axle.z + of.links.upper.axle.z) / 2 } };
   const { lower, upper, centre } = links;
   const positions = travel ? [travel.bump.si, -travel.droop.si].map((t) => axlePosition(links, t)) : [];
-  const own: Place[] = [lower.axle, lower.body, upper.axle, upper.body, centre, { x: 0, z: 0 }, ...wheel(of), ...(shaft ? [shaft.front, shaft.rear] : []), ...positions.flatMap((p) => [p.lower, p.upper, p.centre])];
+  const own: Place[] = [
+    lower.axle,
+    lower.body,
+    upper.axle,
+    upper.body,
+    centre,
+    { x: 0, z: 0 },
+    ...wheel(of),
+    ...(shaft ? [shaft.front, shaft.rear] : []),
+    ...positions.flatMap((p) => [p.lower, p.upper, p.centre]),
+  ];
   const ic = instantCentre && { x: instantCentre.x.si, z: instantCentre.z.si };
   const near = ic && isNear(ic, own) ? ic : undefined;
   const { rear, front, low, high } = extent(near ? [...own, near] : own);
@@ -48,9 +60,21 @@ export function liveAxle(of: LiveAxle): Element {
   const height = Math.max(foot, travel ? pathHeight : 0) + lineHeight * notes.length + 1.5;
 
   const joints = [lower.axle, lower.body, upper.axle, upper.body].map(at);
-  const scene: Segment[] = [...arms(links, at), ...(near ? linesTo(near, links, at) : []), ...(shaft ? [[at(shaft.front), at(shaft.rear)] as const] : []), ...positions.flatMap((p) => ghostArms(links, p, at))];
-  const labels = placer({ left: 1, top: 1, right: room, bottom: foot - (near ? 8 : 0) }, [...scene, [[1, floor], [room, floor]]]);
-  for (const [x, y] of [...joints, at(centre), ...(near ? [at(near)] : [])]) labels.keepOff({ left: x - 1.4, right: x + 1.4, top: y - 1.4, bottom: y + 1.4 });
+  const scene: Segment[] = [
+    ...arms(links, at),
+    ...(near ? linesTo(near, links, at) : []),
+    ...(shaft ? [[at(shaft.front), at(shaft.rear)] as const] : []),
+    ...positions.flatMap((p) => ghostArms(links, p, at)),
+  ];
+  const labels = placer({ left: 1, top: 1, right: room, bottom: foot - (near ? 8 : 0) }, [
+    ...scene,
+    [
+      [1, floor],
+      [room, floor],
+    ],
+  ]);
+  for (const [x, y] of [...joints, at(centre), ...(near ? [at(near)] : [])])
+    labels.keepOff({ left: x - 1.4, right: x + 1.4, top: y - 1.4, bottom: y + 1.4 });
 
   return drawing(
     { name, title, says: says(of), width: widths.full, height },
@@ -59,11 +83,19 @@ export function liveAxle(of: LiveAxle): Element {
     positions.flatMap((p) => ghost(links, p, shaft, at)),
     shaft ? [line(at(shaft.front), at(shaft.rear), { weight: 'outline' })] : [],
     polyline((centreKnown ? [lower.axle, centre, upper.axle] : [lower.axle, upper.axle]).map(at), { weight: 'line' }),
-    line(at({ x: 0, z: 0 }), at({ x: 0, z: Math.max(lower.axle.z, upper.axle.z, centre.z) }), { weight: 'thin', dash: 'centre' }),
+    line(at({ x: 0, z: 0 }), at({ x: 0, z: Math.max(lower.axle.z, upper.axle.z, centre.z) }), {
+      weight: 'thin',
+      dash: 'centre',
+    }),
     arms(links, at).map(([a, b]) => line(a, b, { weight: 'outline' })),
     near ? linesTo(near, links, at).map(([a, b]) => line(a, b, { weight: 'thin', dash: 'hidden' })) : [],
     ic && !near ? farAway(ic, links, at) : [],
-    shaft ? [...noseTo(at(centre), at(shaft.rear)), ...[shaft.front, shaft.rear].map((p) => circle(at(p), 1.2, { weight: 'line', fill: paper }))] : [],
+    shaft
+      ? [
+          ...noseTo(at(centre), at(shaft.rear)),
+          ...[shaft.front, shaft.rear].map((p) => circle(at(p), 1.2, { weight: 'line', fill: paper })),
+        ]
+      : [],
     pinion && !shaft ? nose(at(centre), pinion, labels.put) : [],
     centreKnown ? [circle(at(centre), 2.4, { weight: 'outline', fill: paper })] : [],
     joints.map((p, i) => circle(p, 1.2, { weight: 'line', fill: i % 2 === 0 ? paper : ink })),
@@ -75,17 +107,32 @@ export function liveAxle(of: LiveAxle): Element {
 }
 
 /** The instant centre with its distances from the axle centre and from the ground. */
-function crossing(mark: Point, centre: Point, floor: number, y: number, right: number, of: { x: Size; z: Size }, put: (beside: Point, text: string, towards?: number) => Element[]): Element[] {
+function crossing(
+  mark: Point,
+  centre: Point,
+  floor: number,
+  y: number,
+  right: number,
+  of: { x: Size; z: Size },
+  put: (beside: Point, text: string, towards?: number) => Element[],
+): Element[] {
   return [
     ...centreMark(mark),
-    ...across([centre[0], Math.max(centre[1], floor)], [mark[0], Math.max(mark[1], floor)], y, sized(of.x), { beside: right }),
+    ...across([centre[0], Math.max(centre[1], floor)], [mark[0], Math.max(mark[1], floor)], y, sized(of.x), {
+      beside: right,
+    }),
     ...upright(mark, [mark[0], floor], mark[0], '', 1),
     ...put([mark[0], (mark[1] + floor) / 2], sized(of.z), mark[0] < centre[0] ? 0 : Math.PI),
   ];
 }
 
 function wheel({ centreKnown, links: { centre } }: LiveAxle): Place[] {
-  return centreKnown ? [{ x: -centre.z, z: 0 }, { x: centre.z, z: 2 * centre.z }] : [];
+  return centreKnown
+    ? [
+        { x: -centre.z, z: 0 },
+        { x: centre.z, z: 2 * centre.z },
+      ]
+    : [];
 }
 
 function extent(places: readonly Place[]) {
@@ -101,7 +148,10 @@ function isNear(point: Place, own: readonly Place[]): boolean {
 }
 
 function notesOf({ instantCentre, results = [], travel, shaft, pinion }: LiveAxle, far: boolean): string[] {
-  const away = instantCentre && far ? [`instant centre beyond the drawing: ${sized(instantCentre.x)}, ${sized(instantCentre.z)}`] : [];
+  const away =
+    instantCentre && far
+      ? [`instant centre beyond the drawing: ${sized(instantCentre.x)}, ${sized(instantCentre.z)}`]
+      : [];
   const figures = [...away, ...(shaft && pinion ? [sized(pinion)] : []), ...results.map(sized)];
   const joints = 'Front to the left. Joints 1 to 4 as in the formulas, filled where fixed to the body.';
   return [...inLines(figures, widths.full - 4), joints, ...(travel ? ['Dashed: full bump and full droop.'] : [])];
@@ -111,7 +161,12 @@ function says({ instantCentre, pinion, travel, results = [] }: LiveAxle): string
   const parts = [
     ...(instantCentre ? [`Instant centre ${sized(instantCentre.x)}, ${sized(instantCentre.z)}`] : []),
     ...(pinion ? [`pinion at ride height ${sized(pinion)}`] : []),
-    ...(travel ? [`at full bump ${[travel.bump, ...travel.atBump].map(sized).join(', ')}`, `at full droop ${[travel.droop, ...travel.atDroop].map(sized).join(', ')}`] : []),
+    ...(travel
+      ? [
+          `at full bump ${[travel.bump, ...travel.atBump].map(sized).join(', ')}`,
+          `at full droop ${[travel.droop, ...travel.atDroop].map(sized).join(', ')}`,
+        ]
+      : []),
     ...results.map(sized),
   ];
   return `Side view of the axle and its arms. ${parts.join('; ')}.`;

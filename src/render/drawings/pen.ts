@@ -24,7 +24,12 @@ export const [ink, paper] = ['currentColor', '#fff'] as const;
 export const mm = (x: number): number => Math.round(x * 1000) / 1000 || 0;
 
 function strokeOf({ weight = 'line', dash, fill = 'none' }: Stroke) {
-  return { fill, strokeWidth: weights[weight], ...(fill === 'none' ? {} : { fillRule: 'evenodd' }), ...(dash ? { strokeDashArray: dashes[dash] } : {}) };
+  return {
+    fill,
+    strokeWidth: weights[weight],
+    ...(fill === 'none' ? {} : { fillRule: 'evenodd' }),
+    ...(dash ? { strokeDashArray: dashes[dash] } : {}),
+  };
 }
 
 export function path(d: string, stroke: Stroke = {}): Element {
@@ -48,11 +53,23 @@ export function circle([x, y]: Point, radius: number, stroke: Stroke = {}): Elem
 }
 
 export function box([x, y]: Point, width: number, height: number, stroke: Stroke = {}): Element {
-  return s('rect', { x: mm(x), y: mm(y), width: mm(Math.max(0, width)), height: mm(Math.max(0, height)), ...strokeOf(stroke) });
+  return s('rect', {
+    x: mm(x),
+    y: mm(y),
+    width: mm(Math.max(0, width)),
+    height: mm(Math.max(0, height)),
+    ...strokeOf(stroke),
+  });
 }
 
 /** Part of a circle from one direction to another, in radians from the x axis, positive clockwise on the page. */
-export function arc([x, y]: Point, radius: number, from: number, to: number, stroke: Stroke = { weight: 'thin' }): Element {
+export function arc(
+  [x, y]: Point,
+  radius: number,
+  from: number,
+  to: number,
+  stroke: Stroke = { weight: 'thin' },
+): Element {
   const at = (a: number) => `${mm(x + radius * Math.cos(a))},${mm(y + radius * Math.sin(a))}`;
   const large = Math.abs(to - from) > Math.PI ? 1 : 0;
   return path(`M${at(from)}A${mm(radius)},${mm(radius)},0,${large},${to > from ? 1 : 0},${at(to)}`, stroke);

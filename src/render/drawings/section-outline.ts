@@ -12,7 +12,12 @@ interface Corner {
 export type Loop = readonly Corner[] | { radius: number };
 
 const to = (x: number, y: number, r = 0): Corner => ({ at: [x, y], r });
-const rectangle = (b: number, h: number, r = 0): Loop => [to(-b / 2, -h / 2, r), to(b / 2, -h / 2, r), to(b / 2, h / 2, r), to(-b / 2, h / 2, r)];
+const rectangle = (b: number, h: number, r = 0): Loop => [
+  to(-b / 2, -h / 2, r),
+  to(b / 2, -h / 2, r),
+  to(b / 2, h / 2, r),
+  to(-b / 2, h / 2, r),
+];
 const mirrored = (half: readonly Corner[], turn: (c: Corner) => Corner): Loop => [...half, ...half.map(turn).reverse()];
 const leftOf = ({ at: [x, y], r }: Corner) => to(-x, y, r);
 const below = ({ at: [x, y], r }: Corner) => to(x, -y, r);
@@ -43,20 +48,54 @@ export function sectionOutline(shape: SectionShape): Loop[] {
     }
     case 'channel': {
       const [tw, tf] = [less(shape.web), less(shape.flange)];
-      return [mirrored([to(tw, halfDepth - tf, shape.root ?? 0), to(shape.width, halfDepth - tf), to(shape.width, halfDepth), to(0, halfDepth)], below)];
+      return [
+        mirrored(
+          [
+            to(tw, halfDepth - tf, shape.root ?? 0),
+            to(shape.width, halfDepth - tf),
+            to(shape.width, halfDepth),
+            to(0, halfDepth),
+          ],
+          below,
+        ),
+      ];
     }
     case 'u': {
       const [t, ri] = [less(shape.wall), shape.bend ?? 0];
-      return [mirrored([to(t, halfDepth - t, ri), to(shape.width, halfDepth - t), to(shape.width, halfDepth), to(0, halfDepth, ri + t)], below)];
+      return [
+        mirrored(
+          [
+            to(t, halfDepth - t, ri),
+            to(shape.width, halfDepth - t),
+            to(shape.width, halfDepth),
+            to(0, halfDepth, ri + t),
+          ],
+          below,
+        ),
+      ];
     }
     case 'lipped-u': {
       const [t, ri, B, lip] = [less(shape.wall), shape.bend ?? 0, shape.width, halfDepth - shape.lip];
-      const half = [to(t, halfDepth - t, ri), to(B - t, halfDepth - t, ri), to(B - t, lip), to(B, lip), to(B, halfDepth, ri + t), to(0, halfDepth, ri + t)];
+      const half = [
+        to(t, halfDepth - t, ri),
+        to(B - t, halfDepth - t, ri),
+        to(B - t, lip),
+        to(B, lip),
+        to(B, halfDepth, ri + t),
+        to(0, halfDepth, ri + t),
+      ];
       return [mirrored(half, below)];
     }
     case 'top-hat': {
       const [t, ri, b, H] = [less(shape.wall), shape.bend ?? 0, shape.crown / 2, shape.depth];
-      const half = [to(b - t, H - t, ri), to(b - t, 0, ri + t), to(b + shape.flange, 0), to(b + shape.flange, t), to(b, t, ri), to(b, H, ri + t)];
+      const half = [
+        to(b - t, H - t, ri),
+        to(b - t, 0, ri + t),
+        to(b + shape.flange, 0),
+        to(b + shape.flange, t),
+        to(b, t, ri),
+        to(b, H, ri + t),
+      ];
       return [mirrored(half, leftOf)];
     }
   }
@@ -70,14 +109,27 @@ export interface Extent {
 }
 
 export function extentOf(loops: readonly Loop[]): Extent {
-  const points = loops.flatMap((l): Point[] => ('radius' in l ? [[-l.radius, -l.radius], [l.radius, l.radius]] : l.map((c) => c.at)));
+  const points = loops.flatMap((l): Point[] =>
+    'radius' in l
+      ? [
+          [-l.radius, -l.radius],
+          [l.radius, l.radius],
+        ]
+      : l.map((c) => c.at),
+  );
   const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
   return { left: Math.min(...xs), right: Math.max(...xs), bottom: Math.min(...ys), top: Math.max(...ys) };
 }
 
 /** The loops as one SVG path; `place` brings a point of the section to the page, `scale` a length. */
 export function outlinePath(loops: readonly Loop[], place: (p: Point) => Point, scale: number): string {
-  return loops.map((loop) => ('radius' in loop ? ring(place([0, 0]), loop.radius * scale) : rounded(loop.map((c) => ({ at: place(c.at), r: c.r * scale }))))).join('');
+  return loops
+    .map((loop) =>
+      'radius' in loop
+        ? ring(place([0, 0]), loop.radius * scale)
+        : rounded(loop.map((c) => ({ at: place(c.at), r: c.r * scale }))),
+    )
+    .join('');
 }
 
 /** Two half circles whose ends lie exactly one rounded diameter apart; otherwise they would meet at a visible angle. */

@@ -3,11 +3,11 @@ import type { SectionShape } from '../../calc/sections/section-of.js';
 import { showQuantity } from '../../units/show.js';
 import { across, leader, upright } from './dimension.js';
 import { drawing, widths } from './frame.js';
-import { hatchDefs, hatched, type Hatching } from './hatch.js';
+import { type Hatching, hatchDefs, hatched } from './hatch.js';
+import { ink, line, type Point, path } from './pen.js';
 import { apart } from './place.js';
-import { ink, line, path, type Point } from './pen.js';
-import { extentOf, outlinePath, sectionOutline, type Extent, type Loop } from './section-outline.js';
-import { sectionSizes, type Measure } from './section-sizes.js';
+import { type Extent, extentOf, type Loop, outlinePath, sectionOutline } from './section-outline.js';
+import { type Measure, sectionSizes } from './section-sizes.js';
 import { em, lineHeight, sized, widthOf, word } from './words.js';
 
 export interface SectionPair {
@@ -36,7 +36,10 @@ const below = 8;
 export function sectionPair({ name, title, original, replacement }: SectionPair): Element {
   const half = widths.full / 2;
   const panels = [panelOf(original, 'rising'), panelOf(replacement, 'falling')] as const;
-  const scale = Math.min(...panels.flatMap((p) => [(half - 2 - p.before - p.after) / across_(p.extent), tallest / up(p.extent)]), largest * 1000);
+  const scale = Math.min(
+    ...panels.flatMap((p) => [(half - 2 - p.before - p.after) / across_(p.extent), tallest / up(p.extent)]),
+    largest * 1000,
+  );
   const above = panels.some((p) => p.sizes.some((m) => m.side === 'above')) ? 7 : 2;
   const floor = captionRoom + above + Math.max(...panels.map((p) => Math.max(up(p.extent) * scale, notesHeight(p))));
   const bar = barLength(scale);
@@ -44,7 +47,13 @@ export function sectionPair({ name, title, original, replacement }: SectionPair)
   const y = height - 2.5;
   const middle = widths.full / 2;
   return drawing(
-    { name, title, says: `${panels.map((p) => `${p.says}: ${p.sizes.map((m) => sized(m.size)).join(', ')}`).join('. ')}. Both are drawn to one scale.`, width: widths.full, height },
+    {
+      name,
+      title,
+      says: `${panels.map((p) => `${p.says}: ${p.sizes.map((m) => sized(m.size)).join(', ')}`).join('. ')}. Both are drawn to one scale.`,
+      width: widths.full,
+      height,
+    },
     hatchDefs(name, 'rising', 'falling'),
     panels.flatMap((p, i) => drawPanel(name, p, i * half, scale, floor)),
     scaleBar([middle - bar * scale, y], bar, scale),
@@ -93,7 +102,8 @@ function notes(p: Panel, place: (p: Point) => Point, right: number, within: read
   const places = apart(wanted, 0, within);
   return of.flatMap((m, i) => {
     const [y, text] = [places[i]!, sized(m.size)];
-    if (m.side === 'right') return [...upright(place(m.from), place(m.to), right + 3, '', 1), word(right + 7, y + 0.35 * em, text)];
+    if (m.side === 'right')
+      return [...upright(place(m.from), place(m.to), right + 3, '', 1), word(right + 7, y + 0.35 * em, text)];
     return [...leader([right + 6, y], place(m.from)), word(right + 7, y + 0.35 * em, text)];
   });
 }
@@ -108,7 +118,12 @@ function thinnest({ sizes, extent }: Panel): number {
 function scaleBar([x, y]: Point, length: number, scale: number): Element[] {
   const end = x + length * scale;
   const mark = (at: number) => line([at, y - 1], [at, y + 1], { weight: 'thin' });
-  return [line([x, y], [end, y], { weight: 'outline' }), mark(x), mark(end), word(end + 2, y + 0.35 * em, `${showQuantity(length, 'mm')}, both to one scale`)];
+  return [
+    line([x, y], [end, y], { weight: 'outline' }),
+    mark(x),
+    mark(end),
+    word(end + 2, y + 0.35 * em, `${showQuantity(length, 'mm')}, both to one scale`),
+  ];
 }
 
 /** A round length of about 20 mm on the page, in m. */

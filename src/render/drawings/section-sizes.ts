@@ -1,9 +1,9 @@
-import { hollowRectangle } from '../../calc/sections/rhs.js';
 import { sheets } from '../../calc/sections/index.js';
 import { lossInput } from '../../calc/sections/properties.js';
+import { hollowRectangle } from '../../calc/sections/rhs.js';
 import type { SectionShape } from '../../calc/sections/section-of.js';
 import type { Point } from './pen.js';
-import { symbolText, type Size } from './words.js';
+import { type Size, symbolText } from './words.js';
 
 /** One main dimension of a section and where it is measured, in m: between two points, or as a note that points at one. */
 export interface Measure {
@@ -19,33 +19,63 @@ export interface Measure {
 export function sectionSizes(shape: SectionShape): Measure[] {
   const sheet = sheets.find((s) => s.id === `section-${shape.kind}`)!;
   const size = (symbol: string, si: number): Size => ({ symbol: symbolText(symbol), si, unit: 'mm' });
-  const between = (name: string, si: number, side: Measure['side'], from: Point, to: Point): Measure => ({ size: size((sheet.inputs[name] ?? sheet.results[name])!.symbol, si), side, from, to });
-  const note = (name: string, si: number, at: Point, drop = 0): Measure => ({ ...between(name, si, 'note', at, at), drop });
+  const between = (name: string, si: number, side: Measure['side'], from: Point, to: Point): Measure => ({
+    size: size((sheet.inputs[name] ?? sheet.results[name])!.symbol, si),
+    side,
+    from,
+    to,
+  });
+  const note = (name: string, si: number, at: Point, drop = 0): Measure => ({
+    ...between(name, si, 'note', at, at),
+    drop,
+  });
   const bend = (r: number | undefined, at: Point) => (r ? [note('bend', r, at, -4)] : []);
   const loss = 'loss' in shape && shape.loss ? shape.loss : 0;
-  const lost = (at: Point): Measure[] => (loss > 0 ? [{ size: size(lossInput.symbol, loss), side: 'note', from: at, to: at }] : []);
+  const lost = (at: Point): Measure[] =>
+    loss > 0 ? [{ size: size(lossInput.symbol, loss), side: 'note', from: at, to: at }] : [];
 
   switch (shape.kind) {
     case 'flat': {
       const [x, y] = [shape.width / 2, (shape.thickness - loss) / 2];
-      return [between('width', shape.width, 'below', [-x, -y], [x, -y]), between('thickness', shape.thickness, 'left', [-x, -y], [-x, y]), ...lost([x, 0])];
+      return [
+        between('width', shape.width, 'below', [-x, -y], [x, -y]),
+        between('thickness', shape.thickness, 'left', [-x, -y], [-x, y]),
+        ...lost([x, 0]),
+      ];
     }
     case 'round-bar':
-      return [between('diameter', shape.diameter, 'below', [-shape.diameter / 2, 0], [shape.diameter / 2, 0]), ...lost([shape.diameter / 2 - loss, 0])];
+      return [
+        between('diameter', shape.diameter, 'below', [-shape.diameter / 2, 0], [shape.diameter / 2, 0]),
+        ...lost([shape.diameter / 2 - loss, 0]),
+      ];
     case 'chs': {
       const r = shape.diameter / 2;
       const slant = (radius: number): Point => [radius * Math.SQRT1_2, radius * Math.SQRT1_2];
-      return [between('diameter', shape.diameter, 'below', [-r, 0], [r, 0]), note('wall', shape.wall, slant(r)), ...lost(slant(r))];
+      return [
+        between('diameter', shape.diameter, 'below', [-r, 0], [r, 0]),
+        note('wall', shape.wall, slant(r)),
+        ...lost(slant(r)),
+      ];
     }
     case 'rhs': {
       const { ro } = hollowRectangle({ ...shape, rule: shape.corners, radius: shape.radius ?? 0 });
       const [x, y] = [shape.width / 2, shape.depth / 2];
       const k = ro * (1 - Math.SQRT1_2);
-      return [...outside(shape, between), note('wall', shape.wall, [x, -y / 3]), ...lost([x, -y / 3]), ...(ro > 0 ? [note('ro', ro, [x - k, y - k], -2)] : [])];
+      return [
+        ...outside(shape, between),
+        note('wall', shape.wall, [x, -y / 3]),
+        ...lost([x, -y / 3]),
+        ...(ro > 0 ? [note('ro', ro, [x - k, y - k], -2)] : []),
+      ];
     }
     case 'box': {
       const [x, y] = [shape.width / 2, shape.depth / 2];
-      return [...outside(shape, between), note('flange', shape.flange, [x * 0.7, y], -3), note('web', shape.web, [x, 0]), ...lost([x, 0])];
+      return [
+        ...outside(shape, between),
+        note('flange', shape.flange, [x * 0.7, y], -3),
+        note('web', shape.web, [x, 0]),
+        ...lost([x, 0]),
+      ];
     }
     case 'angle': {
       const { depth: a, width: b, root = 0, toe = 0 } = shape;
@@ -65,11 +95,22 @@ export function sectionSizes(shape: SectionShape): Measure[] {
       const [h, B, tw, root] = [shape.depth / 2, shape.width, shape.web - loss, shape.root ?? 0];
       const k = root * (1 - Math.SQRT1_2);
       const corner: Point = [tw + k, -h + shape.flange - loss + k];
-      return [...upAndAcross(shape, between), note('flange', shape.flange, [B * 0.8, h - shape.flange + loss], 4), note('web', shape.web, [tw, 0]), ...lost([tw, 0]), ...(root > 0 ? [note('root', root, corner, -4)] : [])];
+      return [
+        ...upAndAcross(shape, between),
+        note('flange', shape.flange, [B * 0.8, h - shape.flange + loss], 4),
+        note('web', shape.web, [tw, 0]),
+        ...lost([tw, 0]),
+        ...(root > 0 ? [note('root', root, corner, -4)] : []),
+      ];
     }
     case 'u': {
       const t = shape.wall - loss;
-      return [...upAndAcross(shape, between), note('wall', shape.wall, [t, 0]), ...lost([t, 0]), ...bend(shape.bend, inner(t, -shape.depth / 2 + t, shape.bend ?? 0))];
+      return [
+        ...upAndAcross(shape, between),
+        note('wall', shape.wall, [t, 0]),
+        ...lost([t, 0]),
+        ...bend(shape.bend, inner(t, -shape.depth / 2 + t, shape.bend ?? 0)),
+      ];
     }
     case 'lipped-u': {
       const [h, t] = [shape.depth / 2, shape.wall - loss];
@@ -106,7 +147,10 @@ function outside({ depth, width }: { depth: number; width: number }, between: Be
 
 /** Depth and width of a section with its back at x = 0. */
 function upAndAcross({ depth, width }: { depth: number; width: number }, between: Between): Measure[] {
-  return [between('depth', depth, 'left', [0, -depth / 2], [0, depth / 2]), between('width', width, 'below', [0, -depth / 2], [width, -depth / 2])];
+  return [
+    between('depth', depth, 'left', [0, -depth / 2], [0, depth / 2]),
+    between('width', width, 'below', [0, -depth / 2], [width, -depth / 2]),
+  ];
 }
 
 /** Middle of the arc of an inside corner. */

@@ -1,9 +1,9 @@
 import type { Element } from 'hast';
 import type { Segment as Weld } from '../../calc/welds/line-group.js';
 import { drawing, widths } from './frame.js';
-import { arrow, circle, directionOf, ink, line, paper, type Point } from './pen.js';
+import { arrow, circle, directionOf, ink, line, type Point, paper } from './pen.js';
 import { placer, type Segment } from './place.js';
-import { sized, word, type Size } from './words.js';
+import { type Size, sized, word } from './words.js';
 
 /** Welds in one plane under a force; all places in m, x across and y up. */
 export interface WeldGroup {
@@ -26,15 +26,27 @@ const [margin, tallest] = [21, 56];
 /** The welds with their centroid, the force with its lever arm, and the point that is loaded most. */
 export function weldGroupDrawing(of: WeldGroup): Element {
   const { name, title, welds, centroid, at, force, lever, worst } = of;
-  const ends = welds.flatMap((w): Point[] => [[w.x1, w.y1], [w.x2, w.y2]]);
-  const own: [Point, Point] = [[centroid.x.si, centroid.y.si], [at.x.si, at.y.si]];
+  const ends = welds.flatMap((w): Point[] => [
+    [w.x1, w.y1],
+    [w.x2, w.y2],
+  ]);
+  const own: [Point, Point] = [
+    [centroid.x.si, centroid.y.si],
+    [at.x.si, at.y.si],
+  ];
   const squared = force.x.si ** 2 + force.y.si ** 2;
   const points: Point[] = [...ends, ...own, ...(squared > 0 ? [footOf(...own, [force.x.si, force.y.si])] : [])];
   const bounds = (i: 0 | 1) => [Math.min(...points.map((p) => p[i])), Math.max(...points.map((p) => p[i]))] as const;
   const [[left, right], [low, high]] = [bounds(0), bounds(1)];
-  const scale = Math.min((widths.full - 2 * margin - 20) / Math.max(right - left, 1e-6), tallest / Math.max(high - low, 1e-6));
+  const scale = Math.min(
+    (widths.full - 2 * margin - 20) / Math.max(right - left, 1e-6),
+    tallest / Math.max(high - low, 1e-6),
+  );
   const height = (high - low) * scale + 2 * margin;
-  const place = ([x, y]: Point): Point => [widths.full / 2 + (x - (left + right) / 2) * scale, height / 2 - (y - (low + high) / 2) * scale];
+  const place = ([x, y]: Point): Point => [
+    widths.full / 2 + (x - (left + right) / 2) * scale,
+    height / 2 - (y - (low + high) / 2) * scale,
+  ];
 
   const [centre, acts] = [place([centroid.x.si, centroid.y.si]), place([at.x.si, at.y.si])];
   const lines = welds.map((w): Segment => [place([w.x1, w.y1]), place([w.x2, w.y2])]);
@@ -43,7 +55,8 @@ export function weldGroupDrawing(of: WeldGroup): Element {
   const clear: Segment[] = [...(pull ? [[acts, pull] as const] : []), ...(foot ? [[centre, foot] as const] : [])];
   const places = placer({ left: 1, top: 1, right: widths.full - 1, bottom: height - 1 }, [...lines, ...clear]);
   const hot = place([worst.x, worst.y]);
-  for (const [x, y] of [centre, acts, hot, ...(pull ? [pull] : [])]) places.keepOff({ left: x - 2, right: x + 2, top: y - 2, bottom: y + 2 });
+  for (const [x, y] of [centre, acts, hot, ...(pull ? [pull] : [])])
+    places.keepOff({ left: x - 2, right: x + 2, top: y - 2, bottom: y + 2 });
   places.keepOff({ left: 0, top: height - 12, right: 16, bottom: height });
 
   return drawing(
@@ -59,7 +72,14 @@ export function weldGroupDrawing(of: WeldGroup): Element {
     places.put(hot, sized(worst.load), Math.PI / 2),
     places.put(centre, `${sized(centroid.x)}, ${sized(centroid.y)}`, Math.PI / 2),
     foot && lever ? places.put([(centre[0] + foot[0]) / 2, (centre[1] + foot[1]) / 2], sized(lever), -Math.PI / 2) : [],
-    places.put(pull ?? acts, [force.x, force.y, force.z].filter((f) => f.si !== 0).map(sized).join(', '), pull ? directionOf(acts, pull) : 0),
+    places.put(
+      pull ?? acts,
+      [force.x, force.y, force.z]
+        .filter((f) => f.si !== 0)
+        .map(sized)
+        .join(', '),
+      pull ? directionOf(acts, pull) : 0,
+    ),
     axes(height),
   );
 }
@@ -84,14 +104,18 @@ function weld(a: Point, b: Point): Element[] {
   const at = (s: number, t: number): Point => [a[0] + s * ux - t * uy, a[1] + s * uy + t * ux];
   return [
     line(a, b, { weight: 'outline' }),
-    ...Array.from({ length: strokes }, (_, i) => line(at((long * (i + 0.5)) / strokes - 0.5, -1), at((long * (i + 0.5)) / strokes + 0.5, 1), { weight: 'thin' })),
+    ...Array.from({ length: strokes }, (_, i) =>
+      line(at((long * (i + 0.5)) / strokes - 0.5, -1), at((long * (i + 0.5)) / strokes + 0.5, 1), { weight: 'thin' }),
+    ),
   ];
 }
 
 function leverArm(centre: Point, foot: Point, acts: Point): Element[] {
   return [
     line(acts, foot, { weight: 'thin', dash: 'hidden' }),
-    ...(Math.hypot(foot[0] - centre[0], foot[1] - centre[1]) > 5 ? [...arrow(centre, foot), ...arrow(foot, centre)] : [line(centre, foot, { weight: 'thin' })]),
+    ...(Math.hypot(foot[0] - centre[0], foot[1] - centre[1]) > 5
+      ? [...arrow(centre, foot), ...arrow(foot, centre)]
+      : [line(centre, foot, { weight: 'thin' })]),
   ];
 }
 
@@ -101,17 +125,28 @@ function outOfPlane([x, y]: Point, towards: boolean): Element[] {
   const d = r * Math.SQRT1_2;
   return [
     circle([x, y], r, { weight: 'outline', fill: paper }),
-    ...(towards ? [circle([x, y], 0.7, { weight: 'thin', fill: ink })] : [line([x - d, y - d], [x + d, y + d]), line([x - d, y + d], [x + d, y - d])]),
+    ...(towards
+      ? [circle([x, y], 0.7, { weight: 'thin', fill: ink })]
+      : [line([x - d, y - d], [x + d, y + d]), line([x - d, y + d], [x + d, y - d])]),
   ];
 }
 
 function centroidMark([x, y]: Point): Element[] {
-  return [circle([x, y], 1.5, { weight: 'line', fill: paper }), line([x - 3, y], [x + 3, y], { weight: 'thin' }), line([x, y - 3], [x, y + 3], { weight: 'thin' })];
+  return [
+    circle([x, y], 1.5, { weight: 'line', fill: paper }),
+    line([x - 3, y], [x + 3, y], { weight: 'thin' }),
+    line([x, y - 3], [x, y + 3], { weight: 'thin' }),
+  ];
 }
 
 function axes(height: number): Element[] {
   const o: Point = [3, height - 3];
-  return [...arrow(o, [o[0] + 7, o[1]]), ...arrow(o, [o[0], o[1] - 7]), word(o[0] + 8, o[1] + 0.8, 'x'), word(o[0] + 1, o[1] - 6, 'y')];
+  return [
+    ...arrow(o, [o[0] + 7, o[1]]),
+    ...arrow(o, [o[0], o[1] - 7]),
+    word(o[0] + 8, o[1] + 0.8, 'x'),
+    word(o[0] + 1, o[1] - 6, 'y'),
+  ];
 }
 
 function says({ welds, centroid, at, force, lever, worst }: WeldGroup): string {

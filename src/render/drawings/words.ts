@@ -49,7 +49,10 @@ export const spoken = (text: string): string => text.replaceAll(/_\{([^}]*)\}/g,
 
 /** Width of a text in mm, estimated and rather too wide than too narrow. */
 export function widthOf(text: string): number {
-  return runs(text).reduce((sum, { text, below }) => sum + [...text].reduce((w, c) => w + advance(c), 0) * em * (below ? small : 1), 0);
+  return runs(text).reduce(
+    (sum, { text, below }) => sum + [...text].reduce((w, c) => w + advance(c), 0) * em * (below ? small : 1),
+    0,
+  );
 }
 
 function advance(c: string): number {
@@ -90,7 +93,15 @@ export function word(x: number, y: number, text: string, anchor: Anchor = 'start
   const parts = runs(text);
   return s(
     'text',
-    { x: mm(x), y: mm(y), textAnchor: anchor, fontSize: em, fill: ink, stroke: 'none', ...(bold ? { fontWeight: 700 } : {}) },
+    {
+      x: mm(x),
+      y: mm(y),
+      textAnchor: anchor,
+      fontSize: em,
+      fill: ink,
+      stroke: 'none',
+      ...(bold ? { fontWeight: 700 } : {}),
+    },
     parts.map(({ text, below }, i) => {
       if (!below && !parts[i - 1]?.below) return text;
       const shift = below ? 0.22 * em : -0.22 * em;
@@ -102,7 +113,14 @@ export function word(x: number, y: number, text: string, anchor: Anchor = 'start
 /** The same on a piece of paper that covers the lines behind it. */
 export function plate(x: number, y: number, text: string, anchor: Anchor = 'start'): Element[] {
   const { left, top, right, bottom } = roomOf(x, y, text, anchor);
-  const behind = { x: mm(left), y: mm(top), width: mm(right - left), height: mm(bottom - top), fill: paper, stroke: 'none' };
+  const behind = {
+    x: mm(left),
+    y: mm(top),
+    width: mm(right - left),
+    height: mm(bottom - top),
+    fill: paper,
+    stroke: 'none',
+  };
   return [s('rect', behind), word(x, y, text, anchor)];
 }
 

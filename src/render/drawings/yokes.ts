@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { widths } from './frame.js';
-import { arc, arrowhead, circle, ink, line, polyline, type Point } from './pen.js';
-import { em, sized, word, type Size } from './words.js';
+import { arc, arrowhead, circle, ink, line, type Point, polyline } from './pen.js';
+import { em, type Size, sized, word } from './words.js';
 
 /** How far the rear yoke of a shaft is turned against its front yoke, clockwise seen from the front. */
 export interface Phasing {
@@ -41,7 +41,16 @@ function yoke(centre: Point, turn: number): Element[] {
     centre[0] + along * Math.sin(turn) + across * Math.cos(turn),
     centre[1] - along * Math.cos(turn) + across * Math.sin(turn),
   ];
-  const ear = (side: 1 | -1) => polyline([at(side * radius, -1.6), at(side * radius, 1.6), at(side * (radius - 2.2), 1.6), at(side * (radius - 2.2), -1.6)], { weight: 'thin', fill: ink, close: true });
+  const ear = (side: 1 | -1) =>
+    polyline(
+      [
+        at(side * radius, -1.6),
+        at(side * radius, 1.6),
+        at(side * (radius - 2.2), 1.6),
+        at(side * (radius - 2.2), -1.6),
+      ],
+      { weight: 'thin', fill: ink, close: true },
+    );
   const up = -Math.PI / 2;
   const turned = Math.abs(turn) > 0.05;
   return [
@@ -54,7 +63,11 @@ function yoke(centre: Point, turn: number): Element[] {
       ? [
           line([centre[0], centre[1] - radius], [centre[0], centre[1] + radius], { weight: 'thin', dash: 'hidden' }),
           arc(centre, radius + 1, up, up + turn),
-          arrowhead([centre[0] + (radius + 1) * Math.sin(turn), centre[1] - (radius + 1) * Math.cos(turn)], turn + (turn > 0 ? 0 : Math.PI), 1.4),
+          arrowhead(
+            [centre[0] + (radius + 1) * Math.sin(turn), centre[1] - (radius + 1) * Math.cos(turn)],
+            turn + (turn > 0 ? 0 : Math.PI),
+            1.4,
+          ),
         ]
       : []),
   ];

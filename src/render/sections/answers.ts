@@ -1,11 +1,11 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../project/model.js';
+import { h } from 'hastscript';
 import type { Finding } from '../../checks/engine/finding.js';
+import type { Note } from '../../project/model.js';
 import { anchor, capitalised, joined } from '../anchors.js';
+import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
 import { itemCode } from '../item.js';
-import { grouped } from '../grouped.js';
 import { outcomeMark } from '../outcome.js';
 import { evidenceOf } from '../shown.js';
 import type { Subject } from '../subject.js';
@@ -15,18 +15,42 @@ import { nameOf, todo } from './findings.js';
 /** Answers and evidence; what has neither stands below in one list. */
 export function answersTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
   const given = findings.filter((f) => !isBlank(f));
-  const rows = given.map((f) => [h('span', { id: anchor.finding(f.id) }, [h('b', nameOf(f)), below(itemCode(f.item, subject))]), answerCell(f, note, subject), h('span', [outcomeMark(f), ...(f.outcome === 'conforming' ? [] : todo(f))])]);
-  return rows.length === 0 ? [] : [table('answers', 'Answers and evidence', [['Item', 30], ['Answer and where it is shown', 42], ['Outcome', 28]], rows, { id: `${note.name}/answers` })];
+  const rows = given.map((f) => [
+    h('span', { id: anchor.finding(f.id) }, [h('b', nameOf(f)), below(itemCode(f.item, subject))]),
+    answerCell(f, note, subject),
+    h('span', [outcomeMark(f), ...(f.outcome === 'conforming' ? [] : todo(f))]),
+  ]);
+  return rows.length === 0
+    ? []
+    : [
+        table(
+          'answers',
+          'Answers and evidence',
+          [
+            ['Item', 30],
+            ['Answer and where it is shown', 42],
+            ['Outcome', 28],
+          ],
+          rows,
+          { id: `${note.name}/answers` },
+        ),
+      ];
 }
 
 /** Nothing was measured, answered or shown. */
-export const isBlank = (f: Finding): boolean => f.outcome === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
+export const isBlank = (f: Finding): boolean =>
+  f.outcome === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
 
 function answerCell(f: Finding, note: Note, subject: Subject): Element {
   const because = note.data.answers?.[f.item]?.because;
   const shown = evidenceOf(f, subject);
   const says = f.answer === undefined || f.outcome === 'missing' ? [below(...inline(f.says))] : [];
-  return h('span', [f.answer ?? '', ...(because ? [f.answer ? '; ' : '', because] : []), ...says, ...(shown.length > 0 ? [below('shown by ', ...joined(shown))] : [])]);
+  return h('span', [
+    f.answer ?? '',
+    ...(because ? [f.answer ? '; ' : '', because] : []),
+    ...says,
+    ...(shown.length > 0 ? [below('shown by ', ...joined(shown))] : []),
+  ]);
 }
 
 /** Items that wait for an answer or for evidence, by what is missing. */
@@ -36,7 +60,15 @@ export function blankList(findings: readonly Finding[], subject: Subject): Eleme
   return [
     h('div.blanks', [
       h('p.list-title', h('b', 'Still to be answered or shown')),
-      ...grouped(blank, (f) => f.says).map((group) => h('div.blank-group', [h('p', [...inline(capitalised(group[0].says)), ':']), h('ul.columns', group.map((f) => h('li', { id: anchor.finding(f.id) }, [nameOf(f), ' ', itemCode(f.item, subject)])))])),
+      ...grouped(blank, (f) => f.says).map((group) =>
+        h('div.blank-group', [
+          h('p', [...inline(capitalised(group[0].says)), ':']),
+          h(
+            'ul.columns',
+            group.map((f) => h('li', { id: anchor.finding(f.id) }, [nameOf(f), ' ', itemCode(f.item, subject)])),
+          ),
+        ]),
+      ),
     ]),
   ];
 }

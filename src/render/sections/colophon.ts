@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import { anchor } from '../anchors.js';
 import { isDraft, type Subject } from '../subject.js';
 import { table } from '../table.js';
@@ -20,8 +20,14 @@ export function colophon(subject: Subject): Element {
   return h('section.colophon', { id: anchor.section('colophon') }, [
     h('h2', 'How this document was made'),
     table('colophon', 'Origin of this document', ['', ''], rows, { id: 'origin' }),
-    h('p', 'The findings as data and the list of all inputs with their digests are attached to the PDF. A signature of the tag proves who signed which bytes; the dates are as they were declared, unless a time stamp says otherwise.'),
-    h('p', 'Keep this PDF as it was received, with the issues before it and the repository, for as long as the vehicle is in use or local rules ask: saved again by another program it may lose its attachments, and is no longer the file that was signed.'),
+    h(
+      'p',
+      'The findings as data and the list of all inputs with their digests are attached to the PDF. A signature of the tag proves who signed which bytes; the dates are as they were declared, unless a time stamp says otherwise.',
+    ),
+    h(
+      'p',
+      'Keep this PDF as it was received, with the issues before it and the repository, for as long as the vehicle is in use or local rules ask: saved again by another program it may lose its attachments, and is no longer the file that was signed.',
+    ),
     h('p.end-mark', '— end of document —'),
   ]);
 }

@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import { outcomes } from '../../checks/engine/finding.js';
 import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { anchor } from '../anchors.js';
@@ -14,20 +14,43 @@ export function cover(subject: Subject): Element {
     h('div.cover-head', [
       h('p.cover-kind', subject.as === 'proposal' ? 'Proposal for modification' : 'Modification submission'),
       h('h1', build.data.title),
-      h('p.cover-vehicle', [`${vehicle.make} ${vehicle.model}, built ${vehicle.built}`, ...(vehicle.vin ? [h('br'), `VIN or chassis number ${vehicle.vin}`] : [])]),
-      ...(build.data.invented ? [h('p.invented', 'Invented example: vehicle, people, measurements and pictures are made up.')] : []),
+      h('p.cover-vehicle', [
+        `${vehicle.make} ${vehicle.model}, built ${vehicle.built}`,
+        ...(vehicle.vin ? [h('br'), `VIN or chassis number ${vehicle.vin}`] : []),
+      ]),
+      ...(build.data.invented
+        ? [h('p.invented', 'Invented example: vehicle, people, measurements and pictures are made up.')]
+        : []),
     ]),
     h('div.cover-state', [
       h('p.list-title', subject.as === 'proposal' ? 'How the planned values stand' : 'How the findings stand'),
-      h('ul.cover-counts', outcomes.map((o) => h('li', [h('b', String(count(o))), ' ', h('span.sign', { ariaHidden: 'true' }, signs[o]), ` ${outcomeSays[o]}`]))),
-      h('p.cover-word', 'This document prepares evidence. It does not certify: the certifying engineer and the registration authority decide.'),
+      h(
+        'ul.cover-counts',
+        outcomes.map((o) =>
+          h('li', [
+            h('b', String(count(o))),
+            ' ',
+            h('span.sign', { ariaHidden: 'true' }, signs[o]),
+            ` ${outcomeSays[o]}`,
+          ]),
+        ),
+      ),
+      h(
+        'p.cover-word',
+        'This document prepares evidence. It does not certify: the certifying engineer and the registration authority decide.',
+      ),
     ]),
     h('dl.title-block', [
       ...fact('Document', documentId(subject)),
       ...(subject.changes ? fact(isDraft(identity) ? 'Follows' : 'Replaces', subject.changes.from.label) : []),
       ...fact('Date', identity.date),
       ...fact('Prepared by', build.data.workshop ?? 'not stated'),
-      ...fact('For', build.data.certifier ? [build.data.certifier.name, build.data.certifier.number].filter(Boolean).join(', ') : 'certifying engineer, not yet named'),
+      ...fact(
+        'For',
+        build.data.certifier
+          ? [build.data.certifier.name, build.data.certifier.number].filter(Boolean).join(', ')
+          : 'certifying engineer, not yet named',
+      ),
       ...fact('Modification codes in scope', build.data.codes?.join(', ') ?? 'not stated'),
       ...fact('State of the files', stateOf(subject)),
       ...(isDraft(identity) ? fact('Draft', draftReason(subject)) : []),
@@ -43,7 +66,8 @@ function stateOf({ identity }: Subject): string {
 
 function draftReason({ identity }: Subject): string {
   if (!identity.commit) return 'not issued: the files are not in a git repository';
-  if (identity.dirty.length > 0) return `not issued: files differ from the commit: ${identity.dirty.slice(0, 3).join(', ')}${identity.dirty.length > 3 ? ` and ${identity.dirty.length - 3} more, listed at the end` : ''}`;
+  if (identity.dirty.length > 0)
+    return `not issued: files differ from the commit: ${identity.dirty.slice(0, 3).join(', ')}${identity.dirty.length > 3 ? ` and ${identity.dirty.length - 3} more, listed at the end` : ''}`;
   return 'not issued: this commit carries no issue letter';
 }
 

@@ -1,39 +1,80 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { cautions, type CautionName } from '../../checks/engine/kind.js';
-import { outcomes, type Finding, type Outcome } from '../../checks/engine/finding.js';
+import { h } from 'hastscript';
+import { type Finding, type Outcome, outcomes } from '../../checks/engine/finding.js';
+import { type CautionName, cautions } from '../../checks/engine/kind.js';
 import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import type { Subject } from '../subject.js';
-import { table, type Column } from '../table.js';
+import { type Column, table } from '../table.js';
 import { fixedText } from '../texts.js';
 
 /** Contents with page numbers in print. */
 export function contents(entries: readonly { id: string; title: string; level: 1 | 2 }[]): Element {
   return h('nav.contents', { id: anchor.section('contents'), ariaLabel: 'Contents' }, [
     h('h2', 'Contents'),
-    h('ol', entries.map((e) => h(`li.level-${e.level}`, h('a', { href: `#${e.id}` }, [h('span.contents-title', e.title), h('span.leader', { ariaHidden: 'true' }), h('span.ref-number', h('span.page-of', { dataTarget: e.id }))])))),
+    h(
+      'ol',
+      entries.map((e) =>
+        h(
+          `li.level-${e.level}`,
+          h('a', { href: `#${e.id}` }, [
+            h('span.contents-title', e.title),
+            h('span.leader', { ariaHidden: 'true' }),
+            h('span.ref-number', h('span.page-of', { dataTarget: e.id })),
+          ]),
+        ),
+      ),
+    ),
   ]);
 }
 
 /** In per cent: the longest word of each head stays whole. */
-const widths: Readonly<Record<Outcome, number>> = { conforming: 7.6, nonconforming: 7.6, undecided: 8.4, unconfirmed: 10.4, missing: 8.4, notApplicable: 9.4 };
+const widths: Readonly<Record<Outcome, number>> = {
+  conforming: 7.6,
+  nonconforming: 7.6,
+  undecided: 8.4,
+  unconfirmed: 10.4,
+  missing: 8.4,
+  notApplicable: 9.4,
+};
 
 /** What was modified and how each note stands; concessions are counted apart. */
 export function summary(subject: Subject): Element {
   const { build, evaluation, rules } = subject;
   const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
-  const count = (findings: readonly Finding[], outcome: Finding['outcome']) => findings.filter((f) => f.outcome === outcome).length || '–';
+  const count = (findings: readonly Finding[], outcome: Finding['outcome']) =>
+    findings.filter((f) => f.outcome === outcome).length || '–';
   const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
-  const columns: Column[] = [['Note', 10.5], ['Modification', 17.5], ['Kind', 11], ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, widths[o]]), ['with concession', 9.2]];
-  const counts = (findings: readonly Finding[]) => [...outcomes.map((o) => String(count(findings, o))), String(conceded(findings))];
-  const rows = build.notes.map((n) => [pointer(anchor.note(n.name), noteNumber(n.name)), n.data.title, rules.kinds.get(n.kind)!.title, ...counts(own(n.name))]);
-  if (own('build').length > 0) rows.push(['–', 'The build as a whole: build.md, questions', '–', ...counts(own('build'))]);
-  return h('section', { id: anchor.section('summary') }, [h('h2', 'Summary of modifications'), table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' })]);
+  const columns: Column[] = [
+    ['Note', 10.5],
+    ['Modification', 17.5],
+    ['Kind', 11],
+    ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, widths[o]]),
+    ['with concession', 9.2],
+  ];
+  const counts = (findings: readonly Finding[]) => [
+    ...outcomes.map((o) => String(count(findings, o))),
+    String(conceded(findings)),
+  ];
+  const rows = build.notes.map((n) => [
+    pointer(anchor.note(n.name), noteNumber(n.name)),
+    n.data.title,
+    rules.kinds.get(n.kind)!.title,
+    ...counts(own(n.name)),
+  ]);
+  if (own('build').length > 0)
+    rows.push(['–', 'The build as a whole: build.md, questions', '–', ...counts(own('build'))]);
+  return h('section', { id: anchor.section('summary') }, [
+    h('h2', 'Summary of modifications'),
+    table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' }),
+  ]);
 }
 
 export function howToRead(): Element {
-  return h('section.opens.how-to-read', { id: anchor.section('how-to-read') }, [h('h2', 'How to read this document'), ...fixedText('how-to-read.md')]);
+  return h('section.opens.how-to-read', { id: anchor.section('how-to-read') }, [
+    h('h2', 'How to read this document'),
+    ...fixedText('how-to-read.md'),
+  ]);
 }
 
 /** The usual care of a workshop, as far as the kinds of work of this build call for it. */
@@ -41,7 +82,13 @@ export function generalCautions({ build, rules }: Subject): Element {
   const used = new Set<CautionName>(build.notes.flatMap((n) => rules.kinds.get(n.kind)!.cautions));
   return h('section', { id: anchor.section('cautions') }, [
     h('h2', 'Cautions'),
-    h('p', 'The work described here can hurt people. What follows is the usual care of a workshop; local rules and licensed practice come before it.'),
-    h('ul.caution-list', [...used].map((c) => h('li', cautions[c]))),
+    h(
+      'p',
+      'The work described here can hurt people. What follows is the usual care of a workshop; local rules and licensed practice come before it.',
+    ),
+    h(
+      'ul.caution-list',
+      [...used].map((c) => h('li', cautions[c])),
+    ),
   ]);
 }

@@ -1,14 +1,14 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { isOpen, type Finding } from '../../checks/engine/finding.js';
+import { h } from 'hastscript';
+import { type Finding, isOpen } from '../../checks/engine/finding.js';
 import { bySeriousness } from '../../checks/engine/seriousness.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
+import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
 import { table } from '../table.js';
 import { isBlank } from './answers.js';
-import { grouped } from '../grouped.js';
 import { nameOf, todo } from './findings.js';
 import { fieldPointer } from './history.js';
 
@@ -21,7 +21,25 @@ export function openItems(subject: Subject): Element {
     h('h2', 'Open items'),
     ...(open.length === 0 ? [h('p', 'No finding is open.')] : []),
     ...settledByConcession(subject),
-    ...(serious.length > 0 ? [table('open', 'To be decided or put right, most serious first', [['Finding', 34], ['Outcome', 24], ['What to do', 42]], serious.map((f) => [findingPointer(f), outcomeMark(f), h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])])]), { id: 'open' })] : []),
+    ...(serious.length > 0
+      ? [
+          table(
+            'open',
+            'To be decided or put right, most serious first',
+            [
+              ['Finding', 34],
+              ['Outcome', 24],
+              ['What to do', 42],
+            ],
+            serious.map((f) => [
+              findingPointer(f),
+              outcomeMark(f),
+              h('span', [...(f.concession ? [] : inline(f.todo ?? f.says)), ...(f.concession ? todo(f) : [])]),
+            ]),
+            { id: 'open' },
+          ),
+        ]
+      : []),
     ...changedLate(subject),
     ...doubtful(subject),
     ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
@@ -34,8 +52,17 @@ function changedLate(subject: Subject): Element[] {
   if (fields.length === 0) return [];
   return [
     h('h3', 'Changed after it was covered'),
-    h('p', ['What was recorded, or released, before the work went on was another value of these. From what to what, by whom and when stands in the ', pointer(anchor.section('history'), 'history'), '.']),
-    h('ul.columns', fields.map((f) => h('li', [`${noteNumber(f.note.replace(/^.*\//, ''))} `, fieldPointer(f.note, f.field, subject)]))),
+    h('p', [
+      'What was recorded, or released, before the work went on was another value of these. From what to what, by whom and when stands in the ',
+      pointer(anchor.section('history'), 'history'),
+      '.',
+    ]),
+    h(
+      'ul.columns',
+      fields.map((f) =>
+        h('li', [`${noteNumber(f.note.replace(/^.*\//, ''))} `, fieldPointer(f.note, f.field, subject)]),
+      ),
+    ),
   ];
 }
 
@@ -43,14 +70,43 @@ function changedLate(subject: Subject): Element[] {
 function settledByConcession({ evaluation }: Subject): Element[] {
   const count = evaluation.findings.filter((f) => f.concession?.word === 'accepted').length;
   if (count === 0) return [];
-  return [h('p', [`${count} ${count === 1 ? 'finding' : 'findings'} with an accepted concession ${count === 1 ? 'stands' : 'stand'} under `, pointer(anchor.section('concessions'), 'concessions'), ', not here.'])];
+  return [
+    h('p', [
+      `${count} ${count === 1 ? 'finding' : 'findings'} with an accepted concession ${count === 1 ? 'stands' : 'stand'} under `,
+      pointer(anchor.section('concessions'), 'concessions'),
+      ', not here.',
+    ]),
+  ];
 }
 
 /** Values that were probably not meant as they stand. */
 function doubtful({ evaluation: { doubts } }: Subject): Element[] {
   if (doubts.length === 0) return [];
-  const rows = doubts.map((d) => [d.note === 'build' ? h('span', ['build: ', d.place.path]) : pointer(anchor.value(d.note, d.place.path), `${noteNumber(d.note)}: ${d.place.path}`), d.found, `${d.expected}; ${d.hint}`]);
-  return [h('h3', 'Values to look at again'), h('p', 'They are unlike what is usual for their field, by a factor that a slip of the unit or of the point explains. The findings take them as written.'), table('doubts', 'Improbable values', [['Value', 34], ['Found', 20], ['Expected', 46]], rows, { id: 'doubts' })];
+  const rows = doubts.map((d) => [
+    d.note === 'build'
+      ? h('span', ['build: ', d.place.path])
+      : pointer(anchor.value(d.note, d.place.path), `${noteNumber(d.note)}: ${d.place.path}`),
+    d.found,
+    `${d.expected}; ${d.hint}`,
+  ]);
+  return [
+    h('h3', 'Values to look at again'),
+    h(
+      'p',
+      'They are unlike what is usual for their field, by a factor that a slip of the unit or of the point explains. The findings take them as written.',
+    ),
+    table(
+      'doubts',
+      'Improbable values',
+      [
+        ['Value', 34],
+        ['Found', 20],
+        ['Expected', 46],
+      ],
+      rows,
+      { id: 'doubts' },
+    ),
+  ];
 }
 
 function waiting(findings: readonly Finding[], { build }: Subject): Element[] {
@@ -59,7 +115,15 @@ function waiting(findings: readonly Finding[], { build }: Subject): Element[] {
     if (own.length === 0) return [];
     return [
       h('p.list-title', h('b', `Note ${noteNumber(note.name)}: ${note.data.title}`)),
-      ...grouped(own, kindOf).map((group) => h('div.blank-group', [h('p', `${kindOf(group[0])} (${group.length}):`), h('ul.columns', group.map((f) => h('li', pointer(anchor.finding(f.id), nameOf(f)))))])),
+      ...grouped(own, kindOf).map((group) =>
+        h('div.blank-group', [
+          h('p', `${kindOf(group[0])} (${group.length}):`),
+          h(
+            'ul.columns',
+            group.map((f) => h('li', pointer(anchor.finding(f.id), nameOf(f)))),
+          ),
+        ]),
+      ),
     ];
   });
 }

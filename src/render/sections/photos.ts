@@ -1,9 +1,9 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
+import { shownBy } from '../../checks/engine/shown.js';
 import type { PhotoEntry } from '../../project/common.js';
 import { measuredIn } from '../../project/measured-in.js';
 import type { Note } from '../../project/model.js';
-import { shownBy } from '../../checks/engine/shown.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { itemCode } from '../item.js';
 import type { Picture, Subject } from '../subject.js';
@@ -13,7 +13,10 @@ export const photoLabel = (note: Note, path: string): string => label.photo(note
 /** The photos of a note, two beside each other; a panorama takes the whole width, so does a single one with marks. */
 export function photoFigures(note: Note, subject: Subject): Element {
   const photos = note.data.photos ?? [];
-  return h('div.photos', photos.map((photo) => photoFigure(photo, note, subject, photos.length === 1)));
+  return h(
+    'div.photos',
+    photos.map((photo) => photoFigure(photo, note, subject, photos.length === 1)),
+  );
 }
 
 const panorama = 1.9;
@@ -27,13 +30,27 @@ function photoFigure(photo: PhotoEntry, note: Note, subject: Subject, single: bo
   const alt = legend.length > 0 ? `${photo.shows}. Marked: ${legend.join('; ')}` : photo.shows;
   return h(wide ? 'figure.photo.wide' : 'figure.photo', { id: anchor.photo(`${note.name}/${photo.file}`) }, [
     picture
-      ? h('div.picture', [h('img', { src: picture.url, alt, width: picture.width, height: picture.height }), ...(marks.length > 0 ? [overlay(marks)] : [])])
+      ? h('div.picture', [
+          h('img', { src: picture.url, alt, width: picture.width, height: picture.height }),
+          ...(marks.length > 0 ? [overlay(marks)] : []),
+        ])
       : h('p.no-picture', 'The picture could not be prepared.'),
     h('figcaption', [
       h('b', `${capitalised(photoLabel(note, photo.file))}. `),
       `${photo.shows}. `,
       ...(legend.length > 0 ? [h('span.legend', `${legend.join(', ')}. `)] : []),
-      h('span.photo-facts', [...joined([...(photo.stage ? [`stage ${photo.stage.replace('-', ' ')}`] : []), takenText(photo, picture), ...instruments(photo, note, subject)], '; '), ...serves(photo, subject), '.']),
+      h('span.photo-facts', [
+        ...joined(
+          [
+            ...(photo.stage ? [`stage ${photo.stage.replace('-', ' ')}`] : []),
+            takenText(photo, picture),
+            ...instruments(photo, note, subject),
+          ],
+          '; ',
+        ),
+        ...serves(photo, subject),
+        '.',
+      ]),
     ]),
   ]);
 }
@@ -45,7 +62,12 @@ export function takenText(photo: Pick<PhotoEntry, 'taken-on'>, picture: Pick<Pic
 
 /** Instruments with which the values were taken that name this photo. */
 function instruments(photo: PhotoEntry, note: Note, { build }: Subject): string[] {
-  const named = measuredIn(note.data).filter((m) => m.with !== undefined && m.photo !== undefined && shownBy(`photo ${m.photo}`, note, build, []).some((s) => s.is === 'photo' && s.file === photo.file));
+  const named = measuredIn(note.data).filter(
+    (m) =>
+      m.with !== undefined &&
+      m.photo !== undefined &&
+      shownBy(`photo ${m.photo}`, note, build, []).some((s) => s.is === 'photo' && s.file === photo.file),
+  );
   return [...new Set(named.map((m) => `with ${m.with}`))];
 }
 
@@ -58,6 +80,12 @@ function overlay(marks: NonNullable<PhotoEntry['marks']>): Element {
   return h(
     'span.marks-overlay',
     { ariaHidden: 'true' },
-    marks.map((m, i) => h('span.mark', { style: `left:${(m.at[0] * 100).toFixed(1)}%;top:${(m.at[1] * 100).toFixed(1)}%` }, String(i + 1))),
+    marks.map((m, i) =>
+      h(
+        'span.mark',
+        { style: `left:${(m.at[0] * 100).toFixed(1)}%;top:${(m.at[1] * 100).toFixed(1)}%` },
+        String(i + 1),
+      ),
+    ),
   );
 }

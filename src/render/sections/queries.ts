@@ -1,9 +1,9 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import { queryStates } from '../../project/queries.js';
+import { h } from 'hastscript';
+import { aboutOf, queryFinding } from '../../checks/engine/queries.js';
 import type { Note } from '../../project/model.js';
 import type { Query } from '../../project/queries.js';
-import { aboutOf, queryFinding } from '../../checks/engine/queries.js';
+import { queryStates } from '../../project/queries.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import { outcomeMark } from '../outcome.js';
 import type { Subject } from '../subject.js';
@@ -24,7 +24,12 @@ function entry(query: Query, subject: Subject): Element {
   const answered = [data['answered-by'], data['answered-on']].filter(Boolean).join(', ');
   return h('section.query', { id: anchor.query(query.name) }, [
     h('h3', { id: anchor.finding(queryFinding(query)) }, queryLabel(query).replace(/^q/, 'Q')),
-    h('p.quiet', [`${data.from}, ${data.date}. About `, ...listed(data.about.map((r) => aboutPointer(r, subject))), `. State: ${data.state} (${queryStates[data.state]}). `, ...(finding ? [outcomeMark(finding)] : [])]),
+    h('p.quiet', [
+      `${data.from}, ${data.date}. About `,
+      ...listed(data.about.map((r) => aboutPointer(r, subject))),
+      `. State: ${data.state} (${queryStates[data.state]}). `,
+      ...(finding ? [outcomeMark(finding)] : []),
+    ]),
     h('p', [h('b', 'Question. '), data.question]),
     h('p', [h('b', `Answer${answered ? ` (${answered})` : ''}. `), data.answer ?? 'None yet.']),
     ...words(query, subject, 3),
@@ -50,7 +55,13 @@ export function queriesAbout(note: Note, subject: Subject): Element[] {
     q.data.about.some((r) => r.startsWith(`${note.name}/`) || items.has(r) || aboutIs(r, note, subject)),
   );
   if (about.length === 0) return [];
-  return [h('p.queries-about', [h('b', 'Asked about this note: '), ...listed(about.map((q) => pointer(anchor.query(q.name), `${queryLabel(q)} (${q.data.state})`))), '.'])];
+  return [
+    h('p.queries-about', [
+      h('b', 'Asked about this note: '),
+      ...listed(about.map((q) => pointer(anchor.query(q.name), `${queryLabel(q)} (${q.data.state})`))),
+      '.',
+    ]),
+  ];
 }
 
 function aboutIs(reference: string, note: Note, { build }: Subject): boolean {
@@ -60,4 +71,5 @@ function aboutIs(reference: string, note: Note, { build }: Subject): boolean {
 
 const queryLabel = (query: Query): string => `query ${noteNumber(query.name)}`;
 
-const listed = (of: readonly Element[]): (Element | string)[] => of.flatMap((one, i) => (i === 0 ? [one] : [', ', one]));
+const listed = (of: readonly Element[]): (Element | string)[] =>
+  of.flatMap((one, i) => (i === 0 ? [one] : [', ', one]));

@@ -1,19 +1,28 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../project/model.js';
+import { h } from 'hastscript';
 import { expanded } from '../../calc/value.js';
 import { valueOf } from '../../checks/engine/values.js';
+import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
 import { anchor, joined, pointer } from '../anchors.js';
+import { grouped } from '../grouped.js';
 import { itemCode } from '../item.js';
 import { textOf } from '../markdown.js';
-import { itemsAlike, recordOf, sideBySide, states, type Compared, type ItemsAlike, type Recorded, type State } from '../record.js';
+import {
+  type Compared,
+  type ItemsAlike,
+  itemsAlike,
+  type Recorded,
+  recordOf,
+  type State,
+  sideBySide,
+  states,
+} from '../record.js';
 import { shownPointers } from '../shown.js';
 import type { Subject } from '../subject.js';
-import { below, table, type Column, type Row } from '../table.js';
+import { below, type Column, type Row, table } from '../table.js';
 import { keyOf, servedBy } from '../trace.js';
-import { grouped } from '../grouped.js';
 
 /** All that the note records, with the instrument, and with the items of the code that each measured value serves. */
 export function recordSection(note: Note, subject: Subject): Element[] {
@@ -22,17 +31,33 @@ export function recordSection(note: Note, subject: Subject): Element[] {
   const { compared, single } = sideBySide(record);
   if (record.length === 0) return [h('p.no-measurements', 'Nothing is measured in this note.')];
   const { lists, rest } = itemsAlike(single);
-  return [...comparedTable(compared, note, subject), ...recordedTable(rest, note, subject), ...lists.flatMap((list) => itemTables(list, note, subject)), ...methods(record)];
+  return [
+    ...comparedTable(compared, note, subject),
+    ...recordedTable(rest, note, subject),
+    ...lists.flatMap((list) => itemTables(list, note, subject)),
+    ...methods(record),
+  ];
 }
 
 /** What was there, what was planned and what is there now, side by side. */
 function comparedTable(compared: readonly Compared[], note: Note, subject: Subject): Element[] {
   if (compared.length === 0) return [];
   const shown = (Object.keys(states) as State[]).filter((state) => compared.some((row) => row[state]));
-  const columns: Column[] = [['What', 18], ...shown.map((s): Column => [capitals[s], 58 / shown.length]), ['Serves', 24]];
+  const columns: Column[] = [
+    ['What', 18],
+    ...shown.map((s): Column => [capitals[s], 58 / shown.length]),
+    ['Serves', 24],
+  ];
   const rows = grouped(compared, (row) => row.of.slice(0, -1).join('.')).flatMap((group): Row[] => [
     ...(group[0].of.length > 1 ? [{ group: groupName(group[0].of) }] : []),
-    ...group.map((row) => [h('code', row.of.at(-1)!), ...shown.map((s) => (row[s] ? valueCell(row[s], note, subject, true) : '–')), servesCell(shown.flatMap((s) => row[s] ?? []), subject)]),
+    ...group.map((row) => [
+      h('code', row.of.at(-1)!),
+      ...shown.map((s) => (row[s] ? valueCell(row[s], note, subject, true) : '–')),
+      servesCell(
+        shown.flatMap((s) => row[s] ?? []),
+        subject,
+      ),
+    ]),
   ]);
   return [table('compared', 'Before and after', columns, rows, { id: `${note.name}/states` })];
 }
@@ -41,9 +66,27 @@ function recordedTable(single: readonly Recorded[], note: Note, subject: Subject
   if (single.length === 0) return [];
   const rows = grouped(single, (one) => one.path.slice(0, -1).join('.')).flatMap((group): Row[] => [
     ...(group[0].path.length > 1 ? [{ group: groupName(group[0].path) }] : []),
-    ...group.map((one) => [h('span', [one.meta.says ?? one.path.at(-1)!, ' ', h('code', one.path.at(-1)!)]), valueCell(one, note, subject, false), howCell(one, note, subject), servesCell([one], subject)]),
+    ...group.map((one) => [
+      h('span', [one.meta.says ?? one.path.at(-1)!, ' ', h('code', one.path.at(-1)!)]),
+      valueCell(one, note, subject, false),
+      howCell(one, note, subject),
+      servesCell([one], subject),
+    ]),
   ]);
-  return [table('recorded', 'Recorded and measured', [['What', 39], ['Value', 21], ['Uncertainty, how', 20], ['Serves', 20]], rows, { id: `${note.name}/record` })];
+  return [
+    table(
+      'recorded',
+      'Recorded and measured',
+      [
+        ['What', 39],
+        ['Value', 21],
+        ['Uncertainty, how', 20],
+        ['Serves', 20],
+      ],
+      rows,
+      { id: `${note.name}/record` },
+    ),
+  ];
 }
 
 /** So many items find room beside each other. */
@@ -55,19 +98,28 @@ function itemTables({ list, ids, fields }: ItemsAlike, note: Note, subject: Subj
   const each = Math.ceil(ids.length / pages);
   return Array.from({ length: pages }, (_, page) => {
     const shown = ids.slice(page * each, (page + 1) * each);
-    const rows = fields.filter(({ of }) => shown.some((id) => of.has(id))).map(({ field, meta, of }): Row => {
-      const records = shown.flatMap((id) => of.get(id) ?? []);
-      const hows = new Set(records.map((one) => howText(one, note, subject)));
-      const common = records.length > 1 && hows.size === 1;
-      return [
-        h('span', [meta.says ?? field, ' ', h('code', field), ...(common && records[0]!.measured ? [below(howCell(records[0]!, note, subject))] : [])]),
-        ...shown.map((id) => (of.has(id) ? valueCell(of.get(id)!, note, subject, !common) : '–')),
-        servesCell(records, subject),
-      ];
-    });
+    const rows = fields
+      .filter(({ of }) => shown.some((id) => of.has(id)))
+      .map(({ field, meta, of }): Row => {
+        const records = shown.flatMap((id) => of.get(id) ?? []);
+        const hows = new Set(records.map((one) => howText(one, note, subject)));
+        const common = records.length > 1 && hows.size === 1;
+        return [
+          h('span', [
+            meta.says ?? field,
+            ' ',
+            h('code', field),
+            ...(common && records[0]!.measured ? [below(howCell(records[0]!, note, subject))] : []),
+          ]),
+          ...shown.map((id) => (of.has(id) ? valueCell(of.get(id)!, note, subject, !common) : '–')),
+          servesCell(records, subject),
+        ];
+      });
     const columns: Column[] = [['What', 26], ...shown.map((id): Column => [id, 56 / shown.length]), ['Serves', 18]];
     const part = pages > 1 ? ` (${page + 1} of ${pages})` : '';
-    return table('recorded', `Recorded and measured: ${list.replaceAll('.', ', ')}${part}`, columns, rows, { id: `${note.name}/${list}${page > 0 ? `-${page + 1}` : ''}` });
+    return table('recorded', `Recorded and measured: ${list.replaceAll('.', ', ')}${part}`, columns, rows, {
+      id: `${note.name}/${list}${page > 0 ? `-${page + 1}` : ''}`,
+    });
   });
 }
 
@@ -77,7 +129,18 @@ const howText = (one: Recorded, note: Note, subject: Subject): string => {
 };
 
 /** `crossmember, rail-left` over the fields of that weld. */
-const groupName = (path: readonly string[]): Element => h('span', [h('b', path.slice(1, -1).filter((_, i) => i % 2 === 0).join(', ') || path[0]!), ' ', h('code', path.slice(0, -1).join('.'))]);
+const groupName = (path: readonly string[]): Element =>
+  h('span', [
+    h(
+      'b',
+      path
+        .slice(1, -1)
+        .filter((_, i) => i % 2 === 0)
+        .join(', ') || path[0]!,
+    ),
+    ' ',
+    h('code', path.slice(0, -1).join('.')),
+  ]);
 
 const capitals: Readonly<Record<State, string>> = { was: 'As received', planned: 'As planned', now: 'As built' };
 
@@ -86,7 +149,10 @@ function valueCell(one: Recorded, note: Note, subject: Subject, withHow: boolean
   const { measured } = one;
   if (!measured) return one.text ?? '';
   const how = withHow ? howCell(one, note, subject) : '';
-  return h('span', { id: anchor.value(note.name, measured.at.path) }, [measured.quantity.text, ...(how ? [below(how)] : [])]);
+  return h('span', { id: anchor.value(note.name, measured.at.path) }, [
+    measured.quantity.text,
+    ...(how ? [below(how)] : []),
+  ]);
 }
 
 /** Expanded uncertainty, the value as used where it was typed in another form, instrument, person, day, photo. */
@@ -97,7 +163,9 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   const u = expanded(value);
   const used = showQuantity(value.si, value.unit);
   const how = [
-    ...(measured.direction === undefined && measured.quantity.readings ? [`mean ${used} of ${measured.quantity.readings.length} readings`] : []),
+    ...(measured.direction === undefined && measured.quantity.readings
+      ? [`mean ${used} of ${measured.quantity.readings.length} readings`]
+      : []),
     ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${value.assumed.size > 0 ? ' assumed' : ''}`] : []),
     ...(measured.with ? [instrument(measured.with, subject)] : []),
     ...[measured.by ?? one.by, measured.on ?? one.on].filter((x) => x !== undefined),
@@ -121,7 +189,15 @@ function servesCell(of: readonly Recorded[], subject: Subject): Element | string
 
 /** How the fields of the note are to be measured. */
 function methods(record: readonly Recorded[]): Element[] {
-  const asked = new Map(record.flatMap(({ path, meta }) => (meta.how ? [[path.at(-1)!.replaceAll('-', ' '), meta.how] as const] : [])));
+  const asked = new Map(
+    record.flatMap(({ path, meta }) => (meta.how ? [[path.at(-1)!.replaceAll('-', ' '), meta.how] as const] : [])),
+  );
   if (asked.size === 0) return [];
-  return [h('p.methods', [h('b', 'How it is measured. '), [...asked].map(([name, how]) => `${name}: ${how}`).join('; '), '.'])];
+  return [
+    h('p.methods', [
+      h('b', 'How it is measured. '),
+      [...asked].map(([name, how]) => `${name}: ${how}`).join('; '),
+      '.',
+    ]),
+  ];
 }

@@ -1,8 +1,8 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
-import type { Note } from '../../project/model.js';
-import { stages } from '../../project/common.js';
+import { h } from 'hastscript';
 import type { Finding } from '../../checks/engine/finding.js';
+import type { stages } from '../../project/common.js';
+import type { Note } from '../../project/model.js';
 import { anchor, joined, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
 import { outcomeMark } from '../outcome.js';
@@ -10,7 +10,11 @@ import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
 import { todo } from './findings.js';
 
-const levels = { record: 'record', witness: 'witness: the certifier is invited', hold: 'hold: work stops until released' } as const;
+const levels = {
+  record: 'record',
+  witness: 'witness: the certifier is invited',
+  hold: 'hold: work stops until released',
+} as const;
 
 /** Evidence that must be made before the next stage covers it, and dates that must follow each other. */
 export function recordsTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
@@ -20,13 +24,36 @@ export function recordsTable(note: Note, findings: readonly Finding[], subject: 
     const visit = subject.build.notes.find((n) => n.file === f.place.file && n !== note);
     const photos = (note.data.photos ?? []).filter((p) => point && p.stage === point.during);
     return [
-      h('span', { id: anchor.finding(f.id) }, [h('b', f.title), below(point ? levels[point.level] : h('code', f.subject))]),
+      h('span', { id: anchor.finding(f.id) }, [
+        h('b', f.title),
+        below(point ? levels[point.level] : h('code', f.subject)),
+      ]),
       point ? `${short(point.during)}, before it is ${short(point.before)}` : '–',
-      h('span', [...(photos.length > 0 ? joined(photos.map((p) => pointer(anchor.photo(`${note.name}/${p.file}`), label.photo(note.name, p.file)))) : [visit ? pointer(anchor.note(visit.name), label.note(visit.name)) : 'no photo']), below(...inline(f.says))]),
+      h('span', [
+        ...(photos.length > 0
+          ? joined(photos.map((p) => pointer(anchor.photo(`${note.name}/${p.file}`), label.photo(note.name, p.file))))
+          : [visit ? pointer(anchor.note(visit.name), label.note(visit.name)) : 'no photo']),
+        below(...inline(f.says)),
+      ]),
       h('span', [outcomeMark(f), ...todo(f)]),
     ];
   });
-  return rows.length === 0 ? [] : [table('records', 'Made before it was covered', [['What', 27], ['When', 18], ['Shown by', 28], ['Outcome', 27]], rows, { id: `${note.name}/records` })];
+  return rows.length === 0
+    ? []
+    : [
+        table(
+          'records',
+          'Made before it was covered',
+          [
+            ['What', 27],
+            ['When', 18],
+            ['Shown by', 28],
+            ['Outcome', 27],
+          ],
+          rows,
+          { id: `${note.name}/records` },
+        ),
+      ];
 }
 
 const short = (stage: keyof typeof stages): string => stage.replace('-', ' ');

@@ -1,12 +1,12 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import type { Run } from '../../calc/run.js';
 import { expanded } from '../../calc/value.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { joined } from '../anchors.js';
-import { numbersLine, withNumbers, withSymbols, symbolic } from '../formula.js';
-import { fieldOf } from '../origin.js';
+import { numbersLine, symbolic, withNumbers, withSymbols } from '../formula.js';
 import { grouped } from '../grouped.js';
+import { fieldOf } from '../origin.js';
 
 /** Each step: what it is, symbols, numbers put in, result ± U; on one line where it fits. */
 export function steps(run: Run): Element[] {
@@ -32,16 +32,33 @@ function uncertainty(run: Run): Element[] {
   const results = Object.entries(run.sheet.results).flatMap(([name, result]) => {
     const value = run.results?.[name];
     const largest = run.shares[name]?.[0];
-    return result.step || !value || !largest || expanded(value) === 0 ? [] : [{ name, symbol: result.symbol, ...largest }];
+    return result.step || !value || !largest || expanded(value) === 0
+      ? []
+      : [{ name, symbol: result.symbol, ...largest }];
   });
   if (results.length === 0) return [];
   const simulated = results.filter((r) => run.methods[r.name] === 'monte-carlo');
   return [
     h('p.shares', [
       h('b', 'U comes mostly from '),
-      ...joined(grouped(results, (r) => r.source).map((group) => h('span', [h('code', fieldOf(group[0].source)), ': ', ...joined(grouped(group, percent).map((alike) => h('span', [`${percent(alike[0])} of `, ...joined(alike.map((r) => symbolic(r.symbol)))])))])), '; '),
+      ...joined(
+        grouped(results, (r) => r.source).map((group) =>
+          h('span', [
+            h('code', fieldOf(group[0].source)),
+            ': ',
+            ...joined(
+              grouped(group, percent).map((alike) =>
+                h('span', [`${percent(alike[0])} of `, ...joined(alike.map((r) => symbolic(r.symbol)))]),
+              ),
+            ),
+          ]),
+        ),
+        '; ',
+      ),
       '.',
-      ...(simulated.length > 0 ? [' Carried through by simulation: ', ...joined(simulated.map((r) => symbolic(r.symbol))), '.'] : []),
+      ...(simulated.length > 0
+        ? [' Carried through by simulation: ', ...joined(simulated.map((r) => symbolic(r.symbol))), '.']
+        : []),
     ]),
   ];
 }

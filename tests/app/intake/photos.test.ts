@@ -1,10 +1,10 @@
-import ExifReader from 'exifreader';
-import { readdirSync, readFileSync, writeFileSync, mkdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import ExifReader from 'exifreader';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
-import { buildFile, folderWith } from '../../project/scratch.js';
 import { gusset } from '../../commands/run.js';
+import { buildFile, folderWith } from '../../project/scratch.js';
 
 const note = `---
 kind: body-structure
@@ -14,7 +14,9 @@ stages: { cut: 2026-03-10, tacked: 2026-03-12, welded: 2026-03-14, painted: 2026
 
 Words.
 `;
-const gps = { IFD3: { GPSLatitudeRef: 'S', GPSLatitude: '37/1 48/1 0/1', GPSLongitudeRef: 'E', GPSLongitude: '144/1 57/1 0/1' } };
+const gps = {
+  IFD3: { GPSLatitudeRef: 'S', GPSLatitude: '37/1 48/1 0/1', GPSLongitudeRef: 'E', GPSLongitude: '144/1 57/1 0/1' },
+};
 const photo = (shade: number, taken: string, orientation = 1) =>
   sharp({ create: { width: 64, height: 48, channels: 3, background: { r: shade, g: 90, b: 30 } } })
     .jpeg()
@@ -27,7 +29,13 @@ async function setUp() {
   const phone = folderWith({});
   mkdirSync(join(phone, 'DCIM'));
   writeFileSync(join(phone, 'DCIM', 'IMG_1.JPG'), await photo(10, '2026:03:12 09:30:00', 6));
-  writeFileSync(join(phone, 'DCIM', 'IMG_2.jpg'), Buffer.concat([await photo(20, '2026:03:14 16:05:00'), Buffer.from('PK\u0003\u0004 an archive behind the picture')]));
+  writeFileSync(
+    join(phone, 'DCIM', 'IMG_2.jpg'),
+    Buffer.concat([
+      await photo(20, '2026:03:14 16:05:00'),
+      Buffer.from('PK\u0003\u0004 an archive behind the picture'),
+    ]),
+  );
   return { build, phone, taken: () => readdirSync(join(build, 'photos')).sort() };
 }
 
@@ -64,7 +72,16 @@ it('keeps the picture, time and orientation, and leaves position, camera and wha
 
 it('only says what it would do when asked to', async () => {
   const { build, phone } = await setUp();
-  const { out, code } = await gusset('photos', build, phone, '--dry-run', '--note', '020-crossmember', '--stage', 'weldd');
+  const { out, code } = await gusset(
+    'photos',
+    build,
+    phone,
+    '--dry-run',
+    '--note',
+    '020-crossmember',
+    '--stage',
+    'weldd',
+  );
   expect(code).toBe(0);
   expect(out).toContain('would take IMG_1.JPG');
   expect(out).toContain('stage: welded');
@@ -77,6 +94,8 @@ it('says what is wrong with a file that is no picture, and with a note that is n
   const broken = await gusset('photos', build, phone);
   expect(broken.code).toBe(3);
   expect(broken.err).toContain('HEIC');
-  expect((await gusset('photos', build, phone, '--note', '020-cross')).err).toContain('expected one of 020-crossmember');
+  expect((await gusset('photos', build, phone, '--note', '020-cross')).err).toContain(
+    'expected one of 020-crossmember',
+  );
   expect((await gusset('photos', build)).code).toBe(2);
 });

@@ -1,8 +1,8 @@
-import { PDFDocument, PDFName, PDFRawStream, decodePDFRawStream } from '@cantoo/pdf-lib';
-import { finishPdf, type Attachment } from '../../../src/print/finish.js';
-import { manifestName, type Manifest } from '../../../src/history/manifest.js';
-import { contentDigest, pageDigests } from '../../../src/print/page-digests.js';
+import { decodePDFRawStream, PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
 import { sha256Of } from '../../../src/app/verify/document.js';
+import { type Manifest, manifestName } from '../../../src/history/manifest.js';
+import { type Attachment, finishPdf } from '../../../src/print/finish.js';
+import { contentDigest, pageDigests } from '../../../src/print/page-digests.js';
 
 export interface Forgery {
   /** Changes the content that a page draws; nothing where that is not the page. */
@@ -15,19 +15,64 @@ export interface Forgery {
 }
 
 /** A PDF altered by somebody who knows how it is made and puts every digest in it right. */
-export async function forge(bytes: Uint8Array, { page, attached = {}, manifest: change = (m) => m, careless = false }: Forgery): Promise<Uint8Array> {
+export async function forge(
+  bytes: Uint8Array,
+  { page, attached = {}, manifest: change = (m) => m, careless = false }: Forgery,
+): Promise<Uint8Array> {
   const pdf = await PDFDocument.load(bytes, { updateMetadata: false });
   if (page) alterPage(pdf, page);
-  const files = pdf.getAttachments().map((file) => ({ name: file.name, bytes: attached[file.name] === undefined ? file.data : Buffer.from(attached[file.name]!) }));
+  const files = pdf.getAttachments().map((file) => ({
+    name: file.name,
+    bytes: attached[file.name] === undefined ? file.data : Buffer.from(attached[file.name]!),
+  }));
   const old = JSON.parse(Buffer.from(files.find((f) => f.name === manifestName)!.bytes).toString()) as Manifest;
   const digests = careless ? old.pages : pageDigests(pdf);
-  const right = { ...old, pages: digests, content: contentDigest(digests), attachments: careless ? old.attachments : old.attachments.map((a) => ({ ...a, ...of(files.find((f) => f.name === a.path)!.bytes) })) };
-  const listed = careless ? right : { ...right, inputs: right.inputs.map((input) => ({ ...input, ...(right.attachments.find((a) => a.of === input.path) ?? {}), path: input.path, of: undefined })) };
+  const right = {
+    ...old,
+    pages: digests,
+    content: contentDigest(digests),
+    attachments: careless
+      ? old.attachments
+      : old.attachments.map((a) => ({ ...a, ...of(files.find((f) => f.name === a.path)!.bytes) })),
+  };
+  const listed = careless
+    ? right
+    : {
+        ...right,
+        inputs: right.inputs.map((input) => ({
+          ...input,
+          ...(right.attachments.find((a) => a.of === input.path) ?? {}),
+          path: input.path,
+          of: undefined,
+        })),
+      };
   const manifest = change(JSON.parse(JSON.stringify(listed)) as Manifest);
-  const all = files.map((f): Attachment => ({ name: f.name, mime: 'text/plain', relationship: 'Data', description: '', bytes: f.name === manifestName ? Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`) : f.bytes }));
+  const all = files.map(
+    (f): Attachment => ({
+      name: f.name,
+      mime: 'text/plain',
+      relationship: 'Data',
+      description: '',
+      bytes: f.name === manifestName ? Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`) : f.bytes,
+    }),
+  );
   for (const file of files) pdf.detach(file.name);
   const clean = await PDFDocument.load(await pdf.save(), { updateMetadata: false });
-  return Buffer.concat(await finishPdf({ pdf: clean, structure: Promise.resolve([]) }, { title: 'x', author: '', subject: '', keywords: [], language: 'en-AU', documentId: manifest.document, date: new Date('2026-01-01T00:00:00Z') }, all));
+  return Buffer.concat(
+    await finishPdf(
+      { pdf: clean, structure: Promise.resolve([]) },
+      {
+        title: 'x',
+        author: '',
+        subject: '',
+        keywords: [],
+        language: 'en-AU',
+        documentId: manifest.document,
+        date: new Date('2026-01-01T00:00:00Z'),
+      },
+      all,
+    ),
+  );
 }
 
 const of = (bytes: Uint8Array) => ({ bytes: bytes.length, sha256: sha256Of(bytes) });

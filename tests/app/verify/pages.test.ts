@@ -1,18 +1,18 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { PDFDocument, PDFName, PDFRawStream, decodePDFRawStream } from '@cantoo/pdf-lib';
+import { decodePDFRawStream, PDFDocument, PDFName, PDFRawStream } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { hasOwnDigest } from '../../../src/print/finish.js';
-import { fontFaces, fontsDirectory } from '../../../src/platform/fonts.js';
-import { printDocument } from '../../../src/print/pdf.js';
-import { contentDigest, pageDigests } from '../../../src/print/page-digests.js';
+import type { VerifiedDocument } from '../../../src/app/verify/document.js';
 import { textOfPages } from '../../../src/app/verify/page-text.js';
 import { printedDifferences } from '../../../src/app/verify/printed.js';
 import { textDifference } from '../../../src/app/verify/text-difference.js';
-import type { VerifiedDocument } from '../../../src/app/verify/document.js';
+import { fontFaces, fontsDirectory } from '../../../src/platform/fonts.js';
+import { hasOwnDigest } from '../../../src/print/finish.js';
+import { contentDigest, pageDigests } from '../../../src/print/page-digests.js';
+import { printDocument } from '../../../src/print/pdf.js';
 import { temporary } from '../../history/throwaway.js';
 import { details, writePage } from '../../print/fixtures.js';
 import { readPdf, textOfPages as textByOther } from '../../print/read-pdf.js';
@@ -28,9 +28,25 @@ const folder = temporary();
 const file = join(folder, 'out.pdf');
 let bytes: Buffer;
 beforeAll(async () => {
-  await sharp({ create: { width: 400, height: 300, channels: 3, background: '#888' } }).jpeg().toFile(join(folder, 'photo.jpg'));
+  await sharp({ create: { width: 400, height: 300, channels: 3, background: '#888' } })
+    .jpeg()
+    .toFile(join(folder, 'photo.jpg'));
   const html = writePage(folder, body, look);
-  await printDocument({ ...details, html, directory: folder, out: file, attachments: [{ name: 'note.md', mime: 'text/markdown', relationship: 'Source', description: 'A note', bytes: Buffer.from('Words') }] });
+  await printDocument({
+    ...details,
+    html,
+    directory: folder,
+    out: file,
+    attachments: [
+      {
+        name: 'note.md',
+        mime: 'text/markdown',
+        relationship: 'Source',
+        description: 'A note',
+        bytes: Buffer.from('Words'),
+      },
+    ],
+  });
   bytes = readFileSync(file);
 });
 const opened = () => PDFDocument.load(bytes, { updateMetadata: false });
@@ -42,10 +58,17 @@ async function forged(change: (content: string) => string | undefined): Promise<
   for (const [ref, object] of pdf.context.enumerateIndirectObjects()) {
     if (!(object instanceof PDFRawStream)) continue;
     const isPicture = object.dict.get(PDFName.of('Filter')) === PDFName.of('DCTDecode');
-    const content = Buffer.from(isPicture ? object.getContents() : decodePDFRawStream(object).decode()).toString('latin1');
+    const content = Buffer.from(isPicture ? object.getContents() : decodePDFRawStream(object).decode()).toString(
+      'latin1',
+    );
     const changed = change(content);
     if (changed === undefined) continue;
-    pdf.context.assign(ref, isPicture ? PDFRawStream.of(object.dict, Buffer.from(changed, 'latin1')) : pdf.context.flateStream(Buffer.from(changed, 'latin1')));
+    pdf.context.assign(
+      ref,
+      isPicture
+        ? PDFRawStream.of(object.dict, Buffer.from(changed, 'latin1'))
+        : pdf.context.flateStream(Buffer.from(changed, 'latin1')),
+    );
     return PDFDocument.load(await pdf.save(), { updateMetadata: false });
   }
   throw new Error('nothing was changed');
@@ -74,7 +97,9 @@ describe('the digest of a page', () => {
   test('tells on which page a figure was altered', async () => {
     const before = pageDigests(await opened());
     // The glyphs of one run, with the code of one swapped for that of another.
-    const altered = await forged((content) => (content.includes('Tj') && /<0013> Tj/.test(content) ? content.replace('<0013> Tj', '<0014> Tj') : undefined));
+    const altered = await forged((content) =>
+      content.includes('Tj') && /<0013> Tj/.test(content) ? content.replace('<0013> Tj', '<0014> Tj') : undefined,
+    );
     const after = pageDigests(altered);
     expect(after.map((d, i) => d === before[i])).toEqual([false, true, true]);
     expect(tight(textOfPages(altered)[0]!)).not.toBe(tight(textOfPages(await opened())[0]!));
@@ -82,7 +107,9 @@ describe('the digest of a page', () => {
 
   test('tells that a picture was altered by one byte', async () => {
     const before = pageDigests(await opened());
-    const altered = await forged((content) => (content.startsWith('\xff\xd8') ? `${content.slice(0, -3)}\x00${content.slice(-2)}` : undefined));
+    const altered = await forged((content) =>
+      content.startsWith('\xff\xd8') ? `${content.slice(0, -3)}\x00${content.slice(-2)}` : undefined,
+    );
     expect(pageDigests(altered).map((d, i) => d === before[i])).toEqual([true, true, false]);
   });
 });
@@ -90,21 +117,33 @@ describe('the digest of a page', () => {
 describe('two prints by different browsers', () => {
   const printed = async (browser: string, wall: string, width: string) => {
     const place = temporary();
-    const html = writePage(place, `<div style="width:${width}"><p>Printed by ${browser}. The wall of the new tube is ${wall}, measured with the caliper on a cut edge that was cleaned to bright metal.</p></div>`, look);
+    const html = writePage(
+      place,
+      `<div style="width:${width}"><p>Printed by ${browser}. The wall of the new tube is ${wall}, measured with the caliper on a cut edge that was cleaned to bright metal.</p></div>`,
+      look,
+    );
     await printDocument({ ...details, html, directory: place, out: join(place, 'out.pdf') });
     const pdf = await PDFDocument.load(readFileSync(join(place, 'out.pdf')), { updateMetadata: false });
     return { pdf, manifest: { browser }, attached: new Map() } as unknown as VerifiedDocument;
   };
 
   test('say the same wherever their lines break, but for the name of the browser', async () => {
-    const [one, other] = [await printed('HeadlessChrome/146.0.1', '2.48 mm', '60mm'), await printed('HeadlessChrome/147.0.2', '2.48 mm', '110mm')];
+    const [one, other] = [
+      await printed('HeadlessChrome/146.0.1', '2.48 mm', '60mm'),
+      await printed('HeadlessChrome/147.0.2', '2.48 mm', '110mm'),
+    ];
     expect(printedDifferences(one, other, false)).toEqual([]);
     expect(printedDifferences(one, other, true)).toHaveLength(1);
   });
 
   test('are told apart by one altered figure', async () => {
     const [one, other] = [await printed('A/1', '2.90 mm', '60mm'), await printed('B/2', '2.40 mm', '110mm')];
-    expect(printedDifferences(one, other, false)).toEqual([{ page: 1, text: { one: expect.stringContaining('tube is 2.90 mm'), other: expect.stringContaining('tube is 2.40 mm') } }]);
+    expect(printedDifferences(one, other, false)).toEqual([
+      {
+        page: 1,
+        text: { one: expect.stringContaining('tube is 2.90 mm'), other: expect.stringContaining('tube is 2.40 mm') },
+      },
+    ]);
   });
 });
 
@@ -112,15 +151,27 @@ describe('where two texts part', () => {
   test('is told with words around it; spaces and ligatures make no difference', () => {
     expect(textDifference('a fine  wall', 'a ﬁne\nwall')).toBeUndefined();
     expect(textDifference('', '')).toBeUndefined();
-    expect(textDifference('the wall is 2.48 mm thick', 'the wall is 2.84 mm thick')).toEqual({ one: 'the wall is 2.48 mm thick', other: 'the wall is 2.84 mm thick' });
+    expect(textDifference('the wall is 2.48 mm thick', 'the wall is 2.84 mm thick')).toEqual({
+      one: 'the wall is 2.48 mm thick',
+      other: 'the wall is 2.84 mm thick',
+    });
     expect(textDifference('2 mm', '2 mm more')).toEqual({ one: '2 mm', other: '2 mm more' });
     const long = 'word '.repeat(100);
-    expect(textDifference(`${long}2.4 mm ${long}`, `${long}2.9 mm ${long}`)).toEqual({ one: expect.stringMatching(/^….*2\.4 mm.*…$/), other: expect.stringMatching(/^….*2\.9 mm.*…$/) });
+    expect(textDifference(`${long}2.4 mm ${long}`, `${long}2.9 mm ${long}`)).toEqual({
+      one: expect.stringMatching(/^….*2\.4 mm.*…$/),
+      other: expect.stringMatching(/^….*2\.9 mm.*…$/),
+    });
   });
 
   test('is found for any two texts that differ in more than spaces, and for no others', () => {
     const letters = fc.string({ unit: fc.constantFrom('a', 'b', ' '), maxLength: 12 });
-    fc.assert(fc.property(letters, letters, (a, b) => (textDifference(a, b) === undefined) === (a.replaceAll(' ', '') === b.replaceAll(' ', ''))));
+    fc.assert(
+      fc.property(
+        letters,
+        letters,
+        (a, b) => (textDifference(a, b) === undefined) === (a.replaceAll(' ', '') === b.replaceAll(' ', '')),
+      ),
+    );
   });
 });
 

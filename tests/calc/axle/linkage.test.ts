@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axlePath, axlePosition, axlePositions, carriedBy, instantCentre, type Links, type Point } from '../../../src/calc/axle/linkage.js';
+import {
+  axlePath,
+  axlePosition,
+  axlePositions,
+  carriedBy,
+  instantCentre,
+  type Links,
+  type Point,
+} from '../../../src/calc/axle/linkage.js';
 import { axleSideView } from '../../../src/calc/axle/side-view.js';
 import { axleTravel } from '../../../src/calc/axle/travel.js';
 import { OutOfRange, type Sheet } from '../../../src/calc/sheet.js';
@@ -11,7 +19,14 @@ const axleEnd = (low: number, high: number) => fc.record({ x: whole(-60, 60), z:
 
 /** Arms that run forward from the axle by 300 to 800 mm and slope by up to 80 mm, the upper at least 100 mm above the lower. */
 const links: fc.Arbitrary<Links> = fc
-  .record({ lower: axleEnd(180, 260), upper: axleEnd(420, 520), lowerRun: whole(400, 800), upperRun: whole(300, 700), lowerRise: whole(-60, 80), upperRise: whole(-80, 60) })
+  .record({
+    lower: axleEnd(180, 260),
+    upper: axleEnd(420, 520),
+    lowerRun: whole(400, 800),
+    upperRun: whole(300, 700),
+    lowerRise: whole(-60, 80),
+    upperRise: whole(-80, 60),
+  })
   .map((r) => ({
     lower: { axle: r.lower, body: { x: r.lower.x + r.lowerRun, z: r.lower.z + r.lowerRise } },
     upper: { axle: r.upper, body: { x: r.upper.x + r.upperRun, z: r.upper.z + r.upperRise } },
@@ -104,29 +119,53 @@ describe('axle on links', () => {
 });
 
 const slopeGap = ({ lower, upper }: Links) =>
-  (lower.body.z - lower.axle.z) / (lower.body.x - lower.axle.x) - (upper.body.z - upper.axle.z) / (upper.body.x - upper.axle.x);
+  (lower.body.z - lower.axle.z) / (lower.body.x - lower.axle.x) -
+  (upper.body.z - upper.axle.z) / (upper.body.x - upper.axle.x);
 
 const side = axleSideView as unknown as Sheet;
 const given = {
-  lowerAxleX: '0 mm', lowerAxleZ: '220 mm', lowerBodyX: '600 mm', lowerBodyZ: '260 mm',
-  upperAxleX: '30 mm', upperAxleZ: '480 mm', upperBodyX: '430 mm', upperBodyZ: '440 mm', wheelbase: '2600 mm', massHeight: '560 mm',
+  lowerAxleX: '0 mm',
+  lowerAxleZ: '220 mm',
+  lowerBodyX: '600 mm',
+  lowerBodyZ: '260 mm',
+  upperAxleX: '30 mm',
+  upperAxleZ: '480 mm',
+  upperBodyX: '430 mm',
+  upperBodyZ: '440 mm',
+  wheelbase: '2600 mm',
+  massHeight: '560 mm',
 };
 
 describe('side view of a live axle', () => {
   // 100 % anti-squat is the line of slope h/L through the contact patch (page on adjustments of four-link axles, quoted).
   it('gives 100 % where the instant centre lies on the line of slope h/L', () => {
-    const on = { ...given, lowerAxleZ: '215.3846 mm', lowerBodyX: '1000 mm', lowerBodyZ: '215.3846 mm', upperAxleX: '0 mm', upperAxleZ: '430.7692 mm', upperBodyX: '500 mm', upperBodyZ: '323.0769 mm' };
+    const on = {
+      ...given,
+      lowerAxleZ: '215.3846 mm',
+      lowerBodyX: '1000 mm',
+      lowerBodyZ: '215.3846 mm',
+      upperAxleX: '0 mm',
+      upperAxleZ: '430.7692 mm',
+      upperBodyX: '500 mm',
+      upperBodyZ: '323.0769 mm',
+    };
     const { results } = work(side, on);
     expect(results!.centreX!.si).toBeCloseTo(1, 6);
     expect(results!.antiSquat!.si).toBeCloseTo(1, 6);
   });
 
   it('gives a reason for parallel arms, for one point of an arm missing its other, and for a travel out of reach', () => {
-    expect(work(side, { ...given, upperBodyZ: '506.6666666666666 mm', upperBodyX: '430 mm' }).outOfRange).toMatch(/parallel/);
+    expect(work(side, { ...given, upperBodyZ: '506.6666666666666 mm', upperBodyX: '430 mm' }).outOfRange).toMatch(
+      /parallel/,
+    );
     expect(work(side, { ...given, upperBodyX: '30 mm', upperBodyZ: '480 mm' }).outOfRange).toMatch(/lie apart/);
     const { wheelbase: _w, massHeight: _h, ...arms } = given;
     const travels = { ...arms, centreZ: '320 mm', pinionSlope: '3 deg' };
-    expect(work(axleTravel as unknown as Sheet, { ...travels, bump: '900 mm', droop: '50 mm' }).outOfRange).toMatch(/cannot reach/);
-    expect(work(axleTravel as unknown as Sheet, { ...travels, bump: '0 mm', droop: '0 mm' }).outOfRange).toMatch(/not both zero/);
+    expect(work(axleTravel as unknown as Sheet, { ...travels, bump: '900 mm', droop: '50 mm' }).outOfRange).toMatch(
+      /cannot reach/,
+    );
+    expect(work(axleTravel as unknown as Sheet, { ...travels, bump: '0 mm', droop: '0 mm' }).outOfRange).toMatch(
+      /not both zero/,
+    );
   });
 });

@@ -11,7 +11,8 @@ import { work } from '../sheet-rules.js';
 const sheetOf = (id: string) => sheets.find((s) => s.id === id)!;
 const run = (id: string, given: Example['given']) => work(sheetOf(id), given);
 const value = (id: string, given: Example['given'], name: string) => run(id, given).results![name]!.si;
-const close = (a: number, b: number, by = 1e-9) => expect(Math.abs(a - b)).toBeLessThan(by * Math.max(Math.abs(b), 1e-12));
+const close = (a: number, b: number, by = 1e-9) =>
+  expect(Math.abs(a - b)).toBeLessThan(by * Math.max(Math.abs(b), 1e-12));
 
 describe('the straight line', () => {
   it('meets the certified values of NIST StRD, Norris, to ten digits', () => {
@@ -41,7 +42,10 @@ describe('beams', () => {
     fc.assert(
       fc.property(fc.integer({ min: 100, max: 2000 }), (half) => {
         for (const name of ['moment', 'stress', 'deflection']) {
-          close(value('beam-centre-load', { ...bar, span: mm(2 * half) }, name), value('beam-load-anywhere', { ...bar, left: mm(half), right: mm(half) }, name));
+          close(
+            value('beam-centre-load', { ...bar, span: mm(2 * half) }, name),
+            value('beam-load-anywhere', { ...bar, left: mm(half), right: mm(half) }, name),
+          );
         }
       }),
       { numRuns: 20 },
@@ -50,7 +54,10 @@ describe('beams', () => {
   it('hold the load between them, and mirror', () => {
     fc.assert(
       fc.property(fc.integer({ min: 50, max: 900 }), fc.integer({ min: 50, max: 900 }), (a, b) => {
-        const [one, other] = [run('beam-load-anywhere', { ...bar, left: mm(a), right: mm(b) }).results!, run('beam-load-anywhere', { ...bar, left: mm(b), right: mm(a) }).results!];
+        const [one, other] = [
+          run('beam-load-anywhere', { ...bar, left: mm(a), right: mm(b) }).results!,
+          run('beam-load-anywhere', { ...bar, left: mm(b), right: mm(a) }).results!,
+        ];
         close(one['leftForce']!.si + one['rightForce']!.si, 2000);
         close(one['leftForce']!.si, other['rightForce']!.si);
         close(one['deflection']!.si, other['deflection']!.si);
@@ -59,12 +66,28 @@ describe('beams', () => {
     );
   });
   it('of half the span and half the load are two brackets back to back', () => {
-    close(value('beam-cantilever', { ...bar, force: '1 kN', reach: '500 mm' }, 'deflection'), value('beam-centre-load', { ...bar, span: '1000 mm' }, 'deflection'));
-    close(value('beam-cantilever', { ...bar, force: '1 kN', reach: '500 mm' }, 'moment'), value('beam-centre-load', { ...bar, span: '1000 mm' }, 'moment'));
+    close(
+      value('beam-cantilever', { ...bar, force: '1 kN', reach: '500 mm' }, 'deflection'),
+      value('beam-centre-load', { ...bar, span: '1000 mm' }, 'deflection'),
+    );
+    close(
+      value('beam-cantilever', { ...bar, force: '1 kN', reach: '500 mm' }, 'moment'),
+      value('beam-centre-load', { ...bar, span: '1000 mm' }, 'moment'),
+    );
   });
   it('come to the same in pounds and inches', () => {
-    const inches = { force: '449.6178862 lbf', secondMoment: '0.6496388 in4', modulus: '0.66027848 in3', elasticity: '30457.924919 ksi', span: '39.37007874 in' };
-    close(value('beam-centre-load', inches, 'deflection'), value('beam-centre-load', { ...bar, span: '1000 mm' }, 'deflection'), 1e-6);
+    const inches = {
+      force: '449.6178862 lbf',
+      secondMoment: '0.6496388 in4',
+      modulus: '0.66027848 in3',
+      elasticity: '30457.924919 ksi',
+      span: '39.37007874 in',
+    };
+    close(
+      value('beam-centre-load', inches, 'deflection'),
+      value('beam-centre-load', { ...bar, span: '1000 mm' }, 'deflection'),
+      1e-6,
+    );
   });
 });
 
@@ -93,7 +116,13 @@ describe('torsion of a tube', () => {
   it('of a thin round tube agrees with the exact one', () => {
     const [r, t] = [25, 0.1];
     const J = 2 * Math.PI * r ** 3 * t;
-    const tube = { torque: '100 N·m', length: '1000 mm', enclosed: `${Math.PI * r ** 2} mm²`, wall: mm(t), torsionConstant: `${J} mm⁴` };
+    const tube = {
+      torque: '100 N·m',
+      length: '1000 mm',
+      enclosed: `${Math.PI * r ** 2} mm²`,
+      wall: mm(t),
+      torsionConstant: `${J} mm⁴`,
+    };
     close(value('closed-tube-torsion', tube, 'stress'), (100 * (r / 1000)) / (J * 1e-12), 1e-9);
     close(value('closed-tube-torsion', tube, 'stiffness') * value('closed-tube-torsion', tube, 'twist'), 100);
   });
@@ -108,23 +137,38 @@ const loads = (K: number, forces: readonly number[], zero = 0, rear = 0): Row[] 
     const angle = (force * 1.4) / K + zero;
     const back = rear * force;
     const [f, r] = [(Math.tan(angle + back) * 1200) / 2, (Math.tan(back) * 1100) / 2];
-    return { force: `${force} N`, frontLeft: gauge(f), frontRight: gauge(-f), rearLeft: gauge(r), rearRight: gauge(-r) };
+    return {
+      force: `${force} N`,
+      frontLeft: gauge(f),
+      frontRight: gauge(-f),
+      rearLeft: gauge(r),
+      rearRight: gauge(-r),
+    };
   });
 
 describe('the twist test', () => {
   const steps = [0, 200, 400, 600, 400, 200, 0];
   it('finds the stiffness whatever the zero of the gauges and the movement of the rear', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 50_000, max: 2_000_000 }), fc.double({ min: -0.01, max: 0.01, noNaN: true }), fc.double({ min: 0, max: 1e-6, noNaN: true }), (K, zero, rear) => {
-        const given = { ...rig, loads: loads(K, steps, zero, rear) };
-        close(value('twist-test', given, 'stiffness'), K, 1e-6);
-        expect(value('twist-test', given, 'set')).toBeLessThan(1e-9);
-      }),
+      fc.property(
+        fc.integer({ min: 50_000, max: 2_000_000 }),
+        fc.double({ min: -0.01, max: 0.01, noNaN: true }),
+        fc.double({ min: 0, max: 1e-6, noNaN: true }),
+        (K, zero, rear) => {
+          const given = { ...rig, loads: loads(K, steps, zero, rear) };
+          close(value('twist-test', given, 'stiffness'), K, 1e-6);
+          expect(value('twist-test', given, 'set')).toBeLessThan(1e-9);
+        },
+      ),
       { numRuns: 30 },
     );
   });
   it('does not mind which way the couple turns', () => {
-    const mirrored = loads(200_000, steps).map((r) => ({ ...r, frontLeft: r['frontRight']!, frontRight: r['frontLeft']! }));
+    const mirrored = loads(200_000, steps).map((r) => ({
+      ...r,
+      frontLeft: r['frontRight']!,
+      frontRight: r['frontLeft']!,
+    }));
     close(value('twist-test', { ...rig, loads: mirrored }, 'stiffness'), 200_000, 1e-6);
   });
   it('shows the twist that remains', () => {
@@ -137,7 +181,9 @@ describe('the twist test', () => {
   });
   it('needs three loads, two of them different', () => {
     expect(run('twist-test', { ...rig, loads: loads(2e5, [0, 500]) }).outOfRange).toMatch(/three loads/);
-    expect(run('twist-test', { ...rig, loads: loads(2e5, [500, 500, 500]) }).outOfRange).toMatch(/two of them different/);
+    expect(run('twist-test', { ...rig, loads: loads(2e5, [500, 500, 500]) }).outOfRange).toMatch(
+      /two of them different/,
+    );
     expect(run('twist-test', { ...rig, loads: loads(2e5, [0, 500, 0]) }).outOfRange).toBeUndefined();
   });
   it('prints N·m/deg as 1/1.35582 of lbf·ft/deg', () => {
@@ -156,7 +202,12 @@ describe('the twist test', () => {
 
 describe('the beaming test', () => {
   const rows = (k: number, settle: number): Row[] =>
-    [0, 1000, 2000, 1000, 0].map((force) => ({ force: `${force} N`, middle: gauge(force / k + settle * force), front: gauge(1.5 * settle * force), rear: gauge(0.5 * settle * force) }));
+    [0, 1000, 2000, 1000, 0].map((force) => ({
+      force: `${force} N`,
+      middle: gauge(force / k + settle * force),
+      front: gauge(1.5 * settle * force),
+      rear: gauge(0.5 * settle * force),
+    }));
   it('takes the settling of the supports off', () => {
     fc.assert(
       fc.property(fc.integer({ min: 500, max: 20000 }), fc.double({ min: 0, max: 1e-4, noNaN: true }), (k, settle) => {

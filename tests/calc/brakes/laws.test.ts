@@ -5,14 +5,28 @@ import { dualBrakes, tandemBrakes } from '../../../src/calc/brakes/chain.js';
 import { circuitFailure } from '../../../src/calc/brakes/circuit-failure.js';
 import { brakeDistribution } from '../../../src/calc/brakes/distribution.js';
 import { meanDeceleration, stoppingDistance } from '../../../src/calc/brakes/test-run.js';
-import { adhesionUsed, axleLoads, centreOfMass, crossingRate, g, idealFrontShare, ratesAtAdhesion, type Vehicle } from '../../../src/calc/brakes/vehicle.js';
+import {
+  adhesionUsed,
+  axleLoads,
+  centreOfMass,
+  crossingRate,
+  g,
+  idealFrontShare,
+  ratesAtAdhesion,
+  type Vehicle,
+} from '../../../src/calc/brakes/vehicle.js';
 import type { Sheet } from '../../../src/calc/sheet.js';
 import { result, work } from '../sheet-rules.js';
 
 const as = (sheet: unknown) => sheet as Sheet;
 const whole = (min: number, max: number) => fc.integer({ min, max });
 const vehicle: fc.Arbitrary<Vehicle> = fc
-  .record({ frontMass: whole(300, 1200), rearMass: whole(300, 1200), wheelbase: whole(2000, 3200), massHeight: whole(400, 700) })
+  .record({
+    frontMass: whole(300, 1200),
+    rearMass: whole(300, 1200),
+    wheelbase: whole(2000, 3200),
+    massHeight: whole(400, 700),
+  })
   .map((v) => ({ ...v, wheelbase: v.wheelbase / 1000, massHeight: v.massHeight / 1000 }));
 const share = whole(50, 90).map((x) => x / 100);
 const rate = whole(5, 80).map((x) => x / 100);
@@ -67,13 +81,26 @@ describe('distribution', () => {
   // Halliday, Resnick and Walker, Fundamentals of Physics, chapter 12 (memory): car of 11 kN, wheelbase 4.2 m, centre of mass 1.8 m
   // behind the front axle and 0.75 m high, all wheels sliding at 0.40: 3.5 kN on each front wheel, 2.0 kN on each rear wheel.
   it('gives the textbook’s wheel loads of a skidding car', () => {
-    const car = { frontMass: `${(11000 * 2.4) / 4.2 / g} kg`, rearMass: `${(11000 * 1.8) / 4.2 / g} kg`, wheelbase: '4.2 m', massHeight: '0.75 m', frontShare: '64 %', rate: '0.40' };
+    const car = {
+      frontMass: `${(11000 * 2.4) / 4.2 / g} kg`,
+      rearMass: `${(11000 * 1.8) / 4.2 / g} kg`,
+      wheelbase: '4.2 m',
+      massHeight: '0.75 m',
+      frontShare: '64 %',
+      rate: '0.40',
+    };
     expect(Math.abs(result(as(brakeDistribution), car, 'frontLoad') / 2 - 3500)).toBeLessThanOrEqual(50);
     expect(Math.abs(result(as(brakeDistribution), car, 'rearLoad') / 2 - 2000)).toBeLessThanOrEqual(50);
   });
 
   it('says so where the rear axle would lift', () => {
-    const short = { frontMass: '900 kg', rearMass: '300 kg', wheelbase: '2.2 m', massHeight: '0.7 m', frontShare: '80 %' };
+    const short = {
+      frontMass: '900 kg',
+      rearMass: '300 kg',
+      wheelbase: '2.2 m',
+      massHeight: '0.7 m',
+      frontShare: '80 %',
+    };
     expect(work(as(brakeDistribution), { ...short, rate: '0.78' }).results).toBeDefined();
     expect(work(as(brakeDistribution), { ...short, rate: '0.79' }).outOfRange).toMatch(/would lift/);
     expect(work(as(brakeDistribution), { ...short, rate: '0' }).outOfRange).toMatch(/greater than zero/);
@@ -81,7 +108,13 @@ describe('distribution', () => {
 });
 
 describe('adhesion utilisation', () => {
-  const car = { frontMass: '807.6923 kg', rearMass: '692.3077 kg', wheelbase: '2.6 m', massHeight: '0.55 m', frontShare: '70 %' };
+  const car = {
+    frontMass: '807.6923 kg',
+    rearMass: '692.3077 kg',
+    wheelbase: '2.6 m',
+    massHeight: '0.55 m',
+    frontShare: '70 %',
+  };
 
   // A handbook of automotive engineering, chapter 12.1 (quoted), draws the line as k = (z + 0.07)/0.85.
   it('uses the line of Directive 71/320 and Regulation 13', () => {
@@ -105,21 +138,36 @@ describe('adhesion utilisation', () => {
   });
 
   it('gives no number for Regulation 13-H until its coefficient has been read', () => {
-    expect(work(as(adhesionUtilisation), { ...car, regulation: 'un-r13-h' }).outOfRange).toBe('coefficient not confirmed, read Annex 5 of UN Regulation 13-H');
+    expect(work(as(adhesionUtilisation), { ...car, regulation: 'un-r13-h' }).outOfRange).toBe(
+      'coefficient not confirmed, read Annex 5 of UN Regulation 13-H',
+    );
     expect(work(as(adhesionUtilisation), { ...car, regulation: 'directive-71-320' }).results).toBeDefined();
   });
 });
 
 const discs = {
-  frontPistons: '1', frontPiston: '54 mm', frontFactor: '0.76', frontRadius: '110 mm', frontRolling: '300 mm',
-  rearPistons: '1', rearPiston: '34 mm', rearFactor: '0.76', rearRadius: '115 mm', rearRolling: '300 mm', mass: '1500 kg',
+  frontPistons: '1',
+  frontPiston: '54 mm',
+  frontFactor: '0.76',
+  frontRadius: '110 mm',
+  frontRolling: '300 mm',
+  rearPistons: '1',
+  rearPiston: '34 mm',
+  rearFactor: '0.76',
+  rearRadius: '115 mm',
+  rearRolling: '300 mm',
+  mass: '1500 kg',
 };
 const tandem = { pedalForce: '350 N', pedalRatio: '4.0', efficiency: '1', bore: '22.2 mm', ...discs };
 
 describe('from pedal to deceleration', () => {
   // Brake work example 19 of a training site (published), which takes 0.785 for a quarter of pi: held to 0.1 %.
   it('gives the pressure of a published example', () => {
-    const found = result(as(tandemBrakes), { ...tandem, pedalForce: '360 N', pedalRatio: '8', bore: '3 cm' }, 'frontPressure');
+    const found = result(
+      as(tandemBrakes),
+      { ...tandem, pedalForce: '360 N', pedalRatio: '8', bore: '3 cm' },
+      'frontPressure',
+    );
     expect(Math.abs(found / 4.0764 - 1)).toBeLessThan(0.001);
   });
 
@@ -129,11 +177,14 @@ describe('from pedal to deceleration', () => {
   });
 
   it('a booster multiplies up to run-out and adds no more beyond', () => {
-    const force = (pedalForce: string) => result(as(tandemBrakes), { ...tandem, pedalForce, boosterRatio: '4', boosterAssist: '3000 N' }, 'boosted');
+    const force = (pedalForce: string) =>
+      result(as(tandemBrakes), { ...tandem, pedalForce, boosterRatio: '4', boosterAssist: '3000 N' }, 'boosted');
     expect(force('100 N')).toBeCloseTo(1600, 6);
     expect(force('250 N')).toBeCloseTo(4000, 6);
     expect(force('350 N')).toBeCloseTo(4400, 6);
-    expect(work(as(tandemBrakes), { ...tandem, boosterRatio: '4' }).outOfRange).toMatch(/greatest force that the booster adds/);
+    expect(work(as(tandemBrakes), { ...tandem, boosterRatio: '4' }).outOfRange).toMatch(
+      /greatest force that the booster adds/,
+    );
   });
 
   it('a reducing valve bends the rear pressure at its knee and does nothing with a slope of 1', () => {
@@ -145,13 +196,31 @@ describe('from pedal to deceleration', () => {
   });
 
   it('a balance bar in the middle with equal bores is a tandem at half the area', () => {
-    const bar = { pedalForce: '350 N', pedalRatio: '4.0', efficiency: '1', barShare: '50 %', frontBore: '22.2 mm', rearBore: '22.2 mm', ...discs };
-    expect(2 * result(as(dualBrakes), bar, 'deceleration')).toBeCloseTo(result(as(tandemBrakes), tandem, 'deceleration'), 9);
+    const bar = {
+      pedalForce: '350 N',
+      pedalRatio: '4.0',
+      efficiency: '1',
+      barShare: '50 %',
+      frontBore: '22.2 mm',
+      rearBore: '22.2 mm',
+      ...discs,
+    };
+    expect(2 * result(as(dualBrakes), bar, 'deceleration')).toBeCloseTo(
+      result(as(tandemBrakes), tandem, 'deceleration'),
+      9,
+    );
   });
 });
 
 describe('one circuit failed', () => {
-  const car = { frontForce: '8000 N', rearForce: '3200 N', frontMass: '807.6923 kg', rearMass: '692.3077 kg', wheelbase: '2.6 m', massHeight: '0.55 m' };
+  const car = {
+    frontForce: '8000 N',
+    rearForce: '3200 N',
+    frontMass: '807.6923 kg',
+    rearMass: '692.3077 kg',
+    wheelbase: '2.6 m',
+    massHeight: '0.55 m',
+  };
   const left = (remaining: string) => result(as(circuitFailure), { ...car, remaining }, 'deceleration');
 
   it('front and rear add up to the whole, and a diagonal is half of it', () => {
@@ -168,12 +237,20 @@ describe('test stops', () => {
         const to = (part: number) => `${(v ** 2 * (1 - part ** 2)) / (2 * d)} m`;
         const given = { speed: `${speed} km/h`, toHigh: to(0.8), toLow: to(0.1) };
         expect(result(as(meanDeceleration), given, 'deceleration')).toBeCloseTo(d, 6);
-        expect(result(as(stoppingDistance), { speed: `${speed} km/h`, deceleration: `${d} m/s²`, buildUp: '0 s' }, 'distance')).toBeCloseTo(v ** 2 / (2 * d), 6);
+        expect(
+          result(
+            as(stoppingDistance),
+            { speed: `${speed} km/h`, deceleration: `${d} m/s²`, buildUp: '0 s' },
+            'distance',
+          ),
+        ).toBeCloseTo(v ** 2 / (2 * d), 6);
       }),
     );
   });
 
   it('needs the second distance to be the longer', () => {
-    expect(work(as(meanDeceleration), { speed: '100 km/h', toHigh: '60 m', toLow: '60 m' }).outOfRange).toMatch(/longer/);
+    expect(work(as(meanDeceleration), { speed: '100 km/h', toHigh: '60 m', toLow: '60 m' }).outOfRange).toMatch(
+      /longer/,
+    );
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { direction, equivalentAngles, jointAngles, planOf, type Axis } from '../../../src/calc/driveline/geometry.js';
+import { type Axis, direction, equivalentAngles, jointAngles, planOf } from '../../../src/calc/driveline/geometry.js';
 import { singleJoint } from '../../../src/calc/driveline/single-joint.js';
 import { threeJoints } from '../../../src/calc/driveline/three-joints.js';
 import { twoJoints } from '../../../src/calc/driveline/two-joints.js';
@@ -20,19 +20,27 @@ const turn = angle(180);
 describe('equivalent angle', () => {
   it('agrees with a chain of joints turned step by step, in any planes and with any twist of the yokes', () => {
     fc.assert(
-      fc.property(fc.array(axis, { minLength: 2, maxLength: 4 }), fc.array(turn, { minLength: 2, maxLength: 2 }), (axes, twists) => {
-        const used = twists.slice(0, axes.length - 2);
-        const joints = jointAngles(axes);
-        const squares = joints.reduce((sum, j) => sum + j.angle ** 2, 0);
-        const simulated = greatestAcceleration(axes.map(direction), used, 180);
-        expect(Math.abs(left(axes, used) ** 2 - simulated)).toBeLessThan(0.4 * squares ** 2 + 1e-3 * squares + 1e-8);
-      }),
+      fc.property(
+        fc.array(axis, { minLength: 2, maxLength: 4 }),
+        fc.array(turn, { minLength: 2, maxLength: 2 }),
+        (axes, twists) => {
+          const used = twists.slice(0, axes.length - 2);
+          const joints = jointAngles(axes);
+          const squares = joints.reduce((sum, j) => sum + j.angle ** 2, 0);
+          const simulated = greatestAcceleration(axes.map(direction), used, 180);
+          expect(Math.abs(left(axes, used) ** 2 - simulated)).toBeLessThan(0.4 * squares ** 2 + 1e-3 * squares + 1e-8);
+        },
+      ),
       { numRuns: 100 },
     );
   });
 
   it('of two joints of 4° in planes square to each other is 5.66°, not zero (simulation)', () => {
-    const axes: Axis[] = [{ slope: 4 * deg, plan: 0 }, { slope: 0, plan: 0 }, { slope: 0, plan: 4 * deg }];
+    const axes: Axis[] = [
+      { slope: 4 * deg, plan: 0 },
+      { slope: 0, plan: 0 },
+      { slope: 0, plan: 4 * deg },
+    ];
     expect(left(axes, [0]) / deg).toBeCloseTo(5.66, 2);
     expect(Math.sqrt(greatestAcceleration(axes.map(direction), [0])) / deg).toBeCloseTo(5.66, 2);
   });
@@ -49,21 +57,38 @@ describe('equivalent angle', () => {
 
   it('is the same for the line seen in a mirror', () => {
     fc.assert(
-      fc.property(fc.array(axis, { minLength: 3, maxLength: 4 }), fc.array(turn, { minLength: 2, maxLength: 2 }), (axes, twists) => {
-        const mirrored = axes.map(({ slope, plan }) => ({ slope, plan: -plan }));
-        expect(left(mirrored, twists.map((t) => -t))).toBeCloseTo(left(axes, twists), 9);
-      }),
+      fc.property(
+        fc.array(axis, { minLength: 3, maxLength: 4 }),
+        fc.array(turn, { minLength: 2, maxLength: 2 }),
+        (axes, twists) => {
+          const mirrored = axes.map(({ slope, plan }) => ({ slope, plan: -plan }));
+          expect(
+            left(
+              mirrored,
+              twists.map((t) => -t),
+            ),
+          ).toBeCloseTo(left(axes, twists), 9);
+        },
+      ),
     );
   });
 
   it('does not change when the whole line is turned about its own length', () => {
     const about = (a: Axis, by: number): Axis => {
       const [h, v] = [Math.tan(a.plan), Math.tan(a.slope)];
-      return { plan: Math.atan(h * Math.cos(by) - v * Math.sin(by)), slope: Math.atan(h * Math.sin(by) + v * Math.cos(by)) };
+      return {
+        plan: Math.atan(h * Math.cos(by) - v * Math.sin(by)),
+        slope: Math.atan(h * Math.sin(by) + v * Math.cos(by)),
+      };
     };
     fc.assert(
       fc.property(fc.array(axis, { minLength: 3, maxLength: 4 }), turn, (axes, by) => {
-        expect(left(axes.map((a) => about(a, by)), [0.3, -0.2])).toBeCloseTo(left(axes, [0.3, -0.2]), 6);
+        expect(
+          left(
+            axes.map((a) => about(a, by)),
+            [0.3, -0.2],
+          ),
+        ).toBeCloseTo(left(axes, [0.3, -0.2]), 6);
       }),
     );
   });
@@ -73,7 +98,12 @@ describe('joint angles', () => {
   it('in side view alone are the differences of the slopes', () => {
     fc.assert(
       fc.property(small, small, (a, b) => {
-        expect(jointAngles([{ slope: a, plan: 0 }, { slope: b, plan: 0 }])[0]!.angle).toBeCloseTo(Math.abs(a - b), 12);
+        expect(
+          jointAngles([
+            { slope: a, plan: 0 },
+            { slope: b, plan: 0 },
+          ])[0]!.angle,
+        ).toBeCloseTo(Math.abs(a - b), 12);
       }),
     );
   });
@@ -89,7 +119,13 @@ describe('joint angles', () => {
 const two = twoJoints as unknown as Sheet;
 const three = threeJoints as unknown as Sheet;
 const one = singleJoint as unknown as Sheet;
-const given = { gearboxSlope: '3.0 deg', shaftSlope: '7.0 deg', shaftLength: '1200 mm', pinionSlope: '4.5 deg', speed: '3000 rpm' };
+const given = {
+  gearboxSlope: '3.0 deg',
+  shaftSlope: '7.0 deg',
+  shaftLength: '1200 mm',
+  pinionSlope: '4.5 deg',
+  speed: '3000 rpm',
+};
 
 describe('accelerations', () => {
   // A full simulation of 4.0° and 2.5° at 3000 rpm was found to give 293.5 rad/s² (derived, regression only).
@@ -101,7 +137,11 @@ describe('accelerations', () => {
 
   it.each([3, 5, 10, 20, 30])('of one joint at %d° are the greatest of a full turn', (angle) => {
     const simulated = greatestAcceleration(slopes(0, angle).map(direction), [], 3600) * (3000 * (Math.PI / 30)) ** 2;
-    const exact = result(one, { gearboxSlope: '0 deg', pinionSlope: `${angle} deg`, speed: '3000 rpm' }, 'acceleration');
+    const exact = result(
+      one,
+      { gearboxSlope: '0 deg', pinionSlope: `${angle} deg`, speed: '3000 rpm' },
+      'acceleration',
+    );
     expect(Math.abs(exact / simulated - 1)).toBeLessThan(1e-4);
   });
 
@@ -113,7 +153,15 @@ describe('accelerations', () => {
 
   // Derived: with equal inertias in drive the three-joint line of one plane gives θ1² + |θ1² − θ2²| for θ1 ≥ θ2.
   it('of three joints lie on each shaft by itself', () => {
-    const x = { gearboxSlope: '3 deg', frontSlope: '6 deg', frontLength: '700 mm', rearSlope: '8 deg', rearLength: '900 mm', pinionSlope: '7 deg', speed: '3000 rpm' };
+    const x = {
+      gearboxSlope: '3 deg',
+      frontSlope: '6 deg',
+      frontLength: '700 mm',
+      rearSlope: '8 deg',
+      rearLength: '900 mm',
+      pinionSlope: '7 deg',
+      speed: '3000 rpm',
+    };
     const w2 = (3000 * (Math.PI / 30)) ** 2 * deg ** 2;
     expect(result(three, x, 'driveFront')).toBeCloseTo(9 * w2, 6);
     expect(result(three, x, 'driveRear')).toBeCloseTo((9 - 4) * w2, 6);

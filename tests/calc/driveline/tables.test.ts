@@ -18,7 +18,11 @@ describe('published table of the second joint', () => {
   it.each(Object.entries(second).flatMap(([speed, row]) => row.map((angle, first) => [speed, first, angle] as const)))(
     'at %s rpm and a first joint of %d° is met to 0.1°',
     (speed, first, printed) => {
-      const found = result(as(secondJointAngle), { speed: `${speed} rpm`, limit: '400 rad/s²', first: `${first} deg` }, 'largest');
+      const found = result(
+        as(secondJointAngle),
+        { speed: `${speed} rpm`, limit: '400 rad/s²', first: `${first} deg` },
+        'largest',
+      );
       expect(Math.abs(found - printed)).toBeLessThanOrEqual(0.1);
     },
   );
@@ -26,22 +30,42 @@ describe('published table of the second joint', () => {
 
 // Operating-angle guidance page of a component maker (quoted; 3000 rpm and below from memory). The page prints no
 // acceleration; all entries lie near 1000 rad/s², the nearest within 0.3°.
-const most: readonly (readonly [number, number])[] = [[5000, 3.2], [4500, 3.7], [4000, 4.2], [3500, 5.0], [3000, 5.8], [2500, 7.0], [2000, 8.7], [1500, 11.5]];
+const most: readonly (readonly [number, number])[] = [
+  [5000, 3.2],
+  [4500, 3.7],
+  [4000, 4.2],
+  [3500, 5.0],
+  [3000, 5.8],
+  [2500, 7.0],
+  [2000, 8.7],
+  [1500, 11.5],
+];
 describe('published table of joint angles by speed', () => {
   it.each(most)('at %d rpm lies near the angle for 1000 rad/s²', (speed, printed) => {
-    expect(Math.abs(result(as(jointAngleLimit), { speed: `${speed} rpm`, limit: '1000 rad/s²' }, 'angle') - printed)).toBeLessThan(0.3);
+    expect(
+      Math.abs(result(as(jointAngleLimit), { speed: `${speed} rpm`, limit: '1000 rad/s²' }, 'angle') - printed),
+    ).toBeLessThan(0.3);
   });
 });
 
 // Technical annex of a maker of cardan shafts (quoted): U = 0.0027 belongs to a remaining angle of 3°.
 describe('published fluctuation', () => {
   it('of 0.0027 comes with about 3°', () => {
-    expect(result(as(singleJoint), { gearboxSlope: '0 deg', pinionSlope: '2.977 deg', speed: '1000 rpm' }, 'fluctuation')).toBeCloseTo(0.27, 3);
+    expect(
+      result(as(singleJoint), { gearboxSlope: '0 deg', pinionSlope: '2.977 deg', speed: '1000 rpm' }, 'fluctuation'),
+    ).toBeCloseTo(0.27, 3);
   });
 });
 
 describe('critical speed', () => {
-  const tube = { length: '45 in', diameter: '3.5 in', wall: '0.083 in', modulus: '30000 ksi', density: '0.283 lb/in³', share: '70 %' };
+  const tube = {
+    length: '45 in',
+    diameter: '3.5 in',
+    wall: '0.083 in',
+    modulus: '30000 ksi',
+    density: '0.283 lb/in³',
+    share: '70 %',
+  };
 
   // Page on driveshaft critical speed (quoted): 11 390 rpm, with g = 386.4 in/s² and steps rounded to three or four digits.
   it('is within 0.15 % of the published 11 390 rpm', () => {
@@ -51,7 +75,11 @@ describe('critical speed', () => {
   // SAE joint selection graph, page on critical speeds (quoted): 1.21e8 √(D² + d²)/L² in mm for steel.
   it('is the published metric form for steel', () => {
     const form = (1.21e8 * Math.hypot(76.2, 76.2 - 3.3)) / 1400 ** 2;
-    const found = result(as(tubeCriticalSpeed), { length: '1400 mm', diameter: '76.2 mm', wall: '1.65 mm', share: '70 %' }, 'critical');
+    const found = result(
+      as(tubeCriticalSpeed),
+      { length: '1400 mm', diameter: '76.2 mm', wall: '1.65 mm', share: '70 %' },
+      'critical',
+    );
     expect(Math.abs(found / form - 1)).toBeLessThan(0.005);
   });
 
@@ -70,7 +98,13 @@ describe('critical speed', () => {
 });
 
 describe('inputs at their bounds', () => {
-  const line = { gearboxSlope: '3 deg', shaftSlope: '6 deg', shaftLength: '1200 mm', pinionSlope: '3 deg', speed: '3000 rpm' };
+  const line = {
+    gearboxSlope: '3 deg',
+    shaftSlope: '6 deg',
+    shaftLength: '1200 mm',
+    pinionSlope: '3 deg',
+    speed: '3000 rpm',
+  };
   it('slopes up to 30 degrees, offsets shorter than the shaft', () => {
     expect(work(as(twoJoints), { ...line, pinionSlope: '30 deg' }).results).toBeDefined();
     expect(work(as(twoJoints), { ...line, pinionSlope: '30.1 deg' }).outOfRange).toMatch(/within 30 degrees/);
@@ -78,12 +112,20 @@ describe('inputs at their bounds', () => {
   });
 
   it('an overdrive turns the shaft faster than the engine', () => {
-    expect(result(as(highestShaftSpeed), { engineSpeed: '6000 rpm', gearRatio: '1', overdriveRatio: '0.78' }, 'speed')).toBeCloseTo(7692.3, 1);
+    expect(
+      result(as(highestShaftSpeed), { engineSpeed: '6000 rpm', gearRatio: '1', overdriveRatio: '0.78' }, 'speed'),
+    ).toBeCloseTo(7692.3, 1);
     expect(work(as(highestShaftSpeed), { engineSpeed: '6000 rpm', gearRatio: '0' }).outOfRange).toMatch(/ratios/);
   });
 
   it('a slip joint pulled apart shows a negative engagement', () => {
-    const lengths = { lengthRide: '1200 mm', lengthLongest: '1230 mm', lengthShortest: '1190 mm', engagedRide: '25 mm', roomRide: '10 mm' };
+    const lengths = {
+      lengthRide: '1200 mm',
+      lengthLongest: '1230 mm',
+      lengthShortest: '1190 mm',
+      engagedRide: '25 mm',
+      roomRide: '10 mm',
+    };
     expect(result(as(slipEngagement), lengths, 'engagedLeast')).toBeCloseTo(-5, 9);
     expect(result(as(slipEngagement), lengths, 'roomLeast')).toBeCloseTo(0, 9);
     expect(work(as(slipEngagement), { ...lengths, lengthLongest: '1199 mm' }).outOfRange).toMatch(/between/);

@@ -8,8 +8,20 @@ const first = (id: string) => sheet(id).examples[0].given;
 
 describe('laws of gearing', () => {
   it('road speed rises with engine speed and falls with the ratio', () => {
-    monotonic(sheet('road-speed'), first('road-speed'), 'engineSpeed', { from: 500, to: 7000, unit: 'rpm', result: 'speed', rises: true });
-    monotonic(sheet('road-speed'), first('road-speed'), 'finalDrive', { from: 2.5, to: 5.5, unit: '1', result: 'speed', rises: false });
+    monotonic(sheet('road-speed'), first('road-speed'), 'engineSpeed', {
+      from: 500,
+      to: 7000,
+      unit: 'rpm',
+      result: 'speed',
+      rises: true,
+    });
+    monotonic(sheet('road-speed'), first('road-speed'), 'finalDrive', {
+      from: 2.5,
+      to: 5.5,
+      unit: '1',
+      result: 'speed',
+      rises: false,
+    });
   });
 
   it('a larger tyre makes the speedometer read low, and a change back undoes it', () => {
@@ -17,13 +29,14 @@ describe('laws of gearing', () => {
     const back = { oldCircumference: '2050 mm', newCircumference: '1930 mm', oldRatio: '3.90', newRatio: '3.45' };
     const factor = result(sheet('speedometer-change'), there, 'factor');
     expect(result(sheet('speedometer-change'), { ...back, before: String(factor) }, 'factor')).toBeCloseTo(1, 12);
-    expect(result(sheet('speedometer-change'), { oldCircumference: '1930 mm', newCircumference: '2050 mm' }, 'error')).toBeLessThan(0);
+    expect(
+      result(sheet('speedometer-change'), { oldCircumference: '1930 mm', newCircumference: '2050 mm' }, 'error'),
+    ).toBeLessThan(0);
   });
 
-  it.each([
-    ['40 km/h', '39.99 km/h'],
-  ])('the speedometer rules start at %s', (at, below) => {
-    const with_ = (trueSpeed: string) => work(sheet('speedometer-error'), { indicated: '42 km/h', trueSpeed, rule: 'before-2006' }).outOfRange;
+  it.each([['40 km/h', '39.99 km/h']])('the speedometer rules start at %s', (at, below) => {
+    const with_ = (trueSpeed: string) =>
+      work(sheet('speedometer-error'), { indicated: '42 km/h', trueSpeed, rule: 'before-2006' }).outOfRange;
     expect(with_(at)).toBeUndefined();
     expect(with_(below)).toMatch(/at least 40 km\/h/);
   });
@@ -42,11 +55,15 @@ describe('laws of gearing', () => {
 
   it('spacer and offset move the wheel alike', () => {
     const track = { track: '1450 mm', oldOffset: '40 mm' };
-    expect(result(sheet('track-change'), { ...track, newOffset: '30 mm' }, 'now')).toBeCloseTo(result(sheet('track-change'), { ...track, newOffset: '40 mm', spacer: '10 mm' }, 'now'), 9);
+    expect(result(sheet('track-change'), { ...track, newOffset: '30 mm' }, 'now')).toBeCloseTo(
+      result(sheet('track-change'), { ...track, newOffset: '40 mm', spacer: '10 mm' }, 'now'),
+      9,
+    );
   });
 
   it('a rim code that is not whole, and a width out of range, give the reason', () => {
-    const with_ = (given: Record<string, string>) => work(sheet('tyre-dimensions'), { width: '205 mm', aspect: '55 %', rim: '16 in', ...given }).outOfRange;
+    const with_ = (given: Record<string, string>) =>
+      work(sheet('tyre-dimensions'), { width: '205 mm', aspect: '55 %', rim: '16 in', ...given }).outOfRange;
     expect(with_({ rim: '16.5 in' })).toMatch(/whole number from 10 to 30/);
     expect(with_({ width: '99 mm' })).toMatch(/100 mm to 400 mm/);
     expect(with_({ width: '100 mm' })).toBeUndefined();

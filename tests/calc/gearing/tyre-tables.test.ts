@@ -5,7 +5,8 @@ describe('table of load indices', () => {
   const indices = Array.from({ length: LOAD_INDICES.last - LOAD_INDICES.first + 1 }, (_, i) => LOAD_INDICES.first + i);
 
   it('follows the law of the series, 45·10^(LI/80) kg, to within 1.75 %', () => {
-    for (const index of indices) expect(Math.abs(loadCapacity(index)! / (45 * 10 ** (index / 80)) - 1), String(index)).toBeLessThan(0.0175);
+    for (const index of indices)
+      expect(Math.abs(loadCapacity(index)! / (45 * 10 ** (index / 80)) - 1), String(index)).toBeLessThan(0.0175);
   });
 
   it('rises with every index by 2 to 4 %', () => {

@@ -62,16 +62,30 @@ describe('adjusters', () => {
   it('never leave less than the least engagement, nor more than home, and meet one bound at each end', () => {
     const mm = (x: number) => `${x} mm`;
     fc.assert(
-      fc.property(whole(20, 30), whole(20, 30), fc.constantFrom(1, 1.5, 2), fc.constantFrom(1, 1.5, 2), (a, b, pitchA, pitchB) => {
-        const { results } = work(as(adjusterRange), {
-          length: '600 mm', pitchA: mm(pitchA), pitchB: mm(pitchB), engagedA: mm(a), engagedB: mm(b), homeA: '35 mm', homeB: '38 mm', leastA: '16 mm', leastB: '18 mm',
-        });
-        const of = (name: string) => results![name]!.si * 1000;
-        expect(Math.min(of('longestA') - 16, of('longestB') - 18)).toBeCloseTo(0, 9);
-        expect(Math.min(35 - of('shortestA'), 38 - of('shortestB'))).toBeCloseTo(0, 9);
-        const thread = (end: string) => of(`${end}A`) + of(`${end}B`);
-        expect(of('longest') - of('shortest')).toBeCloseTo(thread('shortest') - thread('longest'), 9);
-      }),
+      fc.property(
+        whole(20, 30),
+        whole(20, 30),
+        fc.constantFrom(1, 1.5, 2),
+        fc.constantFrom(1, 1.5, 2),
+        (a, b, pitchA, pitchB) => {
+          const { results } = work(as(adjusterRange), {
+            length: '600 mm',
+            pitchA: mm(pitchA),
+            pitchB: mm(pitchB),
+            engagedA: mm(a),
+            engagedB: mm(b),
+            homeA: '35 mm',
+            homeB: '38 mm',
+            leastA: '16 mm',
+            leastB: '18 mm',
+          });
+          const of = (name: string) => results![name]!.si * 1000;
+          expect(Math.min(of('longestA') - 16, of('longestB') - 18)).toBeCloseTo(0, 9);
+          expect(Math.min(35 - of('shortestA'), 38 - of('shortestB'))).toBeCloseTo(0, 9);
+          const thread = (end: string) => of(`${end}A`) + of(`${end}B`);
+          expect(of('longest') - of('shortest')).toBeCloseTo(thread('shortest') - thread('longest'), 9);
+        },
+      ),
     );
   });
 
@@ -82,7 +96,16 @@ describe('adjusters', () => {
   });
 
   it('have no turn left at the least engagement, and say so with a negative number beyond it', () => {
-    const ends = { length: '600 mm', pitchA: '1.5 mm', pitchB: '1.5 mm', engagedB: '25 mm', homeA: '35 mm', homeB: '35 mm', leastA: '20 mm', leastB: '20 mm' };
+    const ends = {
+      length: '600 mm',
+      pitchA: '1.5 mm',
+      pitchB: '1.5 mm',
+      engagedB: '25 mm',
+      homeA: '35 mm',
+      homeB: '35 mm',
+      leastA: '20 mm',
+      leastB: '20 mm',
+    };
     expect(result(as(adjusterRange), { ...ends, engagedA: '20 mm' }, 'turnsOut')).toBe(0);
     expect(result(as(adjusterRange), { ...ends, engagedA: '17 mm' }, 'turnsOut')).toBeCloseTo(-2, 9);
     expect(work(as(adjusterRange), { ...ends, engagedA: '35.1 mm' }).outOfRange).toMatch(/further than home/);
@@ -90,7 +113,16 @@ describe('adjusters', () => {
 });
 
 describe('cranked link', () => {
-  const given = { load: '15 kN', direction: 'compression', offset: '20 mm', length: '600 mm', area: '351.86 mm2', inertia: '35186 mm4', fibre: '16 mm', yieldStrength: '350 MPa' };
+  const given = {
+    load: '15 kN',
+    direction: 'compression',
+    offset: '20 mm',
+    length: '600 mm',
+    area: '351.86 mm2',
+    inertia: '35186 mm4',
+    fibre: '16 mm',
+    yieldStrength: '350 MPa',
+  };
 
   /** Largest offset of a strut with equal end offsets, by stepping the equation of the bent line from its middle. */
   function bowed(load: number, stiffness: number, length: number, offset: number): number {
@@ -112,7 +144,10 @@ describe('cranked link', () => {
   });
 
   it('has only the direct stress without an offset, and gives no number at its Euler load', () => {
-    expect(result(as(crankedLink), { ...given, offset: '0 mm' }, 'stress')).toBeCloseTo(result(as(crankedLink), given, 'direct'), 9);
+    expect(result(as(crankedLink), { ...given, offset: '0 mm' }, 'stress')).toBeCloseTo(
+      result(as(crankedLink), given, 'direct'),
+      9,
+    );
     expect(work(as(crankedLink), { ...given, load: '200 kN' }).outOfRange).toMatch(/Euler load/);
     expect(work(as(crankedLink), { ...given, load: '200 kN', direction: 'tension' }).results).toBeDefined();
   });
@@ -122,7 +157,13 @@ describe('bolts, bungs and misalignment', () => {
   it('the moment in a pin is that of evenly spread loads', () => {
     const [f, a, c, b] = [20, 5, 2, 40];
     const support = (f / 2) * (a / 2 + c + b / 2);
-    expect(result(as(boltDouble), { load: '20 kN', diameter: '16 mm', plate: '5 mm', gap: '2 mm', eye: '40 mm', strength: '580 MPa' }, 'moment')).toBeCloseTo(support - ((f / 2) * b) / 4, 9);
+    expect(
+      result(
+        as(boltDouble),
+        { load: '20 kN', diameter: '16 mm', plate: '5 mm', gap: '2 mm', eye: '40 mm', strength: '580 MPa' },
+        'moment',
+      ),
+    ).toBeCloseTo(support - ((f / 2) * b) / 4, 9);
   });
 
   it('the weld of a bung starts at 3 mm and ends at the wall', () => {
@@ -137,11 +178,21 @@ describe('bolts, bungs and misalignment', () => {
   it('misalignment is that of the mirrored link on mirrored bolts, and the angle of a rotation', () => {
     const rad = Math.PI / 180;
     fc.assert(
-      fc.property(whole(200, 800), whole(-200, 200), whole(-200, 200), whole(-30, 30), whole(-10, 10), (rearward, leftward, upward, plan, roll) => {
-        const there = misalignment({ rearward, leftward, upward }, plan * rad, roll * rad);
-        expect(misalignment({ rearward, leftward: -leftward, upward }, -plan * rad, -roll * rad)).toBeCloseTo(there, 12);
-        expect(misalignment({ rearward, leftward: 0, upward }, 0, 0)).toBe(0);
-      }),
+      fc.property(
+        whole(200, 800),
+        whole(-200, 200),
+        whole(-200, 200),
+        whole(-30, 30),
+        whole(-10, 10),
+        (rearward, leftward, upward, plan, roll) => {
+          const there = misalignment({ rearward, leftward, upward }, plan * rad, roll * rad);
+          expect(misalignment({ rearward, leftward: -leftward, upward }, -plan * rad, -roll * rad)).toBeCloseTo(
+            there,
+            12,
+          );
+          expect(misalignment({ rearward, leftward: 0, upward }, 0, 0)).toBe(0);
+        },
+      ),
     );
     expect(misalignment({ rearward: 500, leftward: 0, upward: 0 }, 12 * rad, 0) / rad).toBeCloseTo(12, 9);
     expect(misalignment({ rearward: 0.001, leftward: 0, upward: 500 }, 0, 7 * rad) / rad).toBeCloseTo(7, 3);

@@ -9,7 +9,12 @@ const sheetOf = (id: string) => sheets.find((s) => s.id === id)!;
 const run = (id: string, given: Example['given']) => work(sheetOf(id), given);
 const value = (id: string, given: Example['given'], name: string) => run(id, given).results![name]!.si;
 const close = (a: number, b: number, by = 1e-9) => expect(Math.abs(a - b) / Math.abs(b)).toBeLessThan(by);
-const row = (...[x1, y1, x2, y2]: readonly number[]) => ({ x1: `${x1} mm`, y1: `${y1} mm`, x2: `${x2} mm`, y2: `${y2} mm` });
+const row = (...[x1, y1, x2, y2]: readonly number[]) => ({
+  x1: `${x1} mm`,
+  y1: `${y1} mm`,
+  x2: `${x2} mm`,
+  y2: `${y2} mm`,
+});
 const side = fc.double({ min: 20, max: 300, noNaN: true });
 
 describe('fillet welds', () => {
@@ -17,12 +22,24 @@ describe('fillet welds', () => {
   const en = { leg: '6 mm', length: '100 mm', thickness: '6 mm', steel: 'S275', strength: '410 MPa' };
 
   it('comes to the same in inches and ksi', () => {
-    const inches = { leg: '0.2362204724409449 in', length: '3.937007874015748 in', thickness: '1/4 in', category: 'SP', strength: '480 MPa' };
+    const inches = {
+      leg: '0.2362204724409449 in',
+      length: '3.937007874015748 in',
+      thickness: '1/4 in',
+      category: 'SP',
+      strength: '480 MPa',
+    };
     close(value('fillet-weld-as4100', inches, 'capacity'), value('fillet-weld-as4100', as, 'capacity'));
   });
   it('grows in step with leg and length', () => {
-    close(value('fillet-weld-as4100', { ...as, leg: '12 mm' }, 'perLength'), 2 * value('fillet-weld-as4100', as, 'perLength'));
-    close(value('fillet-weld-as4100', { ...as, length: '300 mm' }, 'capacity'), 3 * value('fillet-weld-as4100', as, 'capacity'));
+    close(
+      value('fillet-weld-as4100', { ...as, leg: '12 mm' }, 'perLength'),
+      2 * value('fillet-weld-as4100', as, 'perLength'),
+    );
+    close(
+      value('fillet-weld-as4100', { ...as, length: '300 mm' }, 'capacity'),
+      3 * value('fillet-weld-as4100', as, 'capacity'),
+    );
   });
 
   it.each([
@@ -60,14 +77,26 @@ describe('fillet welds', () => {
   });
 
   it('is √1.5 times as strong across as along, in any turn of the force never weaker than the simplified method', () => {
-    const directional = (f: Record<string, string>) => value('fillet-weld-en1993-directional', { ...en, ...f }, 'perLength');
+    const directional = (f: Record<string, string>) =>
+      value('fillet-weld-en1993-directional', { ...en, ...f }, 'perLength');
     close(directional({ acrossOne: '10 kN' }), Math.sqrt(1.5) * directional({ along: '10 kN' }));
     close(directional({ acrossOne: '10 kN' }), directional({ acrossTwo: '-10 kN' }));
     const simple = value('fillet-weld-en1993', en, 'perLength');
     fc.assert(
-      fc.property(fc.double({ min: -20, max: 20, noNaN: true }), fc.double({ min: -20, max: 20, noNaN: true }), fc.double({ min: 1, max: 20, noNaN: true }), (a, b, c) => {
-        expect(directional({ acrossOne: `${a.toFixed(6)} kN`, acrossTwo: `${b.toFixed(6)} kN`, along: `${c.toFixed(6)} kN` })).toBeGreaterThan(simple * (1 - 1e-9));
-      }),
+      fc.property(
+        fc.double({ min: -20, max: 20, noNaN: true }),
+        fc.double({ min: -20, max: 20, noNaN: true }),
+        fc.double({ min: 1, max: 20, noNaN: true }),
+        (a, b, c) => {
+          expect(
+            directional({
+              acrossOne: `${a.toFixed(6)} kN`,
+              acrossTwo: `${b.toFixed(6)} kN`,
+              along: `${c.toFixed(6)} kN`,
+            }),
+          ).toBeGreaterThan(simple * (1 - 1e-9));
+        },
+      ),
       { numRuns: 50 },
     );
   });
@@ -78,11 +107,16 @@ describe('butt welds', () => {
     const given = { width: '100 mm', thickness: '6 mm', category: 'SP' };
     close(value('butt-weld-as4100', { ...given, yield: '300 MPa', tensile: '400 MPa' }, 'tension'), 0.9 * 600 * 300);
     close(value('butt-weld-as4100', { ...given, yield: '350 MPa', tensile: '400 MPa' }, 'tension'), 0.9 * 600 * 340);
-    close(value('butt-weld-as4100', { ...given, yield: '300 MPa', tensile: '400 MPa', category: 'GP' }, 'tension'), 0.6 * 600 * 300);
+    close(
+      value('butt-weld-as4100', { ...given, yield: '300 MPa', tensile: '400 MPa', category: 'GP' }, 'tension'),
+      0.6 * 600 * 300,
+    );
   });
   it('have no number for thin sheet', () => {
     const given = { width: '100 mm', yield: '300 MPa', tensile: '400 MPa' };
-    expect(run('butt-weld-as4100', { ...given, category: 'SP', thickness: '2.9 mm' }).outOfRange).toMatch(/3 mm and more/);
+    expect(run('butt-weld-as4100', { ...given, category: 'SP', thickness: '2.9 mm' }).outOfRange).toMatch(
+      /3 mm and more/,
+    );
     expect(run('butt-weld-en1993', { ...given, thickness: '3.9 mm' }).outOfRange).toMatch(/4 mm and more/);
   });
 });
@@ -119,8 +153,15 @@ describe('lines of weld', () => {
   it('does not care how a weld is cut into pieces or which way it runs', () => {
     fc.assert(
       fc.property(side, side, fc.double({ min: 0.1, max: 0.9, noNaN: true }), (b, d, k) => {
-        const whole = lineGroup([{ x1: 0, y1: 0, x2: b, y2: d }, { x1: 0, y1: 0, x2: 0, y2: d }]);
-        const cut = lineGroup([{ x1: b, y1: d, x2: k * b, y2: k * d }, { x1: 0, y1: 0, x2: k * b, y2: k * d }, { x1: 0, y1: d, x2: 0, y2: 0 }]);
+        const whole = lineGroup([
+          { x1: 0, y1: 0, x2: b, y2: d },
+          { x1: 0, y1: 0, x2: 0, y2: d },
+        ]);
+        const cut = lineGroup([
+          { x1: b, y1: d, x2: k * b, y2: k * d },
+          { x1: 0, y1: 0, x2: k * b, y2: k * d },
+          { x1: 0, y1: d, x2: 0, y2: 0 },
+        ]);
         for (const name of ['length', 'cx', 'cy', 'Ix', 'Iy', 'Ixy'] as const) close(cut[name], whole[name], 1e-7);
       }),
     );
@@ -132,27 +173,58 @@ describe('weld groups', () => {
 
   it('under a force through the centroid carries plain shear', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }), fc.integer({ min: 1, max: 50 }), (fx, fy, fz) => {
-        const given = { segments: pair, forceX: `${fx} kN`, forceY: `${fy} kN`, forceZ: `${fz} kN`, atX: '30 mm', atY: '50 mm' };
-        close(value('weld-group', given, 'greatest'), (Math.hypot(fx, fy, fz) * 1000) / 0.2);
-      }),
+      fc.property(
+        fc.integer({ min: -50, max: 50 }),
+        fc.integer({ min: -50, max: 50 }),
+        fc.integer({ min: 1, max: 50 }),
+        (fx, fy, fz) => {
+          const given = {
+            segments: pair,
+            forceX: `${fx} kN`,
+            forceY: `${fy} kN`,
+            forceZ: `${fz} kN`,
+            atX: '30 mm',
+            atY: '50 mm',
+          };
+          close(value('weld-group', given, 'greatest'), (Math.hypot(fx, fy, fz) * 1000) / 0.2);
+        },
+      ),
       { numRuns: 30 },
     );
   });
 
   it('bent out of its plane agrees with M d / 2 over the handbook second moment', () => {
-    const given = { segments: [row(0, 0, 60, 0), row(0, 100, 60, 100)], forceY: '-5 kN', atX: '30 mm', atY: '50 mm', atZ: '200 mm' };
+    const given = {
+      segments: [row(0, 0, 60, 0), row(0, 100, 60, 100)],
+      forceY: '-5 kN',
+      atX: '30 mm',
+      atY: '50 mm',
+      atZ: '200 mm',
+    };
     const moment = 5000 * 0.2;
     close(Math.abs(value('weld-group', given, 'vz')), (moment * 0.05) / ((0.06 * 0.1 ** 2) / 2));
     close(Math.abs(value('weld-group', given, 'vy')), 5000 / 0.12);
   });
 
   it('balances the load: the forces along all welds add up to the force and to its moment', () => {
-    const given = { segments: [row(0, 0, 0, 80), row(0, 0, 50, 0)], forceX: '3 kN', forceY: '-4 kN', forceZ: '2 kN', atX: '90 mm', atY: '40 mm', atZ: '30 mm' };
-    const r = Object.fromEntries(Object.entries(run('weld-group', given).results!).map(([n, v]) => [n, v.si])) as Record<string, number>;
+    const given = {
+      segments: [row(0, 0, 0, 80), row(0, 0, 50, 0)],
+      forceX: '3 kN',
+      forceY: '-4 kN',
+      forceZ: '2 kN',
+      atX: '90 mm',
+      atY: '40 mm',
+      atZ: '30 mm',
+    };
+    const r = Object.fromEntries(
+      Object.entries(run('weld-group', given).results!).map(([n, v]) => [n, v.si]),
+    ) as Record<string, number>;
     const steps = 4000;
     let [Fz, Mx, My] = [0, 0, 0];
-    for (const [x1, y1, x2, y2] of [[0, 0, 0, 0.08], [0, 0, 0.05, 0]] as const) {
+    for (const [x1, y1, x2, y2] of [
+      [0, 0, 0, 0.08],
+      [0, 0, 0.05, 0],
+    ] as const) {
       const ds = Math.hypot(x2 - x1, y2 - y1) / steps;
       for (let i = 0; i < steps; i++) {
         const k = (i + 0.5) / steps;
@@ -170,7 +242,19 @@ describe('weld groups', () => {
 
   it('does not change when the origin moves or everything is mirrored', () => {
     const at = (dx: number, s: number) =>
-      value('weld-group', { segments: [row(s * dx, 10, s * dx, 90), row(s * dx, 10, s * (dx + 40), 10)], forceX: `${s * 2} kN`, forceY: '-4 kN', forceZ: '1 kN', atX: `${s * (dx + 100)} mm`, atY: '60 mm', atZ: '20 mm' }, 'greatest');
+      value(
+        'weld-group',
+        {
+          segments: [row(s * dx, 10, s * dx, 90), row(s * dx, 10, s * (dx + 40), 10)],
+          forceX: `${s * 2} kN`,
+          forceY: '-4 kN',
+          forceZ: '1 kN',
+          atX: `${s * (dx + 100)} mm`,
+          atY: '60 mm',
+          atZ: '20 mm',
+        },
+        'greatest',
+      );
     close(at(300, 1), at(0, 1));
     close(at(0, -1), at(0, 1));
   });

@@ -1,9 +1,9 @@
-import { facts as commonFacts } from '../../../src/project/facts.js';
 import type { CodeItem, Codes } from '../../../src/checks/codes/codes.js';
-import { evaluate, type Evaluated } from '../../../src/checks/codes/evaluate.js';
+import { type Evaluated, evaluate } from '../../../src/checks/codes/evaluate.js';
 import { readExpression } from '../../../src/checks/codes/expression.js';
 import type { Applies, Case } from '../../../src/checks/codes/item.js';
-import { weakest, type Basis } from '../../../src/checks/codes/limit.js';
+import { type Basis, weakest } from '../../../src/checks/codes/limit.js';
+import { facts as commonFacts } from '../../../src/project/facts.js';
 import { readUnit } from '../../../src/units/unit.js';
 
 export interface Car {
@@ -49,11 +49,18 @@ function applies(codes: Codes, applies: Applies | undefined, car: Car): boolean 
 }
 
 /** A bound in the unit of its item. */
-export function bound(codes: Codes, item: CodeItem, car: Car, side: 'min' | 'max' | 'above' | 'below'): number | undefined {
+export function bound(
+  codes: Codes,
+  item: CodeItem,
+  car: Car,
+  side: 'min' | 'max' | 'above' | 'below',
+): number | undefined {
   const text = caseFor(codes, item, car)?.[side];
   if (text === undefined || !('unit' in item)) return undefined;
   const result = value(codes, text, car);
-  return result.is === 'number' ? Number((result.si / readUnit(item.unit)!.factor.toNumber()).toPrecision(12)) : undefined;
+  return result.is === 'number'
+    ? Number((result.si / readUnit(item.unit)!.factor.toNumber()).toPrecision(12))
+    : undefined;
 }
 
 /** What a finding on this case rests on: the weakest of figure, applicability and definition. */

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { assemble, type CodeItem, type Codes, loadCodes } from '../../../src/checks/codes/codes.js';
+import { type Case, noteKinds } from '../../../src/checks/codes/item.js';
 import { categories, jurisdictions } from '../../../src/project/vehicle.js';
-import { assemble, loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes/codes.js';
-import { noteKinds, type Case } from '../../../src/checks/codes/item.js';
 import { restsOn } from './cases.js';
 
 let codes: Codes;
@@ -13,7 +13,11 @@ beforeAll(async () => {
 
 const cases = (item: CodeItem): readonly Case[] => ('cases' in item ? item.cases : []);
 const bounds = (one: Case) => [one.min, one.max, one.above, one.below].filter((b) => b !== undefined);
-const allRests = (item: CodeItem) => [item.rests, ...cases(item).flatMap((one) => one.rests ?? []), ...(item.compare ?? []).map((c) => c.rests)];
+const allRests = (item: CodeItem) => [
+  item.rests,
+  ...cases(item).flatMap((one) => one.rests ?? []),
+  ...(item.compare ?? []).map((c) => c.rests),
+];
 
 describe('reach', () => {
   test('every item is raised by a kind of note', () => {
@@ -77,18 +81,28 @@ describe('reach', () => {
   test('an item of a state applies in that state only', () => {
     const state = Object.fromEntries(codes.codes.filter((c) => c.jurisdiction).map((c) => [c.code, c.jurisdiction]));
     expect(Object.keys(state).sort()).toEqual(['nsw', 'qld', 'sa', 'tas', 'vic', 'wa']);
-    for (const item of items.filter((i) => i.code in state)) expect(item.applies?.jurisdictions).toEqual([state[item.code]]);
+    for (const item of items.filter((i) => i.code in state))
+      expect(item.applies?.jurisdictions).toEqual([state[item.code]]);
   });
 });
 
 describe('what figures rest on', () => {
   test('a figure read by this project says whether its text still stands', () => {
-    for (const item of items) for (const rests of allRests(item)) if (rests.basis === 'published') expect(rests.status, `${item.id}: ${rests.document}`).toBeDefined();
+    for (const item of items)
+      for (const rests of allRests(item))
+        if (rests.basis === 'published') expect(rests.status, `${item.id}: ${rests.document}`).toBeDefined();
   });
 
   test('texts known to have been replaced are marked', () => {
     const superseded = (id: string) => allRests(codes.items.get(id)!).some((r) => r.status === 'superseded');
-    for (const id of ['exhaust.outlet-joint', 'exhaust.outlet-height', 'wheels.speed-rating', 'tests.noise', 'tests.noise-signature']) expect(superseded(id), id).toBe(true);
+    for (const id of [
+      'exhaust.outlet-joint',
+      'exhaust.outlet-height',
+      'wheels.speed-rating',
+      'tests.noise',
+      'tests.noise-signature',
+    ])
+      expect(superseded(id), id).toBe(true);
   });
 
   test('nothing claims a text in force, because none was confirmed to be', () => {
@@ -96,7 +110,9 @@ describe('what figures rest on', () => {
   });
 
   test('common practice has no clause to claim', () => {
-    for (const item of items) for (const rests of allRests(item)) if (rests.basis === 'practice') expect([rests.clause, rests.edition], item.id).toEqual([undefined, undefined]);
+    for (const item of items)
+      for (const rests of allRests(item))
+        if (rests.basis === 'practice') expect([rests.clause, rests.edition], item.id).toEqual([undefined, undefined]);
   });
 
   test('own-copy and maker are words for builders, not for codes', () => {
@@ -105,7 +121,11 @@ describe('what figures rest on', () => {
 
   /** Every figure that was only recalled, so that none slips in unmarked and none is promoted without a source. */
   test('the recalled figures are these', () => {
-    const recalled = items.flatMap((item) => cases(item).filter((one) => bounds(one).length > 0 && restsOn(item, one) === 'memory').map((one) => `${item.id} ${bounds(one).join(' … ')}`));
+    const recalled = items.flatMap((item) =>
+      cases(item)
+        .filter((one) => bounds(one).length > 0 && restsOn(item, one) === 'memory')
+        .map((one) => `${item.id} ${bounds(one).join(' … ')}`),
+    );
     expect(recalled.sort()).toEqual([
       'engine.capacity 2.5 cm3/kg * original_mass',
       'engine.capacity 2.75 cm3/kg * original_mass',
@@ -136,39 +156,86 @@ describe('what figures rest on', () => {
   });
 
   test('a limit without a figure says which one to read', () => {
-    for (const item of items) if ('cases' in item && item.cases.length === 0) expect(item.figure, item.id).toBeDefined();
+    for (const item of items)
+      if ('cases' in item && item.cases.length === 0) expect(item.figure, item.id).toBeDefined();
   });
 
   test('where a state or category has no case of its own, the item says which figure to read', () => {
     for (const item of items) {
-      const open = cases(item).length > 0 && cases(item).every((one) => one.applies?.jurisdictions ?? one.applies?.categories);
+      const open =
+        cases(item).length > 0 && cases(item).every((one) => one.applies?.jurisdictions ?? one.applies?.categories);
       if (open && 'figure' in item) expect(item.figure, item.id).toBeDefined();
     }
   });
 
   test('figures that must stay out are out', () => {
     const everything = JSON.stringify(codes.codes);
-    for (const out of ['152 mm', 'N·m/deg', 'N*m/deg', 'Nm/', '12.5 m ', '0.85', '100 mm by 40 mm', '22 mm']) expect(everything).not.toContain(out);
-    for (const id of ['driveline.retainer', 'body.fish-plate', 'tests.twist', 'seating.backing-plates', 'seating.bolts']) expect(codes.items.get(id)).toMatchObject({ kind: 'answer', wants: 'stated' });
-    for (const id of ['un.adhesion', 'fuel.exhaust-distance', 'fuel.tank-clearance', 'brakes.service-deceleration', 'alignment.bump-steer']) expect(codes.items.get(id)).toMatchObject({ cases: [] });
+    for (const out of ['152 mm', 'N·m/deg', 'N*m/deg', 'Nm/', '12.5 m ', '0.85', '100 mm by 40 mm', '22 mm'])
+      expect(everything).not.toContain(out);
+    for (const id of [
+      'driveline.retainer',
+      'body.fish-plate',
+      'tests.twist',
+      'seating.backing-plates',
+      'seating.bolts',
+    ])
+      expect(codes.items.get(id)).toMatchObject({ kind: 'answer', wants: 'stated' });
+    for (const id of [
+      'un.adhesion',
+      'fuel.exhaust-distance',
+      'fuel.tank-clearance',
+      'brakes.service-deceleration',
+      'alignment.bump-steer',
+    ])
+      expect(codes.items.get(id)).toMatchObject({ cases: [] });
   });
 
   test('recommendations are these', () => {
-    expect(items.filter((i) => 'recommended' in i && i.recommended === true).map((i) => i.id).sort()).toEqual([
-      'clearance.members', 'clearance.tyres', 'driveline.angle-preferred', 'engine.capacity', 'engine.step', 'fasteners.engagement', 'suspension.bump-travel', 'suspension.height', 'suspension.lift', 'suspension.rebound-travel', 'wheels.diameter-step',
+    expect(
+      items
+        .filter((i) => 'recommended' in i && i.recommended === true)
+        .map((i) => i.id)
+        .sort(),
+    ).toEqual([
+      'clearance.members',
+      'clearance.tyres',
+      'driveline.angle-preferred',
+      'engine.capacity',
+      'engine.step',
+      'fasteners.engagement',
+      'suspension.bump-travel',
+      'suspension.height',
+      'suspension.lift',
+      'suspension.rebound-travel',
+      'wheels.diameter-step',
     ]);
   });
 
   test('what stops a note is this', () => {
-    expect(items.filter((i) => 'stop' in i && i.stop === true).map((i) => `${i.id}: ${'wants' in i ? i.wants : ''}`).sort()).toEqual([
-      'brakes.stability-control: yes', 'electrical.airbag-circuits: yes', 'links.forged-worked: no', 'links.rod-end-shear: yes', 'seating.airbags-kept: yes', 'seating.anchorages-kept: yes',
+    expect(
+      items
+        .filter((i) => 'stop' in i && i.stop === true)
+        .map((i) => `${i.id}: ${'wants' in i ? i.wants : ''}`)
+        .sort(),
+    ).toEqual([
+      'brakes.stability-control: yes',
+      'electrical.airbag-circuits: yes',
+      'links.forged-worked: no',
+      'links.rod-end-shear: yes',
+      'seating.airbags-kept: yes',
+      'seating.anchorages-kept: yes',
     ]);
   });
 
   test('a worked steering or suspension part needs nine pieces of evidence', () => {
     const nine = items.filter((i) => i.id.startsWith('links.weld-report-'));
     expect(nine).toHaveLength(9);
-    for (const item of nine) expect(item).toMatchObject({ kind: 'evidence', rests: { basis: 'quoted' }, 'raised-by': ['suspension-link', 'steering'] });
+    for (const item of nine)
+      expect(item).toMatchObject({
+        kind: 'evidence',
+        rests: { basis: 'quoted' },
+        'raised-by': ['suspension-link', 'steering'],
+      });
   });
 });
 
@@ -181,13 +248,19 @@ describe('form', () => {
     for (const item of items) {
       for (const applies of [item.applies, ...cases(item).map((one) => one.applies)]) {
         for (const j of applies?.jurisdictions ?? []) expect(Object.keys(jurisdictions)).toContain(j);
-        for (const c of [...(applies?.categories ?? []), ...(applies?.['not-categories'] ?? [])]) expect(Object.keys(categories)).toContain(c);
+        for (const c of [...(applies?.categories ?? []), ...(applies?.['not-categories'] ?? [])])
+          expect(Object.keys(categories)).toContain(c);
       }
     }
   });
 
   test('a case is open or closed on both sides', () => {
-    for (const item of items) for (const one of cases(item)) expect([one.above ?? one.below, one.min ?? one.max].filter((b) => b !== undefined).length, item.id).toBeLessThanOrEqual(1);
+    for (const item of items)
+      for (const one of cases(item))
+        expect(
+          [one.above ?? one.below, one.min ?? one.max].filter((b) => b !== undefined).length,
+          item.id,
+        ).toBeLessThanOrEqual(1);
   });
 
   test('modification codes that items name are listed', () => {
@@ -199,8 +272,12 @@ describe('form', () => {
     const unused = codes.codes.flatMap((code) => {
       const text = JSON.stringify([code.items, code['modification-codes'] ?? {}]);
       return [
-        ...Object.values(code.documents ?? {}).flatMap((d) => (text.includes(JSON.stringify(d.title)) ? [] : [`${code.code}: ${d.title}`])),
-        ...Object.keys(code.sections).flatMap((s) => (code.items.some((i) => i.section === s) ? [] : [`${code.code}: ${s}`])),
+        ...Object.values(code.documents ?? {}).flatMap((d) =>
+          text.includes(JSON.stringify(d.title)) ? [] : [`${code.code}: ${d.title}`],
+        ),
+        ...Object.keys(code.sections).flatMap((s) =>
+          code.items.some((i) => i.section === s) ? [] : [`${code.code}: ${s}`],
+        ),
         ...Object.keys(code.facts ?? {}).flatMap((f) => (text.includes(f) ? [] : [`${code.code}: ${f}`])),
       ];
     });
@@ -208,7 +285,9 @@ describe('form', () => {
   });
 
   test('the compiled form loses nothing', () => {
-    const again = assemble(codes.codes.map((code) => ({ file: `${code.code}.yaml`, code: JSON.parse(JSON.stringify(code)) as typeof code })));
+    const again = assemble(
+      codes.codes.map((code) => ({ file: `${code.code}.yaml`, code: JSON.parse(JSON.stringify(code)) as typeof code })),
+    );
     expect([...again.items]).toEqual([...codes.items]);
   });
 });

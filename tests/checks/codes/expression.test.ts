@@ -1,15 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import * as module from '../../../src/checks/codes/expression.js';
 import { evaluate, type Names } from '../../../src/checks/codes/evaluate.js';
+import * as module from '../../../src/checks/codes/expression.js';
 import { readExpression } from '../../../src/checks/codes/expression.js';
-import { readUnit, type Dimension } from '../../../src/units/unit.js';
+import { type Dimension, readUnit } from '../../../src/units/unit.js';
 
 const of = (unit: string): Dimension => readUnit(unit)!.dimension;
-const given = (values: Readonly<Record<string, [number, string]>>): Names => (name) => {
-  const value = Object.hasOwn(values, name) ? values[name] : undefined;
-  return value && { si: value[0], dimension: of(value[1]) };
-};
+const given =
+  (values: Readonly<Record<string, [number, string]>>): Names =>
+  (name) => {
+    const value = Object.hasOwn(values, name) ? values[name] : undefined;
+    return value && { si: value[0], dimension: of(value[1]) };
+  };
 const work = (text: string, names: Names = () => undefined) => {
   const read = readExpression(text);
   if (!read.ok) throw new Error(`${text}: ${read.problem.found}`);
@@ -21,8 +23,8 @@ const number = (text: string, names?: Names) => {
   return result.si;
 };
 
-test('exports reading and evaluating', () => {
-  expect(Object.keys(module).sort()).toEqual(['evaluate', 'readExpression']);
+test('exports reading, and the operators it knows', () => {
+  expect(Object.keys(module).sort()).toEqual(['arithmetic', 'comparisons', 'readExpression']);
 });
 
 describe('numbers with units', () => {
@@ -68,14 +70,88 @@ describe('numbers with units', () => {
 
 describe('what is refused', () => {
   test.each([
-    'constructor', '__proto__', 'toString', 'hasOwnProperty', 'this', 'true', 'min', 'and',
-    'a.b', 'a.constructor', 'a["b"]', 'a[0]', '"text"', "'text'", '`text`', '[1, 2]', '{}',
-    'eval(1)', 'constructor(1)', '(a)(1)', 'min.constructor(1, 2)', 'max(1, 2)(3)', 'process()', 'abs(1, 2)', 'min(1)', 'max()',
-    'a = 1', 'a += 1', 'a++', '++a', '!a', '~a', 'a ? b : c', 'a; b', 'a, b', '(a, b)', 'a b', '()', 'a => a', 'function () {}', 'while (1) {}', 'for (;;) {}', 'new a', 'typeof a',
-    'a ** 2', 'a ^ 2', 'a % 2', 'a << 2', 'a & b', 'a && b', 'a || b', 'a === b', '2 ** 3 ** 9',
-    '', '   ', '1 +', '* 2', '(1', '1)', '1..2', '1.2.3', '0x10', '1_000', '5 foo', '2.5 Mm2x', '1e999', '9'.repeat(400), '𝒙', 'Ä', 'a\u202eb', 'A',
-    '90 degC + 1 K', '2 * 90 degC', '-(5 degC)', 'a < b < c', 'a and b', '(a < b) + 1', 'min(a < b, 1)',
-    '('.repeat(150) + '1' + ')'.repeat(150) + '+'.repeat(120), `${'-'.repeat(300)}a`, `${'('.repeat(300)}`, `a${' + a'.repeat(99)}`.padEnd(401, ' '),
+    'constructor',
+    '__proto__',
+    'toString',
+    'hasOwnProperty',
+    'this',
+    'true',
+    'min',
+    'and',
+    'a.b',
+    'a.constructor',
+    'a["b"]',
+    'a[0]',
+    '"text"',
+    "'text'",
+    '`text`',
+    '[1, 2]',
+    '{}',
+    'eval(1)',
+    'constructor(1)',
+    '(a)(1)',
+    'min.constructor(1, 2)',
+    'max(1, 2)(3)',
+    'process()',
+    'abs(1, 2)',
+    'min(1)',
+    'max()',
+    'a = 1',
+    'a += 1',
+    'a++',
+    '++a',
+    '!a',
+    '~a',
+    'a ? b : c',
+    'a; b',
+    'a, b',
+    '(a, b)',
+    'a b',
+    '()',
+    'a => a',
+    'function () {}',
+    'while (1) {}',
+    'for (;;) {}',
+    'new a',
+    'typeof a',
+    'a ** 2',
+    'a ^ 2',
+    'a % 2',
+    'a << 2',
+    'a & b',
+    'a && b',
+    'a || b',
+    'a === b',
+    '2 ** 3 ** 9',
+    '',
+    '   ',
+    '1 +',
+    '* 2',
+    '(1',
+    '1)',
+    '1..2',
+    '1.2.3',
+    '0x10',
+    '1_000',
+    '5 foo',
+    '2.5 Mm2x',
+    '1e999',
+    '9'.repeat(400),
+    '𝒙',
+    'Ä',
+    'a\u202eb',
+    'A',
+    '90 degC + 1 K',
+    '2 * 90 degC',
+    '-(5 degC)',
+    'a < b < c',
+    'a and b',
+    '(a < b) + 1',
+    'min(a < b, 1)',
+    '('.repeat(150) + '1' + ')'.repeat(150) + '+'.repeat(120),
+    `${'-'.repeat(300)}a`,
+    `${'('.repeat(300)}`,
+    `a${' + a'.repeat(99)}`.padEnd(401, ' '),
   ])('%s', (text) => {
     const read = readExpression(text);
     expect(read.ok).toBe(false);
@@ -95,7 +171,10 @@ describe('what is refused', () => {
 
   test('the offset points at the culprit', () => {
     expect(readExpression('mass * Ä')).toMatchObject({ ok: false, problem: { at: 7 } });
-    expect(readExpression('2.5 * 3 foo')).toMatchObject({ ok: false, problem: { found: '`foo` after a number', at: 7 } });
+    expect(readExpression('2.5 * 3 foo')).toMatchObject({
+      ok: false,
+      problem: { found: '`foo` after a number', at: 7 },
+    });
     expect(readExpression('a < b and c')).toMatchObject({ ok: false, problem: { at: 10 } });
   });
 
@@ -106,7 +185,30 @@ describe('what is refused', () => {
         if (read.ok) evaluate(read.expression, () => undefined);
       }),
     );
-    const pieces = fc.constantFrom('a', '1', '2 mm', '+', '-', '*', '/', '(', ')', '<', 'and', 'or', 'min', ',', '.', '[', ']', '"', '?', ':', ' ', 'constructor');
+    const pieces = fc.constantFrom(
+      'a',
+      '1',
+      '2 mm',
+      '+',
+      '-',
+      '*',
+      '/',
+      '(',
+      ')',
+      '<',
+      'and',
+      'or',
+      'min',
+      ',',
+      '.',
+      '[',
+      ']',
+      '"',
+      '?',
+      ':',
+      ' ',
+      'constructor',
+    );
     fc.assert(
       fc.property(fc.array(pieces, { maxLength: 30 }), (words) => {
         const read = readExpression(words.join(' '));
@@ -131,7 +233,10 @@ describe('dimensions', () => {
 
   test('products and quotients carry their dimension', () => {
     expect(work('5.0 cm3/kg * mass', given({ mass: [1100, 'kg'] }))).toMatchObject({ si: 0.0055, dimension: of('m3') });
-    expect(work('force / area', given({ force: [10, 'N'], area: [2, 'm2'] }))).toMatchObject({ si: 5, dimension: of('Pa') });
+    expect(work('force / area', given({ force: [10, 'N'], area: [2, 'm2'] }))).toMatchObject({
+      si: 5,
+      dimension: of('Pa'),
+    });
   });
 
   test('division by nothing is a problem, not infinity', () => {
@@ -153,7 +258,11 @@ describe('missing names', () => {
     expect(work('mass > 800 kg and age > 3 s', some)).toMatchObject({ is: 'missing' });
   });
   test('are listed by reading', () => {
-    expect(readExpression('min(top_speed, 180 km/h) - a * a')).toMatchObject({ ok: true, gives: 'number', names: new Set(['top_speed', 'a']) });
+    expect(readExpression('min(top_speed, 180 km/h) - a * a')).toMatchObject({
+      ok: true,
+      gives: 'number',
+      names: new Set(['top_speed', 'a']),
+    });
     expect(readExpression('a < 1')).toMatchObject({ ok: true, gives: 'truth' });
   });
 });
@@ -175,7 +284,9 @@ describe('laws', () => {
     fc.assert(
       fc.property(amount, amount, (a, b) => {
         const names = given({ a: [a, 'kg'], b: [b, 'kg'] });
-        const holds = ['a < b', 'a == b', 'a > b'].map((text) => work(text, names)).filter((r) => r.is === 'truth' && r.holds);
+        const holds = ['a < b', 'a == b', 'a > b']
+          .map((text) => work(text, names))
+          .filter((r) => r.is === 'truth' && r.holds);
         expect(holds).toHaveLength(1);
       }),
     );

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { loadCodes, type CodeItem, type Codes } from '../../../src/checks/codes/codes.js';
-import { bound, caseFor, restsOn, value, type Car } from './cases.js';
+import { type CodeItem, type Codes, loadCodes } from '../../../src/checks/codes/codes.js';
+import { bound, type Car, caseFor, restsOn, value } from './cases.js';
 
 let codes: Codes;
 beforeAll(async () => {
@@ -13,7 +13,11 @@ const min = (id: string, car: Car) => bound(codes, item(id), car, 'min');
 const basis = (id: string, car: Car) => restsOn(item(id), caseFor(codes, item(id), car)!);
 
 describe('swept volume, clause 2.13 and Table LA1 of Section LA', () => {
-  const car = (mass: number, induction: 'na' | 'forced'): Car => ({ category: 'MA', states: { induction }, facts: { original_mass: mass } });
+  const car = (mass: number, induction: 'na' | 'forced'): Car => ({
+    category: 'MA',
+    states: { induction },
+    facts: { original_mass: mass },
+  });
 
   /** Worked values read in pages that quote the clause: an old-car forum (forced) and a roadster forum (naturally aspirated). */
   test.each([
@@ -50,23 +54,45 @@ describe('swept volume, clause 2.13 and Table LA1 of Section LA', () => {
   });
 
   /** 1 lb is 0.45359237 kg exactly, so 1,100 kg lie between 2,425.0 lb and 2,425.1 lb. */
-  test.each([[2425.0, false], [2425.1, true]])('%d lb are in the upper band: %s', (pounds, holds) => {
-    expect(value(codes, 'original_mass >= 1100 kg', { facts: { original_mass: pounds * 0.45359237 } })).toEqual({ is: 'truth', holds });
+  test.each([
+    [2425.0, false],
+    [2425.1, true],
+  ])('%d lb are in the upper band: %s', (pounds, holds) => {
+    expect(value(codes, 'original_mass >= 1100 kg', { facts: { original_mass: pounds * 0.45359237 } })).toEqual({
+      is: 'truth',
+      holds,
+    });
   });
 
   test.each(['NA', 'NB1', 'MC'])('no maximum for category %s', (category) => {
-    expect(caseFor(codes, item('engine.capacity'), { category, states: { induction: 'na' }, facts: { original_mass: 1500 } })).toHaveProperty('not-applicable');
+    expect(
+      caseFor(codes, item('engine.capacity'), {
+        category,
+        states: { induction: 'na' },
+        facts: { original_mass: 1500 },
+      }),
+    ).toHaveProperty('not-applicable');
   });
 
   test('a rotary engine asks for its rule, and an unstated induction for the table', () => {
-    expect(caseFor(codes, item('engine.capacity'), { category: 'MA', states: { principle: 'rotary', induction: 'na' }, facts: { original_mass: 900 } })).toHaveProperty('figure');
+    expect(
+      caseFor(codes, item('engine.capacity'), {
+        category: 'MA',
+        states: { principle: 'rotary', induction: 'na' },
+        facts: { original_mass: 900 },
+      }),
+    ).toHaveProperty('figure');
     expect(caseFor(codes, item('engine.capacity'), { category: 'MA', facts: { original_mass: 900 } })).toBeUndefined();
     expect(item('engine.capacity')).toHaveProperty('figure');
   });
 
   test('the step over the largest engine offered is a share of it', () => {
     const measured = (item('engine.step') as { measured: string }).measured;
-    expect(value(codes, measured, { facts: { engine_capacity: 3000, largest_option_capacity: 2500 } })).toMatchObject({ is: 'number', si: 0.2, dimension: {} });
+    expect(value(codes, measured, { facts: { engine_capacity: 3000, largest_option_capacity: 2500 } })).toMatchObject({
+      is: 'number',
+      si: 0.2,
+      dimension: {},
+    });
     expect(basis('engine.step', {})).toBe('memory');
   });
 });
@@ -88,35 +114,67 @@ describe('where states differ', () => {
     expect([max('wheels.diameter', car('QLD')), min('wheels.diameter-smaller', car('QLD'))]).toEqual([655, 574]);
     expect([max('wheels.diameter', car('NSW')), min('wheels.diameter-smaller', car('NSW'))]).toEqual([684.8, 595.2]);
     expect(max('wheels.diameter', car('VIC', 'MC'))).toBe(690);
-    expect([basis('wheels.diameter', car('QLD')), basis('wheels.diameter', car('NSW')), basis('wheels.diameter', car('VIC', 'MC'))]).toEqual(['quoted', 'quoted', 'quoted']);
-    expect([basis('wheels.diameter', car('SA')), basis('wheels.diameter', car('VIC')), basis('wheels.diameter-smaller', car('VIC', 'MC'))]).toEqual(['memory', 'memory', 'memory']);
+    expect([
+      basis('wheels.diameter', car('QLD')),
+      basis('wheels.diameter', car('NSW')),
+      basis('wheels.diameter', car('VIC', 'MC')),
+    ]).toEqual(['quoted', 'quoted', 'quoted']);
+    expect([
+      basis('wheels.diameter', car('SA')),
+      basis('wheels.diameter', car('VIC')),
+      basis('wheels.diameter-smaller', car('VIC', 'MC')),
+    ]).toEqual(['memory', 'memory', 'memory']);
   });
 
   test('noise: the figure changes on 1 January 1983 in New South Wales and South Australia, on 1 November 1983 in Victoria', () => {
-    const noise = (jurisdiction: string, built: string) => max('tests.noise', { jurisdiction, category: 'MA', built, states: { 'noise-approval': 'none' } });
-    for (const state of ['NSW', 'SA']) expect(['1982-12-31', '1983-01-01'].map((d) => noise(state, d))).toEqual([96, 90]);
+    const noise = (jurisdiction: string, built: string) =>
+      max('tests.noise', { jurisdiction, category: 'MA', built, states: { 'noise-approval': 'none' } });
+    for (const state of ['NSW', 'SA'])
+      expect(['1982-12-31', '1983-01-01'].map((d) => noise(state, d))).toEqual([96, 90]);
     expect(['1983-10-31', '1983-11-01'].map((d) => noise('VIC', d))).toEqual([96, 90]);
     expect(noise('QLD', '1990-01-01')).toBeUndefined();
-    expect(basis('tests.noise', { jurisdiction: 'SA', category: 'MA', built: '1990-01-01', states: { 'noise-approval': 'none' } })).toBe('quoted');
-    expect(max('tests.noise-signature', { jurisdiction: 'NSW', states: { 'noise-approval': 'ADR 83/00' }, facts: { signature_noise: 84 } })).toBe(89);
+    expect(
+      basis('tests.noise', {
+        jurisdiction: 'SA',
+        category: 'MA',
+        built: '1990-01-01',
+        states: { 'noise-approval': 'none' },
+      }),
+    ).toBe('quoted');
+    expect(
+      max('tests.noise-signature', {
+        jurisdiction: 'NSW',
+        states: { 'noise-approval': 'ADR 83/00' },
+        facts: { signature_noise: 84 },
+      }),
+    ).toBe(89);
   });
 
   test('ground clearance: unladen in South Australia, laden in Queensland', () => {
     expect(min('suspension.ground-clearance-sa', { jurisdiction: 'SA' })).toBe(100);
     expect(min('suspension.ground-clearance-qld', { jurisdiction: 'QLD' })).toBe(100);
     expect(min('suspension.ground-clearance-qld', { jurisdiction: 'SA' })).toBeUndefined();
-    expect([item('suspension.ground-clearance-sa').title, item('suspension.ground-clearance-qld').title]).toEqual(['Ground clearance, unladen', 'Ground clearance, laden']);
+    expect([item('suspension.ground-clearance-sa').title, item('suspension.ground-clearance-qld').title]).toEqual([
+      'Ground clearance, unladen',
+      'Ground clearance, laden',
+    ]);
   });
 
   test('lift in all: 75 mm where adopted, 50 mm elsewhere, 150 mm certified in Queensland', () => {
-    const lift = (jurisdiction: string, category: string, states = {}) => max('suspension.lift', { jurisdiction, category, states });
-    expect([lift('NSW', 'MA'), lift('VIC', 'MC'), lift('QLD', 'MC', { 'stability-control': 'yes' })]).toEqual([75, 75, 75]);
-    expect([lift('VIC', 'MA'), lift('TAS', 'MC'), lift('QLD', 'MC', { 'stability-control': 'no' })]).toEqual([50, 50, 50]);
+    const lift = (jurisdiction: string, category: string, states = {}) =>
+      max('suspension.lift', { jurisdiction, category, states });
+    expect([lift('NSW', 'MA'), lift('VIC', 'MC'), lift('QLD', 'MC', { 'stability-control': 'yes' })]).toEqual([
+      75, 75, 75,
+    ]);
+    expect([lift('VIC', 'MA'), lift('TAS', 'MC'), lift('QLD', 'MC', { 'stability-control': 'no' })]).toEqual([
+      50, 50, 50,
+    ]);
     expect(max('suspension.lift-certified', { jurisdiction: 'QLD' })).toBe(150);
   });
 
   test('speed rating: the lesser of top speed and 180, 140 or 120 km/h (South Australia r. 52, Western Australia r. 46)', () => {
-    const speed = (category: string, top_speed: number) => min('wheels.speed-rating', { jurisdiction: 'SA', category, facts: { top_speed } });
+    const speed = (category: string, top_speed: number) =>
+      min('wheels.speed-rating', { jurisdiction: 'SA', category, facts: { top_speed } });
     expect([speed('MA', 160), speed('MA', 220), speed('MC', 220), speed('NA', 220)]).toEqual([160, 180, 140, 120]);
     expect(min('wheels.speed-rating', { jurisdiction: 'WA', category: 'MC', facts: { top_speed: 220 } })).toBe(140);
   });
@@ -126,13 +184,34 @@ describe('figures against the texts in which they were read', () => {
   /** Pages of the New South Wales brake assessment manual v1.0 (2013): pre-test, tests D, F, G, appendices 1 and 4, checklist. */
   test('brake assessment of New South Wales', () => {
     const car: Car = { jurisdiction: 'NSW' };
-    expect([max('brakes.pretest-pedal', car), min('brakes.pretest-average', car), min('brakes.pretest-peak', car)]).toEqual([885, 2.9, 3.4]);
-    expect(['half-system-laden', 'half-system-light', 'proportioning-failed', 'antilock-failed'].map((t) => min(`brakes.${t}`, car))).toEqual([2.55, 2.55, 2.55, 2.55]);
-    expect(['plate-front-off', 'plate-rear-off', 'plate-booster-off'].map((t) => min(`brakes.${t}`, car))).toEqual([20, 50, 50]);
-    expect([max('brakes.line-support', car), min('brakes.line-wheel', car), max('brakes.fluid-mark', car), min('brakes.threads-showing', car), min('brakes.surface-friction', car)]).toEqual([300, 10, 100, 1, 0.6]);
+    expect([
+      max('brakes.pretest-pedal', car),
+      min('brakes.pretest-average', car),
+      min('brakes.pretest-peak', car),
+    ]).toEqual([885, 2.9, 3.4]);
+    expect(
+      ['half-system-laden', 'half-system-light', 'proportioning-failed', 'antilock-failed'].map((t) =>
+        min(`brakes.${t}`, car),
+      ),
+    ).toEqual([2.55, 2.55, 2.55, 2.55]);
+    expect(['plate-front-off', 'plate-rear-off', 'plate-booster-off'].map((t) => min(`brakes.${t}`, car))).toEqual([
+      20, 50, 50,
+    ]);
+    expect([
+      max('brakes.line-support', car),
+      min('brakes.line-wheel', car),
+      max('brakes.fluid-mark', car),
+      min('brakes.threads-showing', car),
+      min('brakes.surface-friction', car),
+    ]).toEqual([300, 10, 100, 1, 0.6]);
     const mass = { unladen_mass: 1200, oil_coolant_mass: 12, full_fuel_mass: 40, unoccupied_seats: 3 };
     expect(min('brakes.test-mass', { ...car, facts: mass })).toBe(1200 + 12 + 30 + 204);
-    for (const id of ['pretest-pedal', 'half-system-laden', 'plate-front-off', 'line-support']) expect(item(`brakes.${id}`).rests).toMatchObject({ basis: 'published', status: 'not-known', edition: 'v1.0, October 2013' });
+    for (const id of ['pretest-pedal', 'half-system-laden', 'plate-front-off', 'line-support'])
+      expect(item(`brakes.${id}`).rests).toMatchObject({
+        basis: 'published',
+        status: 'not-known',
+        edition: 'v1.0, October 2013',
+      });
   });
 
   test('exhaust outlet of the South Australian rules of 1999, r. 148, replaced in 2013', () => {
@@ -140,7 +219,9 @@ describe('figures against the texts in which they were read', () => {
     expect([min('exhaust.outlet-joint', sideways), max('exhaust.outlet-side', sideways)]).toEqual([40, 0]);
     expect([min('exhaust.outlet-angle', sideways), max('exhaust.outlet-angle', sideways)]).toEqual([0, 45]);
     expect(caseFor(codes, item('exhaust.outlet-height'), sideways)).toMatchObject({ below: '750 mm' });
-    expect(caseFor(codes, item('exhaust.outlet-height'), { ...sideways, states: { outlet: 'vertical' } })).toBeUndefined();
+    expect(
+      caseFor(codes, item('exhaust.outlet-height'), { ...sideways, states: { outlet: 'vertical' } }),
+    ).toBeUndefined();
   });
 
   test('other figures of guides and quotations', () => {
@@ -151,9 +232,19 @@ describe('figures against the texts in which they were read', () => {
     expect([min('clearance.members', {}), min('clearance.tyres', {})]).toEqual([10, 25]);
     expect(max('wheels.axle-offset', { jurisdiction: 'NSW' })).toBe(12.5);
     expect(max('wheels.tyre-width', { category: 'MA', facts: { widest_tyre: 200 } })).toBe(260);
-    expect(max('wheels.tyre-width', { category: 'MC', states: { axles: 'beam-front-and-rear' }, facts: { widest_tyre: 200 } })).toBe(300);
+    expect(
+      max('wheels.tyre-width', {
+        category: 'MC',
+        states: { axles: 'beam-front-and-rear' },
+        facts: { widest_tyre: 200 },
+      }),
+    ).toBe(300);
     expect(min('suspension.bump-travel-sa', { jurisdiction: 'SA', facts: { original_bump_travel: 90 } })).toBe(60);
-    expect([max('fuel.gas-clips', { states: { fuel: 'lpg' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'no' } }), min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'yes' } })]).toEqual([600, 150, 50]);
+    expect([
+      max('fuel.gas-clips', { states: { fuel: 'lpg' } }),
+      min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'no' } }),
+      min('fuel.gas-exhaust', { states: { fuel: 'lpg', 'heat-shield': 'yes' } }),
+    ]).toEqual([600, 150, 50]);
     expect(max('fuel.line-support', {})).toBeUndefined();
     expect(max('fuel.line-support', { states: { 'street-rod': 'yes' } })).toBe(300);
     expect(max('vehicle.gvm', {})).toBe(4500);
@@ -161,10 +252,15 @@ describe('figures against the texts in which they were read', () => {
   });
 
   test('driveline: pages of makers of joints and shafts', () => {
-    expect([min('driveline.angle-least', {}), max('driveline.angle-equal', {}), max('driveline.angle-preferred', {})]).toEqual([0.5, 1, 3]);
+    expect([
+      min('driveline.angle-least', {}),
+      max('driveline.angle-equal', {}),
+      max('driveline.angle-preferred', {}),
+    ]).toEqual([0.5, 1, 3]);
     expect([max('driveline.torsional', {}), max('driveline.inertial', {})]).toEqual([400, 1000]);
     expect(max('driveline.critical-speed', { facts: { critical_speed: 6510 } })).toBe(4557);
-    for (const id of ['angle-least', 'angle-equal', 'torsional', 'inertial', 'critical-speed']) expect(item(`driveline.${id}`).rests.basis).toBe('quoted');
+    for (const id of ['angle-least', 'angle-equal', 'torsional', 'inertial', 'critical-speed'])
+      expect(item(`driveline.${id}`).rests.basis).toBe('quoted');
     expect(item('driveline.pinion')).toMatchObject({ rests: { basis: 'practice' }, cases: [{ below: '5 deg' }] });
   });
 
@@ -175,14 +271,22 @@ describe('figures against the texts in which they were read', () => {
   });
 
   /** UN R39, 5.3, as quoted in a news article: 50 → 59, 90 → 103, 130 → 147; ADR 18/03 has the same relation. */
-  test.each([[50, 59], [90, 103], [130, 147], [100, 114]])('at %d km/h a speedometer shows at most %d', (speed, shown) => {
+  test.each([
+    [50, 59],
+    [90, 103],
+    [130, 147],
+    [100, 114],
+  ])('at %d km/h a speedometer shows at most %d', (speed, shown) => {
     const facts = { true_speed: speed };
     expect([min('un.speedometer', { facts }), max('un.speedometer', { facts })]).toEqual([speed, shown]);
     expect(max('speedometer.accuracy', { built: '2010-01-01', facts })).toBe(shown);
   });
 
   test('the older speedometer rule holds above 40 km/h, and between the dates the model decides', () => {
-    const shown = (built: string, true_speed: number, states = {}) => [min('speedometer.accuracy', { built, states, facts: { true_speed } }), max('speedometer.accuracy', { built, states, facts: { true_speed } })];
+    const shown = (built: string, true_speed: number, states = {}) => [
+      min('speedometer.accuracy', { built, states, facts: { true_speed } }),
+      max('speedometer.accuracy', { built, states, facts: { true_speed } }),
+    ];
     expect(shown('1988-05-01', 100)).toEqual([90, 110]);
     expect(shown('2006-06-30', 80)).toEqual([72, 88]);
     expect(shown('1988-05-01', 40)).toEqual([undefined, undefined]);
@@ -208,7 +312,11 @@ describe('a second code in the same form: regulations of the United Nations', ()
   /** R13-H, Annex 3, from memory: 70.0 m at 100 km/h, 187.5 m connected at 160 km/h, 168 m secondary at 100 km/h. */
   test('the distances that follow', () => {
     const at = (id: string, brake_test_speed: number) => max(id, { facts: { brake_test_speed } });
-    expect([at('un.service-distance', 100), at('un.service-distance-connected', 160), at('un.secondary-distance-h', 100)]).toEqual([70, 187.52, 168]);
+    expect([
+      at('un.service-distance', 100),
+      at('un.service-distance-connected', 160),
+      at('un.secondary-distance-h', 100),
+    ]).toEqual([70, 187.52, 168]);
   });
 
   test('what was read in a page is quoted, what was recalled is memory, and adhesion waits for a reader', () => {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { readBuild } from '../../../src/project/read.js';
+import { load, shapes } from '../../../src/app/load.js';
 import { doubtsOf } from '../../../src/checks/engine/doubts.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
-import { load, shapes } from '../../../src/app/load.js';
-import { buildFile, folderWith } from '../../project/scratch.js';
-import { openItems } from '../../../src/render/sections/open-items.js';
+import { readBuild } from '../../../src/project/read.js';
 import { textOf } from '../../../src/render/markdown.js';
-import { subjectOf } from '../../render/document.js';
+import { openItems } from '../../../src/render/sections/open-items.js';
 import { gusset } from '../../commands/run.js';
 import { workshop } from '../../commands/workshop.js';
+import { buildFile, folderWith } from '../../project/scratch.js';
+import { subjectOf } from '../../render/document.js';
 
 /** The usual ranges are common practice, no source. */
 
@@ -27,7 +27,14 @@ const shaft = (field: string) => `---\nkind: driveline\ntitle: Shaft\nshafts: on
 async function doubts(text: string, build = buildFile) {
   const loaded = await load(folderWith({ 'build.md': build, 'notes/010-a.md': text }));
   if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
-  return loaded.evaluation.doubts.map(({ note, place, found, expected, hint }) => [note, place.path, place.line, found, expected, hint]);
+  return loaded.evaluation.doubts.map(({ note, place, found, expected, hint }) => [
+    note,
+    place.path,
+    place.line,
+    found,
+    expected,
+    hint,
+  ]);
 }
 
 describe('a slip of the unit or of the point is pointed out at its place', () => {
@@ -41,12 +48,29 @@ describe('a slip of the unit or of the point is pointed out at its place', () =>
   ])('%s: %s', async (_, written, hint) => {
     const [doubt, ...more] = await doubts(note(written));
     expect(more).toEqual([]);
-    if (written === '24.8 mm') return expect(doubt?.[5]).toBe('perhaps the decimal point one place too far right; it would be 2.48 mm');
-    expect(doubt).toEqual(['010-a', 'pieces.floor.now.wall', 6, written.replaceAll("'", ''), 'something from 0.6 mm to 12 mm', hint]);
+    if (written === '24.8 mm')
+      return expect(doubt?.[5]).toBe('perhaps the decimal point one place too far right; it would be 2.48 mm');
+    expect(doubt).toEqual([
+      '010-a',
+      'pieces.floor.now.wall',
+      6,
+      written.replaceAll("'", ''),
+      'something from 0.6 mm to 12 mm',
+      hint,
+    ]);
   });
 
   it('of a field with a typical value only, where the factor is large', async () => {
-    expect(await doubts(shaft('spline-engaged: 85 m'))).toEqual([['010-a', 'spline-engaged', 5, '85 m', 'something near 85 mm', 'did you mean mm? (a unit a thousand times too large)']]);
+    expect(await doubts(shaft('spline-engaged: 85 m'))).toEqual([
+      [
+        '010-a',
+        'spline-engaged',
+        5,
+        '85 m',
+        'something near 85 mm',
+        'did you mean mm? (a unit a thousand times too large)',
+      ],
+    ]);
     expect(await doubts(shaft('spline-engaged: 8.5 mm'))).toEqual([]);
   });
 
@@ -59,15 +83,27 @@ describe('a slip of the unit or of the point is pointed out at its place', () =>
   });
 
   it('in build.md', async () => {
-    expect((await doubts(note('2.48 mm'), buildFile.replace('mass: 1100 kg', 'mass: 1.1 kg'))).map((d) => [d[0], d[1], d[5]])).toEqual([['build', 'original.mass', 'did you mean t? (a unit a thousand times too small)']]);
+    expect(
+      (await doubts(note('2.48 mm'), buildFile.replace('mass: 1100 kg', 'mass: 1.1 kg'))).map((d) => [
+        d[0],
+        d[1],
+        d[5],
+      ]),
+    ).toEqual([['build', 'original.mass', 'did you mean t? (a unit a thousand times too small)']]);
   });
 });
 
-it.each(['0.6 mm', '0.4 mm', '12 mm', '20 mm', '0 mm', '0.1 in', '6000 km'])('%s is usual, or no slip explains it', async (wall) => {
-  expect(await doubts(note(wall))).toEqual([]);
-});
+it.each(['0.6 mm', '0.4 mm', '12 mm', '20 mm', '0 mm', '0.1 in', '6000 km'])(
+  '%s is usual, or no slip explains it',
+  async (wall) => {
+    expect(await doubts(note(wall))).toEqual([]);
+  },
+);
 
-it.each([['a small workshop', () => folderWith(workshop)], ['the demo', () => 'builds/sedge']])('has nothing to say of the values of %s', (_, folder) => {
+it.each([
+  ['a small workshop', () => folderWith(workshop)],
+  ['the demo', () => 'builds/sedge'],
+])('has nothing to say of the values of %s', (_, folder) => {
   const { build } = readBuild(folder(), shapes);
   const from = performance.now();
   expect(doubtsOf(build!, kinds)).toEqual([]);
@@ -79,12 +115,30 @@ it('stands in check and in the document, and no finding, outcome or exit code re
   const loaded = await load(folder);
   if (!('build' in loaded)) throw new Error('not read');
   expect(loaded.evaluation.doubts).toHaveLength(2);
-  expect(loaded.evaluation.findings.find((f) => f.item === 'body.thickness-ratio')).toMatchObject({ outcome: 'conforming' });
+  expect(loaded.evaluation.findings.find((f) => f.item === 'body.thickness-ratio')).toMatchObject({
+    outcome: 'conforming',
+  });
   const text = await gusset('check', folder, '--allow', 'all');
   expect(text.code).toBe(0);
-  expect(text.out).toContain('pieces.floor.now.wall: found 2.48 m, expected something from 0.6 mm to 12 mm; did you mean mm?');
+  expect(text.out).toContain(
+    'pieces.floor.now.wall: found 2.48 m, expected something from 0.6 mm to 12 mm; did you mean mm?',
+  );
   expect(JSON.parse((await gusset('check', folder, '--format', 'json')).out).doubts).toHaveLength(2);
-  expect(JSON.parse((await gusset('check', folder, '--format', 'sarif')).out).runs[0].invocations[0].toolExecutionNotifications).toHaveLength(2);
-  expect(JSON.parse((await gusset('check', folderWith({ 'build.md': buildFile, 'notes/010-a.md': note('2.48 mm') }), '--format', 'json')).out).doubts).toBeUndefined();
+  expect(
+    JSON.parse((await gusset('check', folder, '--format', 'sarif')).out).runs[0].invocations[0]
+      .toolExecutionNotifications,
+  ).toHaveLength(2);
+  expect(
+    JSON.parse(
+      (
+        await gusset(
+          'check',
+          folderWith({ 'build.md': buildFile, 'notes/010-a.md': note('2.48 mm') }),
+          '--format',
+          'json',
+        )
+      ).out,
+    ).doubts,
+  ).toBeUndefined();
   expect(textOf(openItems(await subjectOf(loaded)))).toContain('Values to look at again');
 });

@@ -1,10 +1,10 @@
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { memory, textOf } from '../../../src/project/memory.js';
 import { load } from '../../../src/app/load.js';
-import { folderWith } from '../../project/scratch.js';
+import { memory, textOf } from '../../../src/project/memory.js';
 import { workshop } from '../../commands/workshop.js';
+import { folderWith } from '../../project/scratch.js';
 
 function setUp() {
   const build = folderWith(workshop);
@@ -17,7 +17,15 @@ function setUp() {
   return { build, edit, again: () => load(build, build, recall), afresh: () => load(build, build) };
 }
 
-const told = (loaded: Awaited<ReturnType<typeof load>>) => ('build' in loaded ? JSON.parse(textOf({ ...loaded.evaluation, raised: loaded.evaluation.raised.map((r) => [r.item.id, r.notes.map((n) => n.name)]) })) : loaded.problems);
+const told = (loaded: Awaited<ReturnType<typeof load>>) =>
+  'build' in loaded
+    ? JSON.parse(
+        textOf({
+          ...loaded.evaluation,
+          raised: loaded.evaluation.raised.map((r) => [r.item.id, r.notes.map((n) => n.name)]),
+        }),
+      )
+    : loaded.problems;
 
 it('finds after every edit what a fresh reading finds', { timeout: 120_000 }, async () => {
   const { build, edit, again, afresh } = setUp();
@@ -25,11 +33,21 @@ it('finds after every edit what a fresh reading finds', { timeout: 120_000 }, as
     ['nothing', () => {}],
     ['a measured value', () => edit('notes/020-crossmember.md', '2.48 mm', '2.44 mm')],
     ['a fact that another note reads', () => edit('notes/010-engine.md', '6200 rpm', '7400 rpm')],
-    ['lines above a fact, so that places move', () => edit('notes/010-engine.md', 'kind: engine\n', 'kind: engine\n# a remark\n# and another\n')],
+    [
+      'lines above a fact, so that places move',
+      () => edit('notes/010-engine.md', 'kind: engine\n', 'kind: engine\n# a remark\n# and another\n'),
+    ],
     ['the uncertainty of an instrument', () => edit('build.md', 'uncertainty: 0.03 mm', 'uncertainty: 0.05 mm')],
     ['a load case', () => edit('build.md', 'force: 1.4 kN', 'force: 2.8 kN')],
     ['the place of registration', () => edit('build.md', 'registration: VIC', 'registration: NSW')],
-    ['a figure of the own copy', () => writeFileSync(join(build, 'limits.yaml'), 'figures:\n  - { item: body.thickness-ratio, max: "3", edition: "3", clause: "2.1", read-by: JO, on: 2026-03-14 }\n')],
+    [
+      'a figure of the own copy',
+      () =>
+        writeFileSync(
+          join(build, 'limits.yaml'),
+          'figures:\n  - { item: body.thickness-ratio, max: "3", edition: "3", clause: "2.1", read-by: JO, on: 2026-03-14 }\n',
+        ),
+    ],
     ['a note goes', () => renameSync(join(build, 'notes/025-gearbox.md'), join(build, 'gearbox.md'))],
     ['it comes back', () => renameSync(join(build, 'gearbox.md'), join(build, 'notes/025-gearbox.md'))],
     ['a typing error', () => edit('notes/020-crossmember.md', '2.44 mm', '2.44 kg')],

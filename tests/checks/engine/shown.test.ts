@@ -19,8 +19,23 @@ answers:
 ---
 `;
 const build = (shown: string, more?: string) =>
-  folderWith({ 'build.md': buildFile, 'notes/010-floor.md': note(shown, more), 'notes/020-roof.md': '---\nkind: general\ntitle: Roof\n---\n', 'photos/weld bare.jpg': 'x', 'papers/certificate.pdf': 'x' });
-const problems = async (shown: string, more?: string) => ((await load(build(shown, more))).problems as { code: string; line: number; column: number; found: string; hint?: string }[]).map((p) => [p.code, p.line, p.column, p.found.split(' as ')[0], p.hint]);
+  folderWith({
+    'build.md': buildFile,
+    'notes/010-floor.md': note(shown, more),
+    'notes/020-roof.md': '---\nkind: general\ntitle: Roof\n---\n',
+    'photos/weld bare.jpg': 'x',
+    'papers/certificate.pdf': 'x',
+  });
+const problems = async (shown: string, more?: string) =>
+  (
+    (await load(build(shown, more))).problems as {
+      code: string;
+      line: number;
+      column: number;
+      found: string;
+      hint?: string;
+    }[]
+  ).map((p) => [p.code, p.line, p.column, p.found.split(' as ')[0], p.hint]);
 
 it.each([
   ['photo bare', ['photo']],
@@ -60,5 +75,7 @@ it.each([
 
 it('and so does the photo of a measured value', async () => {
   expect(await problems('photo bare', ', photo: bare')).toEqual([]);
-  expect(await problems('photo bare', ', photo: wall')).toEqual([['reference-missing', 6, 98, '`photo wall`', undefined]]);
+  expect(await problems('photo bare', ', photo: wall')).toEqual([
+    ['reference-missing', 6, 98, '`photo wall`', undefined],
+  ]);
 });

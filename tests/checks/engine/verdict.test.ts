@@ -1,11 +1,23 @@
-import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
 import type { Value } from '../../../src/calc/value.js';
 import type { Limit } from '../../../src/checks/codes/limit.js';
 import { decide, marksOf } from '../../../src/checks/engine/verdict.js';
 
-const value = (si: number, u = 0): Value => ({ si, unit: '1', parts: new Map([['x', u]]), assumed: new Set(), origin: { kind: 'given', text: '' } });
-const limit = (bounds: Partial<Limit>): Limit => ({ document: 'test', basis: 'published', status: 'in-force', unit: '1', ...bounds });
+const value = (si: number, u = 0): Value => ({
+  si,
+  unit: '1',
+  parts: new Map([['x', u]]),
+  assumed: new Set(),
+  origin: { kind: 'given', text: '' },
+});
+const limit = (bounds: Partial<Limit>): Limit => ({
+  document: 'test',
+  basis: 'published',
+  status: 'in-force',
+  unit: '1',
+  ...bounds,
+});
 
 describe('decide', () => {
   it.each([
@@ -33,19 +45,28 @@ describe('decide', () => {
 
   it('never conforms on a recalled figure', () => {
     fc.assert(
-      fc.property(fc.double({ noNaN: true, min: -1e6, max: 1e6 }), fc.double({ noNaN: true, min: 0, max: 1e3 }), (x, u) => {
-        expect(decide(value(x, u), limit({ max: 1, basis: 'memory' })).outcome).toBe('unconfirmed');
-      }),
+      fc.property(
+        fc.double({ noNaN: true, min: -1e6, max: 1e6 }),
+        fc.double({ noNaN: true, min: 0, max: 1e3 }),
+        (x, u) => {
+          expect(decide(value(x, u), limit({ max: 1, basis: 'memory' })).outcome).toBe('unconfirmed');
+        },
+      ),
     );
   });
 
   it('never turns from conforming to undecided to not conforming and back as the value grows', () => {
     const order = ['conforming', 'undecided', 'nonconforming'];
     fc.assert(
-      fc.property(fc.double({ noNaN: true, min: -10, max: 10 }), fc.double({ noNaN: true, min: 0, max: 5 }), fc.double({ noNaN: true, min: 0, max: 2 }), (x, step, u) => {
-        const at = (y: number) => order.indexOf(decide(value(y, u), limit({ max: 1 })).outcome);
-        expect(at(x + step)).toBeGreaterThanOrEqual(at(x));
-      }),
+      fc.property(
+        fc.double({ noNaN: true, min: -10, max: 10 }),
+        fc.double({ noNaN: true, min: 0, max: 5 }),
+        fc.double({ noNaN: true, min: 0, max: 2 }),
+        (x, step, u) => {
+          const at = (y: number) => order.indexOf(decide(value(y, u), limit({ max: 1 })).outcome);
+          expect(at(x + step)).toBeGreaterThanOrEqual(at(x));
+        },
+      ),
     );
   });
 });

@@ -23,7 +23,14 @@ describe('toe', () => {
   });
 
   it('does not mind which end of the window was written first', async () => {
-    const { outcome } = await examineNote('alignment', axle('0.05 deg toe in', '0.05 deg toe in', 'least: 0.20 deg toe in, greatest: 0.05 deg toe out, from: sheet of the maker'));
+    const { outcome } = await examineNote(
+      'alignment',
+      axle(
+        '0.05 deg toe in',
+        '0.05 deg toe in',
+        'least: 0.20 deg toe in, greatest: 0.05 deg toe out, from: sheet of the maker',
+      ),
+    );
     expect(outcome('alignment.toe', 'front')).toBe('conforming');
   });
 
@@ -31,7 +38,10 @@ describe('toe', () => {
     const without = await examineNote('alignment', axle('0.05 deg toe in', '0.05 deg toe in').replace(/maker:.*/, ''));
     expect(without.outcome('alignment.toe', 'front')).toBe('unconfirmed');
     const half = await examineNote('alignment', 'wheels: [{ id: front-left, now: { toe: 0.1 deg toe in } }]');
-    expect(half.one('alignment.toe', 'front')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('wheels.front-right.now.toe') as string });
+    expect(half.one('alignment.toe', 'front')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('wheels.front-right.now.toe') as string,
+    });
   });
 
   it('refuses a toe without its direction, with that of another angle, and in millimetres', () => {
@@ -68,7 +78,8 @@ maker-thrust: { greatest: 0.10 deg, from: sheet of the maker }`;
 });
 
 describe('bump steer', () => {
-  const stations = (toes: readonly string[]) => `[${toes.map((toe, i) => `{ id: s${i}, travel: ${-60 + 30 * i} mm, toe: ${toe} }`).join(', ')}]`;
+  const stations = (toes: readonly string[]) =>
+    `[${toes.map((toe, i) => `{ id: s${i}, travel: ${-60 + 30 * i} mm, toe: ${toe} }`).join(', ')}]`;
   const note = (greatest = '0.3 deg') => `
 bump-steer:
   - { id: front-left, stations: ${stations(['0.30 deg toe out', '0.05 deg toe out', '0.10 deg toe in', '0.12 deg toe in', '0.00 deg toe in'])}, maker: { greatest: ${greatest}, from: letter of the certifier } }`;
@@ -78,19 +89,30 @@ bump-steer:
     // At −40 mm, by the line from −60 to −30 mm: −0.1333°; greatest 0.12°. Worked by hand.
     expect(degrees(one('alignment.bump-steer', 'front-left').measured!.si)).toBeCloseTo(0.12 + 0.4 / 3, 9);
     expect(one('alignment.bump-steer', 'front-left').outcome).toBe('conforming');
-    expect((await examineNote('alignment', note('0.2 deg'))).outcome('alignment.bump-steer', 'front-left')).toBe('nonconforming');
+    expect((await examineNote('alignment', note('0.2 deg'))).outcome('alignment.bump-steer', 'front-left')).toBe(
+      'nonconforming',
+    );
   });
 
   it('has no figure of its own, and says why two stations give no number', async () => {
     const without = await examineNote('alignment', note().replace(/, maker: .*\}/, ' }'));
     expect(without.outcome('alignment.bump-steer', 'front-left')).toBe('unconfirmed');
-    const two = await examineNote('alignment', `bump-steer: [{ id: front-left, stations: ${stations(['0.1 deg toe in', '0.1 deg toe in'])} }]`);
-    expect(two.one('alignment.bump-steer', 'front-left')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('three stations') as string });
+    const two = await examineNote(
+      'alignment',
+      `bump-steer: [{ id: front-left, stations: ${stations(['0.1 deg toe in', '0.1 deg toe in'])} }]`,
+    );
+    expect(two.one('alignment.bump-steer', 'front-left')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('three stations') as string,
+    });
   });
 });
 
-const wheel = (id: string, more: string) => `  - { id: ${id}, was: { toe: 0.10 deg toe in, camber: 0.3 deg top in }, now: { toe: 0.05 deg toe in, camber: 0.8 deg top in, height: 362 mm${more} } }`;
-const steps = ['-60 mm', '0 mm', '60 mm'].map((travel, i) => `{ id: s${i}, travel: ${travel}, toe: 0.0${i + 4} deg toe in }`).join(', ');
+const wheel = (id: string, more: string) =>
+  `  - { id: ${id}, was: { toe: 0.10 deg toe in, camber: 0.3 deg top in }, now: { toe: 0.05 deg toe in, camber: 0.8 deg top in, height: 362 mm${more} } }`;
+const steps = ['-60 mm', '0 mm', '60 mm']
+  .map((travel, i) => `{ id: s${i}, travel: ${travel}, toe: 0.0${i + 4} deg toe in }`)
+  .join(', ');
 const typical = `
 load-state: driver's seat 68 kg, half a tank
 wheels:
@@ -112,9 +134,14 @@ worked: none`;
 describe('the note as a whole', () => {
   it('a typical note has nothing against it, and is the record that the code asks for', async () => {
     const { findings, one } = await examineNote('alignment', typical, { vehicle: { registration: 'QLD' } });
-    expect(findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
+    expect(
+      findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id),
+    ).toEqual([]);
     expect(findings.filter((f) => f.outcome === 'missing' && f.item !== 'hold-point').map((f) => f.id)).toEqual([]);
-    expect(one('alignment.before')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('front left: 0.10 deg toe in') as string });
+    expect(one('alignment.before')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringContaining('front left: 0.10 deg toe in') as string,
+    });
   });
 
   it('an empty note says what is missing', async () => {

@@ -1,10 +1,10 @@
-import { readBuild } from '../../../src/project/read.js';
-import type { Problem } from '../../../src/project/problem.js';
 import { loadCodes } from '../../../src/checks/codes/codes.js';
-import { examine, type Evaluation } from '../../../src/checks/engine/examine.js';
+import { readLimits } from '../../../src/checks/codes/own-copy.js';
+import { type Evaluation, examine } from '../../../src/checks/engine/examine.js';
 import type { Finding } from '../../../src/checks/engine/finding.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
-import { readLimits } from '../../../src/checks/codes/own-copy.js';
+import type { Problem } from '../../../src/project/problem.js';
+import { readBuild } from '../../../src/project/read.js';
 import { folderWith } from '../../project/scratch.js';
 
 /** What stands around the note that is tried: lines of frontmatter, and further files of the build. */
@@ -32,20 +32,32 @@ export interface Bench extends Evaluation {
   outcome: (item: string, subject?: string) => string;
 }
 
-const lines = (of: Readonly<Record<string, string>>) => Object.entries(of).map(([key, value]) => `  ${key}: ${value}`).join('\n');
+const lines = (of: Readonly<Record<string, string>>) =>
+  Object.entries(of)
+    .map(([key, value]) => `  ${key}: ${value}`)
+    .join('\n');
 const usualVehicle = { make: 'Examplia', model: 'One', built: '1984-05', category: 'MA', registration: 'VIC' };
 
 /** Reads the note through the real reader, and checks it with the shipped codes. */
 export async function examineNote(kind: string, frontmatter: string, around: Around = {}): Promise<Bench> {
   const { build, problems } = tryNote(kind, frontmatter, around);
-  if (!build) throw new Error(problems.map((p) => `${p.file}:${p.line}:${p.column} found ${p.found}, expected ${p.expected}`).join('\n'));
+  if (!build)
+    throw new Error(
+      problems.map((p) => `${p.file}:${p.line}:${p.column} found ${p.found}, expected ${p.expected}`).join('\n'),
+    );
   const codes = await loadCodes('AU');
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
   const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems: [] });
-  const all = (item: string, subject?: string) => evaluation.findings.filter((f) => f.item === item && (subject === undefined || f.subject === subject));
+  const all = (item: string, subject?: string) =>
+    evaluation.findings.filter((f) => f.item === item && (subject === undefined || f.subject === subject));
   const one = (item: string, subject?: string) => {
     const found = all(item, subject);
-    if (found.length !== 1) throw new Error(`${found.length} findings on ${item} ${subject ?? ''}, expected one; subjects: ${all(item).map((f) => f.subject).join(', ')}`);
+    if (found.length !== 1)
+      throw new Error(
+        `${found.length} findings on ${item} ${subject ?? ''}, expected one; subjects: ${all(item)
+          .map((f) => f.subject)
+          .join(', ')}`,
+      );
     return found[0]!;
   };
   return { ...evaluation, all, one, outcome: (item, subject) => one(item, subject).outcome };
@@ -56,12 +68,21 @@ export function problemsOf(kind: string, frontmatter: string, around: Around = {
   return tryNote(kind, frontmatter, around).problems;
 }
 
-function tryNote(kind: string, frontmatter: string, { vehicle, original, more = '', notes = {}, files = [], limits }: Around) {
+function tryNote(
+  kind: string,
+  frontmatter: string,
+  { vehicle, original, more = '', notes = {}, files = [], limits }: Around,
+) {
   const build = `---\ntitle: A car made up for tests\nvehicle:\n${lines({ ...usualVehicle, ...vehicle })}\noriginal:\n${lines({ mass: '1100 kg', ...original })}\n${more}\n---\n`;
   const folder = folderWith({
     'build.md': build,
     'notes/010-tried.md': `---\nkind: ${kind}\ntitle: The note that is tried\n${frontmatter}\n---\n\nWords.\n`,
-    ...Object.fromEntries(Object.entries(notes).map(([name, text]) => [`notes/${name}`, `---\ntitle: Another note\n${text}\n---\n\nWords.\n`])),
+    ...Object.fromEntries(
+      Object.entries(notes).map(([name, text]) => [
+        `notes/${name}`,
+        `---\ntitle: Another note\n${text}\n---\n\nWords.\n`,
+      ]),
+    ),
     ...Object.fromEntries(files.map((path) => [path, 'content'])),
     ...(limits === undefined ? {} : { 'limits.yaml': limits }),
   });

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 const at = (registration: string): Around => ({ vehicle: { registration } });
 
-const axle = (which: string, piston: string, radius: string) => `  ${which}: { type: disc, pistons: 1, piston: ${piston}, mount: floating, friction: 0.38, radius: ${radius}, rolling: 300 mm, move: 0.6 mm, swell: 0.8 cm3, thickness: 21.8 mm, run-out: 0.05 mm }`;
+const axle = (which: string, piston: string, radius: string) =>
+  `  ${which}: { type: disc, pistons: 1, piston: ${piston}, mount: floating, friction: 0.38, radius: ${radius}, rolling: 300 mm, move: 0.6 mm, swell: 0.8 cm3, thickness: 21.8 mm, run-out: 0.05 mm }`;
 const system = (more = 'split: axles') => `
 pedal-force: 350 N
 now:
@@ -15,7 +16,10 @@ now:
 ${axle('front', '54 mm', '110 mm')}
 ${axle('rear', '34 mm', '115 mm')}
 laden: { front: 800 kg, rear: 800 kg, cg-height: 560 mm }`;
-const weighed: Around = { original: { wheelbase: '2.6 m' }, notes: { '005-mass.md': 'kind: mass\nnow: { front: 807.6923 kg, rear: 692.3077 kg }\ncg-height: 0.55 m' } };
+const weighed: Around = {
+  original: { wheelbase: '2.6 m' },
+  notes: { '005-mass.md': 'kind: mass\nnow: { front: 807.6923 kg, rear: 692.3077 kg }\ncg-height: 0.55 m' },
+};
 
 describe('pressure and balance', () => {
   // Worked by hand, regression only: 1400 N on 22.2 mm give 3.6169 MPa; T = 2 · 0.38 · p · A · r; 692.5 N·m and 4617 N at the front.
@@ -26,32 +30,48 @@ describe('pressure and balance', () => {
     expect(result('unladen/brake-chain-tandem', 'frontTorque')).toBeCloseTo(692.5, 1);
     expect(result('unladen/brake-chain-tandem', 'frontForce')).toBeCloseTo(4617, 0);
     expect(result('unladen/brake-chain-tandem', 'share')).toBeCloseTo(0.707, 3);
-    expect(result('unladen/brake-chain-tandem', 'deceleration')).toBeCloseTo((4617 / 0.707) / 1500, 2);
+    expect(result('unladen/brake-chain-tandem', 'deceleration')).toBeCloseTo(4617 / 0.707 / 1500, 2);
   });
 
   it('finds the rate up to which the front locks first, by equilibrium, unladen and laden', async () => {
     const { one, runs } = await examineNote('brakes', system(), weighed);
     const share = runs.find((r) => r.id === '010-tried/unladen/brake-chain-tandem')!.results!['share']!.si;
     // z* = (φ L − b) / h with b = L · m_f / m.
-    expect(one('brakes.front-first', 'unladen').measured!.si).toBeCloseTo((share * 2.6 - 2.6 * (807.6923 / 1500)) / 0.55, 9);
+    expect(one('brakes.front-first', 'unladen').measured!.si).toBeCloseTo(
+      (share * 2.6 - 2.6 * (807.6923 / 1500)) / 0.55,
+      9,
+    );
     expect(one('brakes.front-first', 'laden').measured!.si).toBeCloseTo((share * 2.6 - 1.3) / 0.56, 9);
     expect(one('brakes.front-first', 'laden')).toMatchObject({ outcome: 'unconfirmed' });
-    expect(one('brakes.balance-sheet')).toMatchObject({ outcome: 'conforming', run: '010-tried/laden/brake-distribution' });
+    expect(one('brakes.balance-sheet')).toMatchObject({
+      outcome: 'conforming',
+      run: '010-tried/laden/brake-distribution',
+    });
   });
 
   it('takes a figure for it from the own copy', async () => {
-    const limits = 'figures: [{ item: brakes.front-first, min: "0.6", edition: "2.0", clause: "3.4", read-by: JO, on: 2026-02-01 }]';
-    expect((await examineNote('brakes', system(), { ...weighed, limits })).one('brakes.front-first', 'unladen')).toMatchObject({ outcome: 'conforming', basis: 'own-copy' });
+    const limits =
+      'figures: [{ item: brakes.front-first, min: "0.6", edition: "2.0", clause: "3.4", read-by: JO, on: 2026-02-01 }]';
+    expect(
+      (await examineNote('brakes', system(), { ...weighed, limits })).one('brakes.front-first', 'unladen'),
+    ).toMatchObject({ outcome: 'conforming', basis: 'own-copy' });
   });
 
   it('shows what is left with one circuit, by the split', async () => {
-    const ids = async (split: string) => (await examineNote('brakes', system(`split: ${split}`), weighed)).runs.filter((r) => r.sheet.id === 'brake-circuit-failure').map((r) => r.id.split('/')[1]);
+    const ids = async (split: string) =>
+      (await examineNote('brakes', system(`split: ${split}`), weighed)).runs
+        .filter((r) => r.sheet.id === 'brake-circuit-failure')
+        .map((r) => r.id.split('/')[1]);
     expect(await ids('axles')).toEqual(['unladen-front', 'unladen-rear', 'laden-front', 'laden-rear']);
     expect(await ids('diagonal')).toEqual(['unladen-diagonal', 'laden-diagonal']);
   });
 
   it('takes the rolling radius from the note on wheels where it was not measured', async () => {
-    const notes = { ...weighed.notes, '020-wheels.md': 'kind: wheels-tyres\nfront: { now: { tyre: 195/65R15 91H } }\nrear: { now: { tyre: 195/65R15 91H } }' };
+    const notes = {
+      ...weighed.notes,
+      '020-wheels.md':
+        'kind: wheels-tyres\nfront: { now: { tyre: 195/65R15 91H } }\nrear: { now: { tyre: 195/65R15 91H } }',
+    };
     const { runs } = await examineNote('brakes', system().replaceAll(', rolling: 300 mm', ''), { ...weighed, notes });
     const input = runs.find((r) => r.sheet.id === 'brake-chain-tandem')!.inputs['frontRolling'] as { si: number };
     // 635 mm by the ETRTO tables (memory), 3.05 diameters a turn.
@@ -60,8 +80,14 @@ describe('pressure and balance', () => {
 
   it('reckons two cylinders on a balance bar, and drums by their factor', async () => {
     const note = system('split: axles')
-      .replace('layout: tandem\n  bore: 22.2 mm', 'layout: dual\n  front-bore: 19.05 mm\n  rear-bore: 17.8 mm\n  bar-share: 55 %')
-      .replace(axle('rear', '34 mm', '115 mm'), '  rear: { type: drum, pistons: 1, piston: 19.05 mm, factor: 2.2, radius: 100 mm, rolling: 300 mm, move: 1.2 mm, swell: 0.5 cm3, diameter: 200.4 mm }');
+      .replace(
+        'layout: tandem\n  bore: 22.2 mm',
+        'layout: dual\n  front-bore: 19.05 mm\n  rear-bore: 17.8 mm\n  bar-share: 55 %',
+      )
+      .replace(
+        axle('rear', '34 mm', '115 mm'),
+        '  rear: { type: drum, pistons: 1, piston: 19.05 mm, factor: 2.2, radius: 100 mm, rolling: 300 mm, move: 1.2 mm, swell: 0.5 cm3, diameter: 200.4 mm }',
+      );
     const { runs, one } = await examineNote('brakes', note, weighed);
     expect(runs.map((r) => r.sheet.id)).toContain('brake-chain-dual');
     expect(one('brakes.disc-thickness', 'rear').outcome).toBe('notApplicable');
@@ -83,8 +109,15 @@ describe('pressure and balance', () => {
   });
 
   it('says what is missing', async () => {
-    const { one } = await examineNote('brakes', system().replace('friction: 0.38, radius: 110 mm', 'radius: 110 mm'), weighed);
-    expect(one('brakes.front-first', 'unladen')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('now.front.friction') as string });
+    const { one } = await examineNote(
+      'brakes',
+      system().replace('friction: 0.38, radius: 110 mm', 'radius: 110 mm'),
+      weighed,
+    );
+    expect(one('brakes.front-first', 'unladen')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('now.front.friction') as string,
+    });
     const without = await examineNote('brakes', system(), { original: { wheelbase: '2.6 m' } });
     expect(without.one('brakes.front-first', 'unladen').todo).toContain('the mass note');
   });
@@ -120,14 +153,18 @@ describe('what New South Wales asks', () => {
   });
 
   it('leaves the stops to a note of the test, and the gap to one of clearances', async () => {
-    const notes = { '020-test.md': 'kind: test\ntest: brakes\nbrakes: { stops: [{ id: p1, test: pre-test, pedal-force: 300 N }] }', '030-sweep.md': 'kind: clearance' };
+    const notes = {
+      '020-test.md': 'kind: test\ntest: brakes\nbrakes: { stops: [{ id: p1, test: pre-test, pedal-force: 300 N }] }',
+      '030-sweep.md': 'kind: clearance',
+    };
     const { all } = await examineNote('brakes', '', { ...at('NSW'), notes });
     expect(all('brakes.pretest-pedal').map((f) => f.note)).toEqual(['020-test']);
     expect(all('brakes.line-wheel').every((f) => f.note !== '020-test')).toBe(true);
   });
 
   it('reads grade and locking from the bolts', async () => {
-    const bolts = (grade: string, locking = ', locking: wire') => `bolts: [{ id: calliper, thread: M12x1.75, class: ${grade}, tapped: steel, engaged: 16.0 mm${locking} }]`;
+    const bolts = (grade: string, locking = ', locking: wire') =>
+      `bolts: [{ id: calliper, thread: M12x1.75, class: ${grade}, tapped: steel, engaged: 16.0 mm${locking} }]`;
     const answers = async (text: string) => {
       const { outcome } = await examineNote('brakes', text, at('NSW'));
       return [outcome('brakes.fastener-grade'), outcome('brakes.locking')];
@@ -147,30 +184,50 @@ describe('engagement, wear and answers', () => {
     ['cast-iron', '20.0 mm', 'unconfirmed', 0.018],
     ['aluminium', '26.0 mm', 'unconfirmed', 0.024],
   ])('a thread in %s that engages %s is %s', async (tapped, engaged, outcome, least) => {
-    const { one } = await examineNote('brakes', `bolts: [{ id: calliper, thread: M12x1.75, tapped: ${tapped}, engaged: ${engaged} }]`);
+    const { one } = await examineNote(
+      'brakes',
+      `bolts: [{ id: calliper, thread: M12x1.75, tapped: ${tapped}, engaged: ${engaged} }]`,
+    );
     expect(one('fasteners.engagement', 'calliper')).toMatchObject({ outcome, basis: 'memory' });
     expect(one('fasteners.engagement', 'calliper').limit!.min).toBeCloseTo(least, 12);
   });
 
   it('holds discs against the maker’s figures', async () => {
-    const disc = (thickness: string) => `now: { front: { type: disc, thickness: ${thickness}, run-out: 0.05 mm } }\nfront-maker: { thickness: { least: 20.4 mm, from: marked on the disc }, run-out: { greatest: 0.10 mm, from: maker of the disc } }`;
-    const thickness = async (text: string) => (await examineNote('brakes', disc(text))).outcome('brakes.disc-thickness', 'front');
-    expect([await thickness('20.40 ± 0.02 mm'), await thickness('20.50 ± 0.02 mm'), await thickness('20.30 ± 0.02 mm')]).toEqual(['undecided', 'conforming', 'nonconforming']);
+    const disc = (thickness: string) =>
+      `now: { front: { type: disc, thickness: ${thickness}, run-out: 0.05 mm } }\nfront-maker: { thickness: { least: 20.4 mm, from: marked on the disc }, run-out: { greatest: 0.10 mm, from: maker of the disc } }`;
+    const thickness = async (text: string) =>
+      (await examineNote('brakes', disc(text))).outcome('brakes.disc-thickness', 'front');
+    expect([
+      await thickness('20.40 ± 0.02 mm'),
+      await thickness('20.50 ± 0.02 mm'),
+      await thickness('20.30 ± 0.02 mm'),
+    ]).toEqual(['undecided', 'conforming', 'nonconforming']);
     expect((await examineNote('brakes', disc('21 mm'))).outcome('brakes.disc-runout', 'front')).toBe('conforming');
   });
 
   it('answers where two states ask the same', async () => {
     const { outcome } = await examineNote('brakes', 'engine-above-options: yes\nsmaller-or-lighter: no', at('SA'));
-    expect([outcome('engine.above-brakes-sa'), outcome('brakes.lighter-sa'), outcome('brakes.lighter-wa')]).toEqual(['undecided', 'conforming', 'notApplicable']);
+    expect([outcome('engine.above-brakes-sa'), outcome('brakes.lighter-sa'), outcome('brakes.lighter-wa')]).toEqual([
+      'undecided',
+      'conforming',
+      'notApplicable',
+    ]);
   });
 
   it('asks for the step in tyre diameter only where other tyres are recorded', async () => {
     expect((await examineNote('brakes', '')).outcome('brakes.tyre-diameter')).toBe('notApplicable');
-    expect((await examineNote('brakes', '', { notes: { '020-wheels.md': 'kind: wheels-tyres' } })).outcome('brakes.tyre-diameter')).toBe('missing');
+    expect(
+      (await examineNote('brakes', '', { notes: { '020-wheels.md': 'kind: wheels-tyres' } })).outcome(
+        'brakes.tyre-diameter',
+      ),
+    ).toBe('missing');
   });
 
   it('stops where stability control does not work', async () => {
-    expect((await examineNote('brakes', 'stability-control: no')).one('brakes.stability-control')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect((await examineNote('brakes', 'stability-control: no')).one('brakes.stability-control')).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+    });
   });
 });
 
@@ -204,8 +261,14 @@ pre-test: { pedal-force: 310 N, average: 4.6 m/s2, peak: 5.9 m/s2 }`;
 describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
     const { findings } = await examineNote('brakes', typical, { ...weighed, ...at('NSW') });
-    expect(findings.filter((f) => f.note === '010-tried' && ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
-    expect(findings.filter((f) => f.note === '010-tried' && f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
+    expect(
+      findings
+        .filter((f) => f.note === '010-tried' && ['nonconforming', 'undecided'].includes(f.outcome))
+        .map((f) => f.id),
+    ).toEqual([]);
+    expect(
+      findings.filter((f) => f.note === '010-tried' && f.form === 'limit' && f.outcome === 'missing').map((f) => f.id),
+    ).toEqual([]);
   });
 
   it('an empty note says what is missing', async () => {

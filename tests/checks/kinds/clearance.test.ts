@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 const at = (registration: string): Around => ({ vehicle: { registration } });
-const place = (moves: string, gaps: string, more = 'engine: none') => `places: [{ id: one, moves: ${moves}, ${gaps}, ${more} }]`;
+const place = (moves: string, gaps: string, more = 'engine: none') =>
+  `places: [{ id: one, moves: ${moves}, ${gaps}, ${more} }]`;
 const ride = (gap: string) => `straight: { ride: ${gap} }`;
 
 describe('gaps of what moves', () => {
@@ -26,26 +27,47 @@ describe('gaps of what moves', () => {
     ['NSW', '9.0 ± 0.5 mm', 'nonconforming'],
     ['VIC', '9.0 ± 0.5 mm', 'notApplicable'],
   ])('a brake hose in %s with %s is %s', async (state, gap, outcome) => {
-    expect((await examineNote('clearance', place('line', ride(gap)), at(state))).outcome('brakes.line-wheel', 'one')).toBe(outcome);
+    expect(
+      (await examineNote('clearance', place('line', ride(gap)), at(state))).outcome('brakes.line-wheel', 'one'),
+    ).toBe(outcome);
   });
 
   it('takes the least of all positions', async () => {
-    const { one } = await examineNote('clearance', place('tyre', 'straight: { droop: 40 mm, ride: 44 mm, bump: 31 mm }, left-lock: { droop: 35 mm, ride: 30 mm, bump: 26.5 mm }, right-lock: { ride: 52 mm }'));
+    const { one } = await examineNote(
+      'clearance',
+      place(
+        'tyre',
+        'straight: { droop: 40 mm, ride: 44 mm, bump: 31 mm }, left-lock: { droop: 35 mm, ride: 30 mm, bump: 26.5 mm }, right-lock: { ride: 52 mm }',
+      ),
+    );
     expect(one('clearance.tyres', 'one').measured!.si).toBeCloseTo(0.0265, 12);
   });
 
   it('takes the movement of the engine off the gap, as the note on mounts states it', async () => {
     const notes = { '020-mounts.md': 'kind: mounts\nmovement-drive: 8 mm\nmovement-overrun: 5 mm' };
-    const gap = (more: string, around: Around = { notes }) => examineNote('clearance', place('member', ride('17.0 ± 0.2 mm'), more), around);
-    expect((await gap('engine: taken-off')).one('clearance.members', 'one')).toMatchObject({ outcome: 'nonconforming' });
+    const gap = (more: string, around: Around = { notes }) =>
+      examineNote('clearance', place('member', ride('17.0 ± 0.2 mm'), more), around);
+    expect((await gap('engine: taken-off')).one('clearance.members', 'one')).toMatchObject({
+      outcome: 'nonconforming',
+    });
     expect((await gap('engine: taken-off')).one('clearance.members', 'one').measured!.si).toBeCloseTo(0.009, 12);
     expect((await gap('engine: included')).outcome('clearance.members', 'one')).toBe('conforming');
-    expect((await gap('engine: taken-off', {})).one('clearance.members', 'one')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('the mounts note') as string });
-    expect((await gap('near: the sump')).one('clearance.members', 'one')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('places.one.engine') as string });
+    expect((await gap('engine: taken-off', {})).one('clearance.members', 'one')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('the mounts note') as string,
+    });
+    expect((await gap('near: the sump')).one('clearance.members', 'one')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('places.one.engine') as string,
+    });
   });
 
   it('wants more than nothing left between engine and body', async () => {
-    const engine = async (gap: string) => (await examineNote('clearance', place('engine', ride(gap), 'engine: included'))).outcome('clearance.engine', 'one');
+    const engine = async (gap: string) =>
+      (await examineNote('clearance', place('engine', ride(gap), 'engine: included'))).outcome(
+        'clearance.engine',
+        'one',
+      );
     expect([await engine('0.0 ± 0.5 mm'), await engine('6.0 ± 0.5 mm')]).toEqual(['undecided', 'conforming']);
   });
 
@@ -56,14 +78,17 @@ describe('gaps of what moves', () => {
 
   it('asks what moves, where nobody said so', async () => {
     const { all } = await examineNote('clearance', 'places: [{ id: one, straight: { ride: 20 mm } }]');
-    expect(all('clearance.members', 'one')).toMatchObject([{ outcome: 'missing', says: expect.stringContaining('what moves') as string }]);
+    expect(all('clearance.members', 'one')).toMatchObject([
+      { outcome: 'missing', says: expect.stringContaining('what moves') as string },
+    ]);
   });
 });
 
 describe('records and answers', () => {
   const whole = '{ droop: 40 mm, ride: 44 mm, bump: 31 mm }';
   it('takes a whole sweep as its record, and not one with gaps in it', async () => {
-    const record = async (gaps: string) => (await examineNote('clearance', place('tyre', gaps))).outcome('clearance.sweep-record');
+    const record = async (gaps: string) =>
+      (await examineNote('clearance', place('tyre', gaps))).outcome('clearance.sweep-record');
     expect(await record(`straight: ${whole}`)).toBe('conforming');
     expect(await record(`straight: ${whole}, left-lock: ${whole}, right-lock: ${whole}`)).toBe('conforming');
     expect(await record(`straight: ${whole}, left-lock: { ride: 30 mm }`)).toBe('missing');
@@ -72,8 +97,14 @@ describe('records and answers', () => {
 
   it('asks ground clearance only where no note on suspension does', async () => {
     const notes = { '020-springs.md': 'kind: suspension' };
-    expect((await examineNote('clearance', '', at('SA'))).all('suspension.ground-clearance-sa').map((f) => f.note)).toEqual(['010-tried']);
-    expect((await examineNote('clearance', '', { ...at('SA'), notes })).all('suspension.ground-clearance-sa').map((f) => f.note)).toEqual(['020-springs']);
+    expect(
+      (await examineNote('clearance', '', at('SA'))).all('suspension.ground-clearance-sa').map((f) => f.note),
+    ).toEqual(['010-tried']);
+    expect(
+      (await examineNote('clearance', '', { ...at('SA'), notes }))
+        .all('suspension.ground-clearance-sa')
+        .map((f) => f.note),
+    ).toEqual(['020-springs']);
   });
 });
 
@@ -97,9 +128,14 @@ flat-tyre: yes`;
 
 describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
-    const { findings } = await examineNote('clearance', typical, { vehicle: { registration: 'NSW' }, original: { wheelbase: '2640 mm' } });
+    const { findings } = await examineNote('clearance', typical, {
+      vehicle: { registration: 'NSW' },
+      original: { wheelbase: '2640 mm' },
+    });
     expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
-    expect(findings.filter((f) => f.outcome === 'missing' && f.item !== 'hold-point').map((f) => f.item)).toEqual(['clearance.least-shown']);
+    expect(findings.filter((f) => f.outcome === 'missing' && f.item !== 'hold-point').map((f) => f.item)).toEqual([
+      'clearance.least-shown',
+    ]);
   });
 
   it('an empty note says what is missing', async () => {

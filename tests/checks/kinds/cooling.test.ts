@@ -8,16 +8,31 @@ const moving = { notes: { '020-mounts.md': 'kind: mounts\nmovement-drive: 12.0 �
 // The windows are invented: derived, regression only.
 describe('temperatures against the engine maker', () => {
   const settled = (value: string) => `temperature: ${value}\ntemperature-maker: { greatest: 100 degC, ${manual} }`;
-  it.each([['98 ± 2 degC', 'conforming'], ['99 ± 2 degC', 'undecided'], ['103 ± 2 degC', 'nonconforming'], ['371.15 ± 1 K', 'conforming']])('coolant settles at %s: %s', async (value, outcome) => {
+  it.each([
+    ['98 ± 2 degC', 'conforming'],
+    ['99 ± 2 degC', 'undecided'],
+    ['103 ± 2 degC', 'nonconforming'],
+    ['371.15 ± 1 K', 'conforming'],
+  ])('coolant settles at %s: %s', async (value, outcome) => {
     expect((await examineNote(K, settled(value))).outcome('cooling.temperature')).toBe(outcome);
   });
 
   it('tells a margin of temperatures in kelvin', async () => {
-    expect((await examineNote(K, settled('94 ± 2 degC'))).one('cooling.temperature').says).toContain('measured 94 ± 2 degC, expected at most 100 degC; margin 6 K');
+    expect((await examineNote(K, settled('94 ± 2 degC'))).one('cooling.temperature').says).toContain(
+      'measured 94 ± 2 degC, expected at most 100 degC; margin 6 K',
+    );
   });
 
-  it.each([['82 ± 1 degC', 'conforming'], ['79 ± 1 degC', 'nonconforming'], ['88 ± 1 degC', 'nonconforming']])('thermostat opens at %s against 81 to 86: %s', async (value, outcome) => {
-    expect((await examineNote(K, `thermostat: ${value}\nthermostat-maker: { least: 81 degC, greatest: 86 degC, ${manual} }`)).outcome('cooling.thermostat')).toBe(outcome);
+  it.each([
+    ['82 ± 1 degC', 'conforming'],
+    ['79 ± 1 degC', 'nonconforming'],
+    ['88 ± 1 degC', 'nonconforming'],
+  ])('thermostat opens at %s against 81 to 86: %s', async (value, outcome) => {
+    expect(
+      (
+        await examineNote(K, `thermostat: ${value}\nthermostat-maker: { least: 81 degC, greatest: 86 degC, ${manual} }`)
+      ).outcome('cooling.thermostat'),
+    ).toBe(outcome);
   });
 
   it('waits for the figure where no window is given, says what to measure, and refuses other units', async () => {
@@ -30,8 +45,14 @@ describe('temperatures against the engine maker', () => {
 
 // Common practice, no source: the system is tested at the pressure of its cap.
 describe('pressures', () => {
-  const tested = (pressure: string, rest = 'held: 10 min, dry: yes') => `cap: 100 ± 2 kPa\ncap-maker: { least: 95 kPa, greatest: 110 kPa, ${manual} }\npressure-test: { pressure: ${pressure}, ${rest} }`;
-  it.each([['105 ± 2 kPa', 'conforming'], ['101 ± 2 kPa', 'undecided'], ['90 ± 2 kPa', 'nonconforming'], ['16 psi', 'conforming']])('tested at %s: %s', async (pressure, outcome) => {
+  const tested = (pressure: string, rest = 'held: 10 min, dry: yes') =>
+    `cap: 100 ± 2 kPa\ncap-maker: { least: 95 kPa, greatest: 110 kPa, ${manual} }\npressure-test: { pressure: ${pressure}, ${rest} }`;
+  it.each([
+    ['105 ± 2 kPa', 'conforming'],
+    ['101 ± 2 kPa', 'undecided'],
+    ['90 ± 2 kPa', 'nonconforming'],
+    ['16 psi', 'conforming'],
+  ])('tested at %s: %s', async (pressure, outcome) => {
     const found = await examineNote(K, tested(pressure));
     expect([found.outcome('cooling.test-pressure'), found.outcome('cooling.cap')]).toEqual([outcome, 'conforming']);
   });
@@ -40,42 +61,68 @@ describe('pressures', () => {
     const dry = await examineNote(K, tested('105 kPa'));
     expect(dry.one('cooling.pressure-test')).toMatchObject({ outcome: 'conforming', answer: '105 kPa for 10 min' });
     expect(dry.outcome('cooling.tight')).toBe('conforming');
-    expect((await examineNote(K, tested('105 kPa', 'held: 10 min, dry: no'))).outcome('cooling.tight')).toBe('nonconforming');
+    expect((await examineNote(K, tested('105 kPa', 'held: 10 min, dry: no'))).outcome('cooling.tight')).toBe(
+      'nonconforming',
+    );
   });
 
   it('asks for the cap that the test is compared with', async () => {
-    expect((await examineNote(K, 'pressure-test: { pressure: 105 kPa }')).one('cooling.test-pressure').todo).toContain('cap (cap tester');
+    expect((await examineNote(K, 'pressure-test: { pressure: 105 kPa }')).one('cooling.test-pressure').todo).toContain(
+      'cap (cap tester',
+    );
   });
 });
 
 // Common practice, no source: a gap at rest is greater than the movement of the engine.
 describe('gaps against the movement of the engine', () => {
-  it.each([['13.5 ± 0.5 mm', 'conforming'], ['12.0 ± 0.1 mm', 'undecided'], ['11.0 ± 0.2 mm', 'nonconforming']])('fan and hose at %s with 12 mm of movement: %s', async (gap, outcome) => {
+  it.each([
+    ['13.5 ± 0.5 mm', 'conforming'],
+    ['12.0 ± 0.1 mm', 'undecided'],
+    ['11.0 ± 0.2 mm', 'nonconforming'],
+  ])('fan and hose at %s with 12 mm of movement: %s', async (gap, outcome) => {
     const found = await examineNote(K, `fan: engine\nfan-gap: ${gap}\nhoses: [{ id: upper, gap: ${gap} }]`, moving);
     expect([found.outcome('mounts.gap', 'fan'), found.outcome('mounts.gap', 'upper')]).toEqual([outcome, outcome]);
   });
 
   it('asks for the movement', async () => {
-    expect((await examineNote(K, 'fan-gap: 28 mm')).one('mounts.gap')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('movement of engine and gearbox') as string });
+    expect((await examineNote(K, 'fan-gap: 28 mm')).one('mounts.gap')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('movement of engine and gearbox') as string,
+    });
   });
 });
 
 describe('hoses', () => {
   const hose = (rest: string) => `hoses: [{ id: upper, says: moulded EPDM, gap: 25 mm, ${rest} }]`;
-  it.each([['clamped: yes, slack: yes', 'conforming'], ['clamped: no, slack: yes', 'nonconforming'], ['clamped: yes, slack: no', 'nonconforming'], ['clamped: yes', 'missing']])('%s: %s', async (rest, outcome) => {
+  it.each([
+    ['clamped: yes, slack: yes', 'conforming'],
+    ['clamped: no, slack: yes', 'nonconforming'],
+    ['clamped: yes, slack: no', 'nonconforming'],
+    ['clamped: yes', 'missing'],
+  ])('%s: %s', async (rest, outcome) => {
     // Hoses lead nowhere else, so that a loose one does not conform through another item.
     expect((await examineNote(K, hose(rest))).outcome('cooling.hoses')).toBe(outcome);
   });
 });
 
 it('a radiator support that was cut leads to the structure', async () => {
-  expect((await examineNote(K, 'support-cut: yes')).one('cooling.support')).toMatchObject({ outcome: 'undecided', todo: 'settle body.structure-cut' });
+  expect((await examineNote(K, 'support-cut: yes')).one('cooling.support')).toMatchObject({
+    outcome: 'undecided',
+    todo: 'settle body.structure-cut',
+  });
   // That it can be a member of the structure was recalled.
   expect((await examineNote(K, 'support-cut: no')).outcome('cooling.support')).toBe('unconfirmed');
 });
 
 it('records openings that were closed', async () => {
-  expect((await examineNote(K, 'openings: [{ id: heater, place: manifold, what: plugged, thread: 1/4-18 NPT, sealant: thread sealant }]')).outcome('assembly.openings', 'heater')).toBe('conforming');
+  expect(
+    (
+      await examineNote(
+        K,
+        'openings: [{ id: heater, place: manifold, what: plugged, thread: 1/4-18 NPT, sealant: thread sealant }]',
+      )
+    ).outcome('assembly.openings', 'heater'),
+  ).toBe('conforming');
   expect((await examineNote(K, 'openings-closed: no')).outcome('assembly.openings')).toBe('notApplicable');
 });
 
@@ -95,11 +142,31 @@ temperature-maker: { greatest: 105 degC, ${manual} }
 openings-closed: no
 answers: { engine.lines-protected: yes }`;
   const { findings } = await examineNote(K, note, moving);
-  const own = findings.filter((f) => f.note === '010-tried' && !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  const own = findings.filter(
+    (f) =>
+      f.note === '010-tried' &&
+      !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) &&
+      f.form !== 'evidence' &&
+      f.form !== 'order',
+  );
   expect(own.map((f) => [f.item, f.says])).toEqual([]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['cooling.temperature', 'cooling.thermostat', 'cooling.cap', 'cooling.test-pressure', 'cooling.tight', 'cooling.support', 'cooling.hoses', 'cooling.fan', 'cooling.pressure-test', 'cooling.mounting-shown', 'cooling.route-shown', 'mounts.gap']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'cooling.temperature',
+    'cooling.thermostat',
+    'cooling.cap',
+    'cooling.test-pressure',
+    'cooling.tight',
+    'cooling.support',
+    'cooling.hoses',
+    'cooling.fan',
+    'cooling.pressure-test',
+    'cooling.mounting-shown',
+    'cooling.route-shown',
+    'mounts.gap',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -16,20 +16,35 @@ describe('current, fuse and wire', () => {
     ['18 ± 0.5 A', '40 A', 'conforming', 'nonconforming'],
   ])('%s through a fuse of %s and a wire for 30 A: current %s, fuse %s', async (current, fuse, ofCurrent, ofFuse) => {
     const { outcome } = await examineNote(K, circuit(`current: ${current}, fuse: ${fuse}, ${wire}`));
-    expect([outcome('electrical.fuse-current', 'fan'), outcome('electrical.fuse-wire', 'fan')]).toEqual([ofCurrent, ofFuse]);
+    expect([outcome('electrical.fuse-current', 'fan'), outcome('electrical.fuse-wire', 'fan')]).toEqual([
+      ofCurrent,
+      ofFuse,
+    ]);
   });
 
   it('compares the current with the table of the wire maker, and waits for one', async () => {
-    expect((await examineNote(K, circuit(`current: 18 A, ${wire}`))).one('electrical.wire-current')).toMatchObject({ outcome: 'conforming', basis: 'maker' });
-    expect((await examineNote(K, circuit(`current: 32 ± 1 A, ${wire}`))).outcome('electrical.wire-current')).toBe('nonconforming');
+    expect((await examineNote(K, circuit(`current: 18 A, ${wire}`))).one('electrical.wire-current')).toMatchObject({
+      outcome: 'conforming',
+      basis: 'maker',
+    });
+    expect((await examineNote(K, circuit(`current: 32 ± 1 A, ${wire}`))).outcome('electrical.wire-current')).toBe(
+      'nonconforming',
+    );
     expect((await examineNote(K, circuit('current: 18 A'))).outcome('electrical.wire-current')).toBe('unconfirmed');
   });
 
   it('says what is missing of each, and refuses other units', async () => {
     const { one } = await examineNote(K, circuit('says: fan'));
-    expect([one('electrical.fuse-current').todo, one('electrical.fuse-wire').todo]).toEqual([expect.stringContaining('circuits.fan.current (clamp meter'), expect.stringContaining('circuits.fan.fuse')]);
-    expect((await examineNote(K, circuit('fuse: 25 A'))).one('electrical.fuse-wire').todo).toContain('circuits.fan.wire.greatest');
-    expect(problemsOf(K, circuit('fuse: 25 V'))).toMatchObject([{ code: 'quantity', found: expect.stringContaining('V') as string }]);
+    expect([one('electrical.fuse-current').todo, one('electrical.fuse-wire').todo]).toEqual([
+      expect.stringContaining('circuits.fan.current (clamp meter'),
+      expect.stringContaining('circuits.fan.fuse'),
+    ]);
+    expect((await examineNote(K, circuit('fuse: 25 A'))).one('electrical.fuse-wire').todo).toContain(
+      'circuits.fan.wire.greatest',
+    );
+    expect(problemsOf(K, circuit('fuse: 25 V'))).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('V') as string },
+    ]);
     expect(problemsOf(K, circuit('fuse: 25'))).toMatchObject([{ code: 'quantity' }]);
     expect(problemsOf(K, circuit('size: 4 mm'))).toMatchObject([{ code: 'quantity' }]);
   });
@@ -40,25 +55,44 @@ describe('current, fuse and wire', () => {
   });
 
   it('the main cable of the starter has no fuse', async () => {
-    const { outcome } = await examineNote(K, 'circuits: [{ id: starter, starter: yes, size: 35 mm2, drop: 0.4 V, drop-maker: { greatest: 0.5 V, from: manual } }]');
-    expect([outcome('electrical.fuse-current', 'starter'), outcome('electrical.voltage-drop', 'starter')]).toEqual(['notApplicable', 'conforming']);
+    const { outcome } = await examineNote(
+      K,
+      'circuits: [{ id: starter, starter: yes, size: 35 mm2, drop: 0.4 V, drop-maker: { greatest: 0.5 V, from: manual } }]',
+    );
+    expect([outcome('electrical.fuse-current', 'starter'), outcome('electrical.voltage-drop', 'starter')]).toEqual([
+      'notApplicable',
+      'conforming',
+    ]);
   });
 
   it('asks for drop and fuse distance where they were measured', async () => {
     const { all } = await examineNote(K, circuit('current: 18 A'));
     expect([...all('electrical.voltage-drop'), ...all('electrical.fuse-distance')]).toEqual([]);
-    expect((await examineNote(K, circuit('fuse-distance: 150 mm'))).outcome('electrical.fuse-distance')).toBe('unconfirmed');
+    expect((await examineNote(K, circuit('fuse-distance: 150 mm'))).outcome('electrical.fuse-distance')).toBe(
+      'unconfirmed',
+    );
   });
 });
 
 describe('circuits of airbags', () => {
-  it.each([['untouched', 'conforming'], ['none', 'notApplicable'], ['altered', 'nonconforming']])('%s: %s', async (state, outcome) => {
+  it.each([
+    ['untouched', 'conforming'],
+    ['none', 'notApplicable'],
+    ['altered', 'nonconforming'],
+  ])('%s: %s', async (state, outcome) => {
     expect((await examineNote(K, `airbag-circuits: ${state}`)).outcome('electrical.airbag-circuits')).toBe(outcome);
   });
 
   it('that were altered stop the note, whatever it or another note answers', async () => {
-    const { one } = await examineNote(K, 'airbag-circuits: altered\nanswers: { electrical.airbag-circuits: yes }', { notes: { '005-wiring.md': 'kind: electrical\nairbag-circuits: untouched' } });
-    expect(one('electrical.airbag-circuits')).toMatchObject({ outcome: 'nonconforming', stop: true, note: '010-tried', todo: expect.stringContaining('stop work') as string });
+    const { one } = await examineNote(K, 'airbag-circuits: altered\nanswers: { electrical.airbag-circuits: yes }', {
+      notes: { '005-wiring.md': 'kind: electrical\nairbag-circuits: untouched' },
+    });
+    expect(one('electrical.airbag-circuits')).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+      note: '010-tried',
+      todo: expect.stringContaining('stop work') as string,
+    });
   });
 });
 
@@ -77,29 +111,56 @@ describe('battery', () => {
 });
 
 describe('supply', () => {
-  it.each([['13.9 ± 0.1 V', 'conforming'], ['14.5 ± 0.1 V', 'undecided'], ['14.8 ± 0.1 V', 'nonconforming'], ['13.0 ± 0.1 V', 'nonconforming']])('charging at %s against 13.8 to 14.5 V: %s', async (voltage, outcome) => {
+  it.each([
+    ['13.9 ± 0.1 V', 'conforming'],
+    ['14.5 ± 0.1 V', 'undecided'],
+    ['14.8 ± 0.1 V', 'nonconforming'],
+    ['13.0 ± 0.1 V', 'nonconforming'],
+  ])('charging at %s against 13.8 to 14.5 V: %s', async (voltage, outcome) => {
     const note = `charging: [{ id: idle, voltage: ${voltage} }]\ncharging-maker: { least: 13.8 V, greatest: 14.5 V, from: maker }`;
     expect((await examineNote(K, note)).outcome('electrical.charging', 'idle')).toBe(outcome);
   });
 
   // Common practice, no source: the alternator gives what the steady consumers take.
-  it.each([['75 A', '58 ± 1 A', 'conforming'], ['58 A', '58.0 ± 0.1 A', 'undecided'], ['55 A', '58 ± 1 A', 'nonconforming']])('alternator %s, consumers %s: %s', async (alternator, total, outcome) => {
-    expect((await examineNote(K, `alternator: ${alternator}\ntotal-current: ${total}`)).outcome('electrical.alternator')).toBe(outcome);
+  it.each([
+    ['75 A', '58 ± 1 A', 'conforming'],
+    ['58 A', '58.0 ± 0.1 A', 'undecided'],
+    ['55 A', '58 ± 1 A', 'nonconforming'],
+  ])('alternator %s, consumers %s: %s', async (alternator, total, outcome) => {
+    expect(
+      (await examineNote(K, `alternator: ${alternator}\ntotal-current: ${total}`)).outcome('electrical.alternator'),
+    ).toBe(outcome);
   });
 
   it('asks for the other half, and for nothing where neither was measured', async () => {
     expect((await examineNote(K, 'alternator: 75 A')).one('electrical.alternator').todo).toContain('total-current');
     const { all } = await examineNote(K, '');
     expect([...all('electrical.alternator'), ...all('electrical.charging'), ...all('electrical.drain')]).toEqual([]);
-    expect((await examineNote(K, 'drain: 22 mA\ndrain-maker: { greatest: 50 mA, from: maker }')).outcome('electrical.drain')).toBe('conforming');
+    expect(
+      (await examineNote(K, 'drain: 22 mA\ndrain-maker: { greatest: 50 mA, from: maker }')).outcome('electrical.drain'),
+    ).toBe('conforming');
   });
 });
 
-it.each([['35 ± 1 mm', 'conforming'], ['20 ± 1 mm', 'nonconforming']])('a loom %s from the exhaust against 30 mm as agreed: %s', async (gap, outcome) => {
-  expect((await examineNote(K, `looms: [{ id: engine, near: exhaust, gap: ${gap}, maker: { least: 30 mm, from: agreed with R. Ansell (invented) } }]`)).outcome('electrical.loom-gap', 'engine')).toBe(outcome);
+it.each([
+  ['35 ± 1 mm', 'conforming'],
+  ['20 ± 1 mm', 'nonconforming'],
+])('a loom %s from the exhaust against 30 mm as agreed: %s', async (gap, outcome) => {
+  expect(
+    (
+      await examineNote(
+        K,
+        `looms: [{ id: engine, near: exhaust, gap: ${gap}, maker: { least: 30 mm, from: agreed with R. Ansell (invented) } }]`,
+      )
+    ).outcome('electrical.loom-gap', 'engine'),
+  ).toBe(outcome);
 });
 
-it.each([['yes', 'conforming'], ['no', 'nonconforming'], ['manual', 'notApplicable']])('start lock %s: %s', async (lock, outcome) => {
+it.each([
+  ['yes', 'conforming'],
+  ['no', 'nonconforming'],
+  ['manual', 'notApplicable'],
+])('start lock %s: %s', async (lock, outcome) => {
   expect((await examineNote(K, `neutral-start: ${lock}`)).outcome('gearbox.neutral-start')).toBe(outcome);
 });
 
@@ -115,11 +176,31 @@ pump-stops: yes
 neutral-start: manual
 answers: { electrical.fuses: yes, engine.lines-protected: yes }`;
   const { findings } = await examineNote(K, note);
-  const own = findings.filter((f) => !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  const own = findings.filter(
+    (f) =>
+      !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) &&
+      f.form !== 'evidence' &&
+      f.form !== 'order',
+  );
   expect(own.map((f) => [f.item, f.says])).toEqual([]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['electrical.wire-current', 'electrical.fuse-current', 'electrical.fuse-wire', 'electrical.loom-gap', 'electrical.battery', 'electrical.fuses', 'electrical.airbag-circuits', 'electrical.diagram', 'electrical.route-shown', 'electrical.battery-shown', 'retained.fault-lamps', 'fuel.pump-stops', 'gearbox.neutral-start']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'electrical.wire-current',
+    'electrical.fuse-current',
+    'electrical.fuse-wire',
+    'electrical.loom-gap',
+    'electrical.battery',
+    'electrical.fuses',
+    'electrical.airbag-circuits',
+    'electrical.diagram',
+    'electrical.route-shown',
+    'electrical.battery-shown',
+    'retained.fault-lamps',
+    'fuel.pump-stops',
+    'gearbox.neutral-start',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -20,7 +20,11 @@ describe('oil clearance of each journal', () => {
     ['60.0645 ± 0.001 mm', 'undecided'],
   ])('bore %s over a journal of 60.000 mm: %s', async (bore, outcome) => {
     const { one } = await examineNote(K, bearing('60.000 ± 0.001 mm', bore));
-    expect(one('assembly.oil-clearance', 'mains-main-1')).toMatchObject({ outcome, basis: 'maker', limit: { document: 'engine manual (invented)' } });
+    expect(one('assembly.oil-clearance', 'mains-main-1')).toMatchObject({
+      outcome,
+      basis: 'maker',
+      limit: { document: 'engine manual (invented)' },
+    });
   });
 
   it('adds the uncertainty of both readings', async () => {
@@ -30,49 +34,86 @@ describe('oil clearance of each journal', () => {
   });
 
   it('names the journal that is out, and only that one', async () => {
-    const { outcome } = await examineNote(K, bearing('60.000 ± 0.001 mm', '60.040 ± 0.001 mm').replace('}]', '}, { id: main-2, journal: 60.000 ± 0.001 mm, bore: 60.090 ± 0.001 mm }]'));
-    expect([outcome('assembly.oil-clearance', 'mains-main-1'), outcome('assembly.oil-clearance', 'mains-main-2')]).toEqual(['conforming', 'nonconforming']);
+    const { outcome } = await examineNote(
+      K,
+      bearing('60.000 ± 0.001 mm', '60.040 ± 0.001 mm').replace(
+        '}]',
+        '}, { id: main-2, journal: 60.000 ± 0.001 mm, bore: 60.090 ± 0.001 mm }]',
+      ),
+    );
+    expect([
+      outcome('assembly.oil-clearance', 'mains-main-1'),
+      outcome('assembly.oil-clearance', 'mains-main-2'),
+    ]).toEqual(['conforming', 'nonconforming']);
   });
 
   it('asks for the reading that is missing, and for the figure where no window is given', async () => {
     const { one } = await examineNote(K, bearing('60.000 mm', '60.040 mm').replace('bore: 60.040 mm', ''));
-    expect(one('assembly.oil-clearance')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('bearings.mains.journals.main-1.bore (bore gauge') as string });
+    expect(one('assembly.oil-clearance')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('bearings.mains.journals.main-1.bore (bore gauge') as string,
+    });
     const bare = await examineNote(K, bearing('60.000 mm', '60.040 mm', ''));
     expect(bare.outcome('assembly.oil-clearance')).toBe('unconfirmed');
   });
 
   it('refuses a diameter in kg, a bare number, and a window without its paper', () => {
-    expect(problemsOf(K, bearing('60 kg', '60.04 mm'))).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
-    expect(problemsOf(K, bearing('60.00', '60.04 mm'))).toMatchObject([{ code: 'quantity', hint: expect.stringContaining('mm') as string }]);
-    expect(problemsOf(K, bearing('60.00 mm', '60.04 mm', '{ least: 0.025 mm }'))).toMatchObject([{ found: 'no `from`' }]);
+    expect(problemsOf(K, bearing('60 kg', '60.04 mm'))).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kg') as string },
+    ]);
+    expect(problemsOf(K, bearing('60.00', '60.04 mm'))).toMatchObject([
+      { code: 'quantity', hint: expect.stringContaining('mm') as string },
+    ]);
+    expect(problemsOf(K, bearing('60.00 mm', '60.04 mm', '{ least: 0.025 mm }'))).toMatchObject([
+      { found: 'no `from`' },
+    ]);
   });
 });
 
 describe('end gap of the rings', () => {
-  const rings = (gap: string, rest: string) => `bore: 100.00 ± 0.01 mm\nrings: [{ id: top, gaps: [{ id: cylinder-1, gap: ${gap} }], ${rest} }]`;
+  const rings = (gap: string, rest: string) =>
+    `bore: 100.00 ± 0.01 mm\nrings: [{ id: top, gaps: [{ id: cylinder-1, gap: ${gap} }], ${rest} }]`;
   const byBore = 'by-bore: { factor: 0.0040, from: ring packet (invented) }';
 
   // Least gap 0.0040 × 100 mm = 0.40 mm: arithmetic; the factor is a rule that ring makers' sheets use (from memory).
-  it.each([['0.41 ± 0.005 mm', 'conforming'], ['0.40 ± 0.005 mm', 'undecided'], ['0.39 ± 0.005 mm', 'nonconforming']])('%s by the bore is %s', async (gap, outcome) => {
+  it.each([
+    ['0.41 ± 0.005 mm', 'conforming'],
+    ['0.40 ± 0.005 mm', 'undecided'],
+    ['0.39 ± 0.005 mm', 'nonconforming'],
+  ])('%s by the bore is %s', async (gap, outcome) => {
     const { one } = await examineNote(K, rings(gap, byBore));
-    expect(one('assembly.ring-gap', 'top-cylinder-1')).toMatchObject({ outcome, basis: 'maker', limit: { document: 'ring packet (invented)' } });
+    expect(one('assembly.ring-gap', 'top-cylinder-1')).toMatchObject({
+      outcome,
+      basis: 'maker',
+      limit: { document: 'ring packet (invented)' },
+    });
     expect(one('assembly.ring-gap').limit!.min).toBeCloseTo(0.0004, 12);
   });
 
   it('takes a figure in mm before one by the bore, and keeps the upper end', async () => {
     const window = `maker: { least: 0.30 mm, greatest: 0.60 mm, ${manual} }`;
-    expect((await examineNote(K, rings('0.35 ± 0.01 mm', `${byBore}, ${window}`))).outcome('assembly.ring-gap')).toBe('conforming');
-    expect((await examineNote(K, rings('0.70 ± 0.01 mm', `${byBore}, maker: { greatest: 0.60 mm, ${manual} }`))).outcome('assembly.ring-gap')).toBe('nonconforming');
+    expect((await examineNote(K, rings('0.35 ± 0.01 mm', `${byBore}, ${window}`))).outcome('assembly.ring-gap')).toBe(
+      'conforming',
+    );
+    expect(
+      (await examineNote(K, rings('0.70 ± 0.01 mm', `${byBore}, maker: { greatest: 0.60 mm, ${manual} }`))).outcome(
+        'assembly.ring-gap',
+      ),
+    ).toBe('nonconforming');
   });
 
   it('asks for the bore that the rule needs', async () => {
     const { one } = await examineNote(K, rings('0.41 mm', byBore).replace('bore: 100.00 ± 0.01 mm\n', ''));
-    expect(one('assembly.ring-gap')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('the engine note') as string });
+    expect(one('assembly.ring-gap')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('the engine note') as string,
+    });
   });
 });
 
 it('compares the end float with its window', async () => {
-  const float = (value: string) => examineNote(K, `end-float: ${value}\nend-float-maker: { least: 0.08 mm, greatest: 0.20 mm, ${manual} }`);
+  const float = (value: string) =>
+    examineNote(K, `end-float: ${value}\nend-float-maker: { least: 0.08 mm, greatest: 0.20 mm, ${manual} }`);
   expect((await float('0.15 ± 0.01 mm')).outcome('assembly.end-float')).toBe('conforming');
   expect((await float('0.25 ± 0.01 mm')).outcome('assembly.end-float')).toBe('nonconforming');
 });
@@ -82,15 +123,27 @@ describe('torque steps', () => {
 joints:
   - { id: head, says: head bolts, thread: M10x1.25, sequence: from the middle outwards, bolts: new, ${manual}, steps: [{ id: first, ${step} }]${rest} }`;
 
-  it.each([['60', 'conforming'], ['65', 'conforming'], ['65.5', 'nonconforming'], ['55', 'conforming'], ['54.5', 'nonconforming']])('%s N·m against 60 ± 5 N·m is %s', async (torque, outcome) => {
+  it.each([
+    ['60', 'conforming'],
+    ['65', 'conforming'],
+    ['65.5', 'nonconforming'],
+    ['55', 'conforming'],
+    ['54.5', 'nonconforming'],
+  ])('%s N·m against 60 ± 5 N·m is %s', async (torque, outcome) => {
     const { one } = await examineNote(K, joint(`torque: ${torque} N·m, asked-torque: 60 ± 5 N·m`));
     expect(one('assembly.torque', 'head-first')).toMatchObject({ outcome, basis: 'maker' });
   });
 
   it('a figure without a tolerance is that figure, in whatever unit', async () => {
-    expect((await examineNote(K, joint('torque: 60 N·m, asked-torque: 60 N·m'))).outcome('assembly.torque')).toBe('conforming');
-    expect((await examineNote(K, joint('torque: 720 lbf·in, asked-torque: 60 ft·lbf'))).outcome('assembly.torque')).toBe('conforming');
-    expect((await examineNote(K, joint('torque: 60 ft·lbf, asked-torque: 60 N·m'))).outcome('assembly.torque')).toBe('nonconforming');
+    expect((await examineNote(K, joint('torque: 60 N·m, asked-torque: 60 N·m'))).outcome('assembly.torque')).toBe(
+      'conforming',
+    );
+    expect(
+      (await examineNote(K, joint('torque: 720 lbf·in, asked-torque: 60 ft·lbf'))).outcome('assembly.torque'),
+    ).toBe('conforming');
+    expect((await examineNote(K, joint('torque: 60 ft·lbf, asked-torque: 60 N·m'))).outcome('assembly.torque')).toBe(
+      'nonconforming',
+    );
   });
 
   it('compares steps by angle, and asks for none where there is none', async () => {
@@ -101,70 +154,111 @@ joints:
   });
 
   it('states the torques where every joint has steps, order and manual', async () => {
-    expect((await examineNote(K, joint('torque: 60 N·m'))).one('assembly.torques')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('head bolts') as string });
-    expect((await examineNote(K, joint('torque: 60 N·m').replace(' sequence: from the middle outwards,', ''))).outcome('assembly.torques')).toBe('missing');
+    expect((await examineNote(K, joint('torque: 60 N·m'))).one('assembly.torques')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringContaining('head bolts') as string,
+    });
+    expect(
+      (await examineNote(K, joint('torque: 60 N·m').replace(' sequence: from the middle outwards,', ''))).outcome(
+        'assembly.torques',
+      ),
+    ).toBe('missing');
   });
 
   it('finds bolts used again that serve once', async () => {
     expect((await examineNote(K, joint('torque: 60 N·m'))).outcome('assembly.once-only')).toBe('conforming');
-    expect((await examineNote(K, joint('torque: 60 N·m').replace('bolts: new', 'bolts: used-though-once-only'))).one('assembly.once-only')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('head bolts') as string });
+    expect(
+      (await examineNote(K, joint('torque: 60 N·m').replace('bolts: new', 'bolts: used-though-once-only'))).one(
+        'assembly.once-only',
+      ),
+    ).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('head bolts') as string });
   });
 });
 
 // Common practice, no source: the mark is checked with a positive stop, and again whenever the pointer, or what the
 // pointer or the scale sits on, has moved. Midpoint of the readings: symmetry of the crank drive.
 describe('timing mark', () => {
-  const check = (before: string, after: string, rest = '') => `timing-checks: [{ id: first, on: 2026-04-10, before: ${before}, after: ${after} }${rest}]\ntiming-maker: { greatest: 1 deg, ${manual} }\n`;
+  const check = (before: string, after: string, rest = '') =>
+    `timing-checks: [{ id: first, on: 2026-04-10, before: ${before}, after: ${after} }${rest}]\ntiming-maker: { greatest: 1 deg, ${manual} }\n`;
 
   it.each([
     ['21.5 deg', '18.5 deg', '1.5', 'before the zero of the scale (BTDC side)'],
     ['18.5 deg', '21.5 deg', '1.5', 'after the zero of the scale (ATDC side)'],
   ])('stop at %s before and %s after: %s degrees, told in words', async (before, after, degrees, words) => {
     const { one } = await examineNote(K, check(before, after));
-    expect(one('assembly.timing-mark').says).toMatch(new RegExp(`${degrees.replace('.', '\\.')}\\S* ± \\S+ deg ${words.replace(/[()]/g, '\\$&')}`));
+    expect(one('assembly.timing-mark').says).toMatch(
+      new RegExp(`${degrees.replace('.', '\\.')}\\S* ± \\S+ deg ${words.replace(/[()]/g, '\\$&')}`),
+    );
     expect(one('assembly.timing-zero').outcome).toBe('nonconforming');
   });
 
-  it.each([['20.5 ± 0.1 deg', 'conforming'], ['21.8 ± 0.1 deg', 'conforming'], ['22.0 ± 0.1 deg', 'undecided'], ['22.5 ± 0.1 deg', 'nonconforming'], ['17.5 ± 0.1 deg', 'nonconforming'], ['18.2 ± 0.1 deg', 'conforming']])(
-    '%s before and 20.0 after, against 1 degree either way: %s',
-    async (before, outcome) => {
-      expect((await examineNote(K, check(before, '20.0 ± 0.1 deg'))).outcome('assembly.timing-zero')).toBe(outcome);
-    },
-  );
+  it.each([
+    ['20.5 ± 0.1 deg', 'conforming'],
+    ['21.8 ± 0.1 deg', 'conforming'],
+    ['22.0 ± 0.1 deg', 'undecided'],
+    ['22.5 ± 0.1 deg', 'nonconforming'],
+    ['17.5 ± 0.1 deg', 'nonconforming'],
+    ['18.2 ± 0.1 deg', 'conforming'],
+  ])('%s before and 20.0 after, against 1 degree either way: %s', async (before, outcome) => {
+    expect((await examineNote(K, check(before, '20.0 ± 0.1 deg'))).outcome('assembly.timing-zero')).toBe(outcome);
+  });
 
   it.each([
     ['2026-04-09', 'conforming', 'checked again on 2026-04-10'],
     ['2026-04-11', 'nonconforming', 'pointer moved on 2026-04-11 since'],
     ['2026-04-10', 'undecided', 'same day'],
   ])('checked on 2026-04-10, pointer moved on %s: %s', async (on, outcome, says) => {
-    const { one } = await examineNote(K, `${check('20.5 deg', '20.5 deg')}timing-moved: [{ id: pointer, what: pointer, on: ${on} }]`);
+    const { one } = await examineNote(
+      K,
+      `${check('20.5 deg', '20.5 deg')}timing-moved: [{ id: pointer, what: pointer, on: ${on} }]`,
+    );
     expect(one('assembly.timing-mark')).toMatchObject({ outcome, says: expect.stringContaining(says) as string });
   });
 
   it('the last move of what it sits on counts, and a later check settles it', async () => {
-    const moved = 'timing-moved: [{ id: pointer, what: pointer, on: 2026-04-01 }, { id: cover, what: cover, on: 2026-04-12 }]';
-    expect((await examineNote(K, check('20 deg', '20 deg') + moved)).one('assembly.timing-mark')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('cover moved') as string });
-    const again = await examineNote(K, check('22 deg', '20 deg', ', { id: again, on: 2026-04-13, before: 20 deg, after: 20 deg }') + moved);
+    const moved =
+      'timing-moved: [{ id: pointer, what: pointer, on: 2026-04-01 }, { id: cover, what: cover, on: 2026-04-12 }]';
+    expect((await examineNote(K, check('20 deg', '20 deg') + moved)).one('assembly.timing-mark')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringContaining('cover moved') as string,
+    });
+    const again = await examineNote(
+      K,
+      check('22 deg', '20 deg', ', { id: again, on: 2026-04-13, before: 20 deg, after: 20 deg }') + moved,
+    );
     expect(again.one('assembly.timing-mark', 'again').outcome).toBe('conforming');
     expect(again.one('assembly.timing-zero', 'again').says).toContain('measured 0');
   });
 
   it('an answer does not outvote the dates, and settles a day on which both happened', async () => {
     const answered = '\nanswers: { assembly.timing-mark: yes }';
-    const note = (on: string) => `${check('20 deg', '20 deg')}timing-moved: [{ id: damper, what: damper, on: ${on} }]${answered}`;
+    const note = (on: string) =>
+      `${check('20 deg', '20 deg')}timing-moved: [{ id: damper, what: damper, on: ${on} }]${answered}`;
     expect((await examineNote(K, note('2026-04-11'))).outcome('assembly.timing-mark')).toBe('nonconforming');
     expect((await examineNote(K, note('2026-04-10'))).outcome('assembly.timing-mark')).toBe('conforming');
   });
 
   it('an undated move or check decides nothing', async () => {
-    expect((await examineNote(K, `${check('20 deg', '20 deg')}timing-moved: [{ id: damper }]`)).outcome('assembly.timing-mark')).toBe('undecided');
-    expect((await examineNote(K, `${check('20 deg', '20 deg').replace('on: 2026-04-10, ', '')}timing-moved: [{ id: damper, on: 2026-04-01 }]`)).outcome('assembly.timing-mark')).toBe('undecided');
+    expect(
+      (await examineNote(K, `${check('20 deg', '20 deg')}timing-moved: [{ id: damper }]`)).outcome(
+        'assembly.timing-mark',
+      ),
+    ).toBe('undecided');
+    expect(
+      (
+        await examineNote(
+          K,
+          `${check('20 deg', '20 deg').replace('on: 2026-04-10, ', '')}timing-moved: [{ id: damper, on: 2026-04-01 }]`,
+        )
+      ).outcome('assembly.timing-mark'),
+    ).toBe('undecided');
   });
 });
 
 // Common practice, no source: 50 oz·in in place of 28 oz·in is a mismatch; equal values conform.
 describe('unbalance of replaced rotating parts', () => {
-  const part = (original: string, replacement: string, rest = '') => `rotating: [{ id: damper, original: ${original}, replacement: ${replacement}${rest} }]`;
+  const part = (original: string, replacement: string, rest = '') =>
+    `rotating: [{ id: damper, original: ${original}, replacement: ${replacement}${rest} }]`;
   it.each([
     ['28 oz·in', '28 oz·in', 'conforming'],
     ['28 oz·in', '50 oz·in', 'nonconforming'],
@@ -178,12 +272,18 @@ describe('unbalance of replaced rotating parts', () => {
   });
 
   it('says by how much, and leaves a balanced crankshaft to the certifier', async () => {
-    expect((await examineNote(K, part('28 oz·in', '50 oz·in'))).one('assembly.unbalance').says).toContain('differ by 22 oz·in');
-    expect((await examineNote(K, part('28 oz·in', '50 oz·in', ', balance-report: report 7'))).outcome('assembly.unbalance')).toBe('undecided');
+    expect((await examineNote(K, part('28 oz·in', '50 oz·in'))).one('assembly.unbalance').says).toContain(
+      'differ by 22 oz·in',
+    );
+    expect(
+      (await examineNote(K, part('28 oz·in', '50 oz·in', ', balance-report: report 7'))).outcome('assembly.unbalance'),
+    ).toBe('undecided');
   });
 
   it('asks for a value that was not read, and for none where nothing was replaced', async () => {
-    expect((await examineNote(K, 'rotating: [{ id: damper, original: 28 oz·in }]')).one('assembly.unbalance')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('rotating.damper.replacement') as string });
+    expect(
+      (await examineNote(K, 'rotating: [{ id: damper, original: 28 oz·in }]')).one('assembly.unbalance'),
+    ).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('rotating.damper.replacement') as string });
     expect((await examineNote(K, 'rotating-replaced: no')).outcome('assembly.unbalance')).toBe('notApplicable');
   });
 
@@ -194,20 +294,31 @@ describe('unbalance of replaced rotating parts', () => {
 
 // Common practice, no source: a disused opening is closed, say with a 1/4-18 NPT plug and thread sealant, and recorded.
 describe('closed openings', () => {
-  const plug = 'openings: [{ id: heater, place: rear of the head, what: plugged, thread: 1/4-18 NPT, sealant: thread sealant }]';
+  const plug =
+    'openings: [{ id: heater, place: rear of the head, what: plugged, thread: 1/4-18 NPT, sealant: thread sealant }]';
   it('are recorded with thread and sealant', async () => {
-    expect((await examineNote(K, plug)).one('assembly.openings', 'heater')).toMatchObject({ outcome: 'conforming', says: 'rear of the head: plugged, 1/4-18 NPT, thread sealant' });
+    expect((await examineNote(K, plug)).one('assembly.openings', 'heater')).toMatchObject({
+      outcome: 'conforming',
+      says: 'rear of the head: plugged, 1/4-18 NPT, thread sealant',
+    });
   });
 
-  it.each([[', sealant: thread sealant', '', 'missing', 'what seals the thread'], [', thread: 1/4-18 NPT', '', 'missing', 'thread of the plug'], ['what: plugged', 'what: moved', 'missing', 'where its fitting or sender went'], ['sealant: thread sealant', 'sealant: none', 'nonconforming', 'without anything that seals it']])(
-    'with %s as `%s`: %s',
-    async (from, to, outcome, says) => {
-      expect((await examineNote(K, plug.replace(from, to))).one('assembly.openings')).toMatchObject({ outcome, says: expect.stringContaining(says) as string });
-    },
-  );
+  it.each([
+    [', sealant: thread sealant', '', 'missing', 'what seals the thread'],
+    [', thread: 1/4-18 NPT', '', 'missing', 'thread of the plug'],
+    ['what: plugged', 'what: moved', 'missing', 'where its fitting or sender went'],
+    ['sealant: thread sealant', 'sealant: none', 'nonconforming', 'without anything that seals it'],
+  ])('with %s as `%s`: %s', async (from, to, outcome, says) => {
+    expect((await examineNote(K, plug.replace(from, to))).one('assembly.openings')).toMatchObject({
+      outcome,
+      says: expect.stringContaining(says) as string,
+    });
+  });
 
   it('refuses a pipe thread that there is not', () => {
-    expect(problemsOf(K, plug.replace('1/4-18', '1/4-20'))).toMatchObject([{ found: expect.stringContaining('20') as string, hint: expect.stringContaining('1/4-18 NPT') as string }]);
+    expect(problemsOf(K, plug.replace('1/4-18', '1/4-20'))).toMatchObject([
+      { found: expect.stringContaining('20') as string, hint: expect.stringContaining('1/4-18 NPT') as string },
+    ]);
   });
 });
 
@@ -224,30 +335,46 @@ describe('bearing shells of a used engine', () => {
   });
 
   it('old shells within their clearance are still old shells', async () => {
-    const { outcome } = await examineNote(K, `history: used\nshells: reused\n${bearing('60.000 ± 0.001 mm', '60.045 ± 0.001 mm')}`);
+    const { outcome } = await examineNote(
+      K,
+      `history: used\nshells: reused\n${bearing('60.000 ± 0.001 mm', '60.045 ± 0.001 mm')}`,
+    );
     expect([outcome('assembly.oil-clearance'), outcome('assembly.shells')]).toEqual(['conforming', 'nonconforming']);
   });
 });
 
 // A racing engine builder's page (beckracing.com), worked example: 4.03 in × 3.48 in, 76 cm³, gasket 4.166 × 0.035 in, deck 0.005 in, 7 cm³: 8.92.
 it('reckons the compression ratio, with bore and stroke from the engine note', async () => {
-  const volumes = 'compression: { chamber: 76.00 cm3, gasket-bore: 4.166 in, gasket-thickness: 0.0350 in, deck: 0.0050 in, crown: 7.00 cm3, maker: { least: 8.8, greatest: 9.0, from: builder } }';
-  const { one } = await examineNote(K, volumes, { notes: { '020-engine.md': 'kind: engine\nbore: 4.030 in\nstroke: 3.480 in' } });
+  const volumes =
+    'compression: { chamber: 76.00 cm3, gasket-bore: 4.166 in, gasket-thickness: 0.0350 in, deck: 0.0050 in, crown: 7.00 cm3, maker: { least: 8.8, greatest: 9.0, from: builder } }';
+  const { one } = await examineNote(K, volumes, {
+    notes: { '020-engine.md': 'kind: engine\nbore: 4.030 in\nstroke: 3.480 in' },
+  });
   expect(one('assembly.compression')).toMatchObject({ outcome: 'conforming' });
   expect(one('assembly.compression').measured!.si).toBeCloseTo(8.92, 2);
-  expect((await examineNote(K, volumes)).one('assembly.compression')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('bore of the engine fitted') as string });
+  expect((await examineNote(K, volumes)).one('assembly.compression')).toMatchObject({
+    outcome: 'missing',
+    says: expect.stringContaining('bore of the engine fitted') as string,
+  });
 });
 
 it('asks for what only some engines have where the note has something on it', async () => {
   const optional = ['assembly.clearance', 'assembly.cranking-pressure', 'assembly.oil-pressure'];
   const empty = await examineNote(K, '');
   for (const item of optional) expect(empty.all(item)).toEqual([]);
-  const full = await examineNote(K, `
+  const full = await examineNote(
+    K,
+    `
 clearances: [{ id: piston-1, value: 0.045 mm, maker: { least: 0.03 mm, greatest: 0.06 mm, ${manual} } }]
 cranking: [{ id: cylinder-1, pressure: 1150 kPa }, { id: cylinder-2, pressure: 900 kPa }]
 cranking-maker: { least: 1000 kPa, ${manual} }
-oil-pressure: [{ id: idle, speed: 800 rpm, pressure: 180 kPa, maker: { least: 100 kPa, ${manual} } }]`);
-  expect(optional.map((item) => full.all(item).map((f) => f.outcome))).toEqual([['conforming'], ['conforming', 'nonconforming'], ['conforming']]);
+oil-pressure: [{ id: idle, speed: 800 rpm, pressure: 180 kPa, maker: { least: 100 kPa, ${manual} } }]`,
+  );
+  expect(optional.map((item) => full.all(item).map((f) => f.outcome))).toEqual([
+    ['conforming'],
+    ['conforming', 'nonconforming'],
+    ['conforming'],
+  ]);
 });
 
 it('a filled note has nothing against it but photos and papers', async () => {
@@ -268,11 +395,30 @@ openings: [{ id: heater, place: rear of the head, what: plugged, thread: 1/4-18 
 ${bearing('59.990 ± 0.002 mm', '60.035 ± 0.002 mm')}`,
     { notes: { '020-engine.md': 'kind: engine\nstroke: 86.0 mm' } },
   );
-  const own = findings.filter((f) => f.note === '010-tried' && f.outcome !== 'conforming' && f.outcome !== 'notApplicable');
+  const own = findings.filter(
+    (f) => f.note === '010-tried' && f.outcome !== 'conforming' && f.outcome !== 'notApplicable',
+  );
   expect(own.map((f) => [f.form, f.item]).filter(([form]) => form !== 'evidence' && form !== 'order')).toEqual([]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['assembly.oil-clearance', 'assembly.end-float', 'assembly.ring-gap', 'assembly.compression', 'assembly.torque', 'assembly.timing-zero', 'assembly.timing-mark', 'assembly.shells', 'assembly.unbalance', 'assembly.openings', 'assembly.torques', 'assembly.once-only', 'assembly.clearance-record', 'assembly.parts', 'engine.identity']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'assembly.oil-clearance',
+    'assembly.end-float',
+    'assembly.ring-gap',
+    'assembly.compression',
+    'assembly.torque',
+    'assembly.timing-zero',
+    'assembly.timing-mark',
+    'assembly.shells',
+    'assembly.unbalance',
+    'assembly.openings',
+    'assembly.torques',
+    'assembly.once-only',
+    'assembly.clearance-record',
+    'assembly.parts',
+    'engine.identity',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 const K = 'exhaust';
 const SA: Around = { vehicle: { registration: 'SA' } };
@@ -28,25 +28,38 @@ describe('outlet, South Australia', () => {
     expect((await examineNote(K, outlet(rest), SA)).outcome(item)).toBe(outcome);
   });
 
-  it.each([['151 ± 1 mm', 'conforming'], ['149 ± 0.5 mm', 'nonconforming']])('an upright outlet %s above the cab: %s', async (above, outcome) => {
+  it.each([
+    ['151 ± 1 mm', 'conforming'],
+    ['149 ± 0.5 mm', 'nonconforming'],
+  ])('an upright outlet %s above the cab: %s', async (above, outcome) => {
     const found = await examineNote(K, `outlet: { form: vertical, above-cab: ${above}, height: 1800 mm }`, SA);
-    expect([found.outcome('exhaust.outlet-above-cab'), found.outcome('exhaust.outlet-height')]).toEqual([outcome, 'notApplicable']);
+    expect([found.outcome('exhaust.outlet-above-cab'), found.outcome('exhaust.outlet-height')]).toEqual([
+      outcome,
+      'notApplicable',
+    ]);
   });
 
   it('is marked as a text that was replaced, and does not apply elsewhere', async () => {
-    expect((await examineNote(K, outlet('height: 300 mm'), SA)).one('exhaust.outlet-height').marks).toContain('superseded text');
+    expect((await examineNote(K, outlet('height: 300 mm'), SA)).one('exhaust.outlet-height').marks).toContain(
+      'superseded text',
+    );
     expect((await examineNote(K, outlet('height: 800 mm'))).outcome('exhaust.outlet-height')).toBe('notApplicable');
   });
 
   it('refuses a height in kg and a bare number', () => {
-    expect(problemsOf(K, outlet('height: 300 kg'))).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
+    expect(problemsOf(K, outlet('height: 300 kg'))).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kg') as string },
+    ]);
     expect(problemsOf(K, outlet('height: 300'))).toMatchObject([{ code: 'quantity' }]);
   });
 });
 
 it('states the outlet in words', async () => {
   const whole = outlet('height: 310 mm, points: rear, slope: 8 deg, slopes: down, near: "tailgate, 420 mm"');
-  expect((await examineNote(K, whole)).one('exhaust.outlet')).toMatchObject({ outcome: 'conforming', answer: '310 mm above the ground, to the rear, 8 deg down, nearest opening: tailgate, 420 mm' });
+  expect((await examineNote(K, whole)).one('exhaust.outlet')).toMatchObject({
+    outcome: 'conforming',
+    answer: '310 mm above the ground, to the rear, 8 deg down, nearest opening: tailgate, 420 mm',
+  });
   expect((await examineNote(K, outlet('height: 310 mm'))).outcome('exhaust.outlet')).toBe('missing');
 });
 
@@ -60,21 +73,41 @@ describe('what it passes', () => {
     ['51 ± 1 mm', 'yes', 'conforming'],
     ['49 ± 0.5 mm', 'yes', 'nonconforming'],
   ])('a gas line at %s, shielded %s: %s', async (gap, shielded, outcome) => {
-    expect((await examineNote(K, place(`to: gas-line, gap: ${gap}, shielded: ${shielded}`))).outcome('fuel.gas-exhaust', 'here')).toBe(outcome);
+    expect(
+      (await examineNote(K, place(`to: gas-line, gap: ${gap}, shielded: ${shielded}`))).outcome(
+        'fuel.gas-exhaust',
+        'here',
+      ),
+    ).toBe(outcome);
   });
 
   it('petrol lines wait for the own copy; other parts for what was agreed', async () => {
-    expect((await examineNote(K, place('to: fuel-line, gap: 90 mm'))).outcome('fuel.exhaust-distance', 'here')).toBe('unconfirmed');
+    expect((await examineNote(K, place('to: fuel-line, gap: 90 mm'))).outcome('fuel.exhaust-distance', 'here')).toBe(
+      'unconfirmed',
+    );
     const wiring = 'to: wiring, gap: 40 ± 1 mm, maker: { least: 35 mm, from: agreed with R. Ansell (invented) }';
     expect((await examineNote(K, place(wiring))).outcome('exhaust.clearance', 'here')).toBe('conforming');
-    expect((await examineNote(K, place(wiring.replace('40', '30')))).outcome('exhaust.clearance', 'here')).toBe('nonconforming');
-    expect((await examineNote(K, place('to: wiring, gap: 40 mm'))).outcome('exhaust.clearance', 'here')).toBe('unconfirmed');
-    expect((await examineNote(K, place('to: wiring'))).one('exhaust.clearance')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('clearances.here.gap (stepped gauge') as string });
+    expect((await examineNote(K, place(wiring.replace('40', '30')))).outcome('exhaust.clearance', 'here')).toBe(
+      'nonconforming',
+    );
+    expect((await examineNote(K, place('to: wiring, gap: 40 mm'))).outcome('exhaust.clearance', 'here')).toBe(
+      'unconfirmed',
+    );
+    expect((await examineNote(K, place('to: wiring'))).one('exhaust.clearance')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('clearances.here.gap (stepped gauge') as string,
+    });
   });
 
   it('tells temperatures and how far they are from the limit', async () => {
-    const hot = (value: string) => place(`to: floor, gap: 40 mm, temperature: ${value}, temperature-maker: { greatest: 80 degC, from: maker of the mat }`);
-    expect((await examineNote(K, hot('62 ± 2 degC'))).one('exhaust.heat', 'here')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('margin 18 K') as string });
+    const hot = (value: string) =>
+      place(
+        `to: floor, gap: 40 mm, temperature: ${value}, temperature-maker: { greatest: 80 degC, from: maker of the mat }`,
+      );
+    expect((await examineNote(K, hot('62 ± 2 degC'))).one('exhaust.heat', 'here')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringContaining('margin 18 K') as string,
+    });
     expect((await examineNote(K, hot('79 ± 2 degC'))).outcome('exhaust.heat')).toBe('undecided');
     expect((await examineNote(K, hot('90 ± 2 degC'))).one('exhaust.heat').says).toContain('beyond it by 10 K');
     expect((await examineNote(K, place('to: floor, gap: 40 mm'))).all('exhaust.heat')).toEqual([]);
@@ -113,40 +146,67 @@ describe('stationary noise', () => {
     ['1983-11', '90.0 ± 0.1 dB(A)', 'undecided'],
     ['1983-11', '90.2 ± 0.1 dB(A)', 'nonconforming'],
   ])('Victoria, built %s, %s: %s', async (built, now, outcome) => {
-    expect((await examineNote(K, noise(`approval: none, now: ${now}`), { vehicle: { registration: 'VIC', built } })).outcome('tests.noise')).toBe(outcome);
+    expect(
+      (await examineNote(K, noise(`approval: none, now: ${now}`), { vehicle: { registration: 'VIC', built } })).outcome(
+        'tests.noise',
+      ),
+    ).toBe(outcome);
   });
 
-  it.each([['88.9 ± 0.1 dB(A)', 'conforming'], ['89.2 ± 0.1 dB(A)', 'nonconforming']])('New South Wales, approved with 84 dB(A), %s: %s', async (now, outcome) => {
+  it.each([
+    ['88.9 ± 0.1 dB(A)', 'conforming'],
+    ['89.2 ± 0.1 dB(A)', 'nonconforming'],
+  ])('New South Wales, approved with 84 dB(A), %s: %s', async (now, outcome) => {
     const around: Around = { vehicle: { registration: 'NSW', built: '2008-05' } };
-    expect((await examineNote(K, noise(`approval: ADR 83/00, signature: 84 dB(A), now: ${now}`), around)).outcome('tests.noise-signature')).toBe(outcome);
-    expect((await examineNote(K, noise(`approval: ADR 83/00, now: ${now}`), around)).one('tests.noise-signature').todo).toContain('noise.signature');
+    expect(
+      (await examineNote(K, noise(`approval: ADR 83/00, signature: 84 dB(A), now: ${now}`), around)).outcome(
+        'tests.noise-signature',
+      ),
+    ).toBe(outcome);
+    expect(
+      (await examineNote(K, noise(`approval: ADR 83/00, now: ${now}`), around)).one('tests.noise-signature').todo,
+    ).toContain('noise.signature');
   });
 
   it('the background lies 10 dB below (common practice), and the sheet takes it off', async () => {
     const { outcome, runs } = await examineNote(K, noise('approval: none, now: 90.0 dB(A), background: 80.5 dB(A)'));
     expect(outcome('tests.noise-background')).toBe('nonconforming');
     // 90 dB less a background of 80 dB is 89.54 dB: subtraction of sound energies, exact.
-    expect((await examineNote(K, noise('approval: none, now: 90.0 dB(A), background: 80.0 dB(A)'))).runs[0]!.results!['source']!.si).toBeCloseTo(89.54, 2);
+    expect(
+      (await examineNote(K, noise('approval: none, now: 90.0 dB(A), background: 80.0 dB(A)'))).runs[0]!.results![
+        'source'
+      ]!.si,
+    ).toBeCloseTo(89.54, 2);
     expect(runs).toHaveLength(1);
   });
 
   it('is left to the test note where there is one', async () => {
     const test = { notes: { '020-test.md': 'kind: test\ntest: noise\nnoise: { approval: none }' } };
-    expect((await examineNote(K, noise('approval: none'), test)).all('tests.noise').map((f) => f.note)).not.toContain('010-tried');
+    expect((await examineNote(K, noise('approval: none'), test)).all('tests.noise').map((f) => f.note)).not.toContain(
+      '010-tried',
+    );
   });
 
   it('states the noise rule', async () => {
-    expect((await examineNote(K, noise('approval: none'))).one('noise.rule')).toMatchObject({ answer: 'not approved to ADR 83/00' });
+    expect((await examineNote(K, noise('approval: none'))).one('noise.rule')).toMatchObject({
+      answer: 'not approved to ADR 83/00',
+    });
   });
 });
 
 it('the record of the leak test is its evidence', async () => {
-  expect((await examineNote(K, 'leak-test: outlet held shut, joints sprayed')).outcome('exhaust.leak-test')).toBe('conforming');
+  expect((await examineNote(K, 'leak-test: outlet held shut, joints sprayed')).outcome('exhaust.leak-test')).toBe(
+    'conforming',
+  );
 });
 
 it('back pressure is compared with its maker where it was measured', async () => {
   expect((await examineNote(K, '')).all('exhaust.back-pressure')).toEqual([]);
-  expect((await examineNote(K, 'back-pressure: 18 ± 1 kPa\nback-pressure-maker: { greatest: 25 kPa, from: manual }')).outcome('exhaust.back-pressure')).toBe('conforming');
+  expect(
+    (
+      await examineNote(K, 'back-pressure: 18 ± 1 kPa\nback-pressure-maker: { greatest: 25 kPa, from: manual }')
+    ).outcome('exhaust.back-pressure'),
+  ).toBe('conforming');
 });
 
 it('a filled note has nothing against it but photos, papers and what must be read in the own copy', async () => {
@@ -160,11 +220,31 @@ leak-test: outlet held shut, joints sprayed
 noise: { approval: none, now: 88.0 dB(A), background: 56 dB(A) }
 answers: { exhaust.clear-of-lines: yes, engine.lines-protected: yes, exhaust.outlet-rule: ADR 42/02 clause 11 does not apply to 1984, engine.epa-guideline: yes }`;
   const { findings } = await examineNote(K, note);
-  const own = findings.filter((f) => !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  const own = findings.filter(
+    (f) =>
+      !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) &&
+      f.form !== 'evidence' &&
+      f.form !== 'order',
+  );
   expect(own.map((f) => [f.item, f.says])).toEqual([]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '', SA);
-  for (const item of ['exhaust.outlet', 'exhaust.outlet-joint', 'exhaust.outlet-side', 'exhaust.clearance', 'exhaust.catalyst', 'exhaust.sensors', 'exhaust.clear-of-lines', 'exhaust.leak-test', 'exhaust.route-shown', 'engine.noise-report', 'tests.noise', 'fuel.exhaust-distance', 'noise.rule']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'exhaust.outlet',
+    'exhaust.outlet-joint',
+    'exhaust.outlet-side',
+    'exhaust.clearance',
+    'exhaust.catalyst',
+    'exhaust.sensors',
+    'exhaust.clear-of-lines',
+    'exhaust.leak-test',
+    'exhaust.route-shown',
+    'engine.noise-report',
+    'tests.noise',
+    'fuel.exhaust-distance',
+    'noise.rule',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loadCodes } from '../../../src/checks/codes/codes.js';
-import { failures } from '../../../src/checks/kinds/parts/failures.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
+import { failures } from '../../../src/checks/kinds/parts/failures.js';
 
 const items = new Map((await loadCodes()).codes.flatMap(({ items: of }) => of).map((item) => [item.id, item]));
 
@@ -16,11 +16,14 @@ describe.each(Object.entries(failures))('what can fail in %s', (kind, known) => 
     for (const { fails, effect } of known) expect(`${fails} ${effect}`).toMatch(/^\S.*[^.\s]$/);
   });
 
-  it.each(known.map((f) => [f.fails, f]))('%s: is guarded against by items that such a note raises', (_, { guards }) => {
-    expect(guards.length).toBeGreaterThan(0);
-    expect(new Set(guards).size).toBe(guards.length);
-    const raised = guards.map((id) => items.get(id)?.['raised-by']);
-    expect(guards.filter((id) => !items.has(id))).toEqual([]);
-    expect(raised.some((by) => by!.includes(kind as never))).toBe(true);
-  });
+  it.each(known.map((f) => [f.fails, f]))(
+    '%s: is guarded against by items that such a note raises',
+    (_, { guards }) => {
+      expect(guards.length).toBeGreaterThan(0);
+      expect(new Set(guards).size).toBe(guards.length);
+      const raised = guards.map((id) => items.get(id)?.['raised-by']);
+      expect(guards.filter((id) => !items.has(id))).toEqual([]);
+      expect(raised.some((by) => by!.includes(kind as never))).toBe(true);
+    },
+  );
 });

@@ -6,21 +6,38 @@ const line = (rest: string, more = '') => `${more}lines: [{ id: supply, ${rest} 
 
 // National guidelines for street rods, second edition, 2.2: supports of a fuel line every 300 mm. Not read for other cars.
 describe('spacing of the supports', () => {
-  it.each([['300 ± 0.001 mm', 'undecided'], ['299 ± 1 mm', 'conforming'], ['302 ± 1 mm', 'nonconforming']])('%s on a street rod: %s', async (spacing, outcome) => {
-    expect((await examineNote(K, line(`support-spacing: ${spacing}`, 'fuel: petrol\nstreet-rod: yes\n'))).outcome('fuel.line-support', 'supply')).toBe(outcome);
+  it.each([
+    ['300 ± 0.001 mm', 'undecided'],
+    ['299 ± 1 mm', 'conforming'],
+    ['302 ± 1 mm', 'nonconforming'],
+  ])('%s on a street rod: %s', async (spacing, outcome) => {
+    expect(
+      (await examineNote(K, line(`support-spacing: ${spacing}`, 'fuel: petrol\nstreet-rod: yes\n'))).outcome(
+        'fuel.line-support',
+        'supply',
+      ),
+    ).toBe(outcome);
   });
 
   it('of other cars waits for the own copy, which then decides', async () => {
     const note = line('support-spacing: 350 ± 1 mm', 'fuel: petrol\n');
     expect((await examineNote(K, note)).outcome('fuel.line-support', 'supply')).toBe('unconfirmed');
-    const limits = 'figures: [{ item: fuel.line-support, max: 400 mm, edition: "2.0", clause: "x", read-by: JO, on: 2026-01-01 }]\n';
-    expect((await examineNote(K, note, { limits })).one('fuel.line-support')).toMatchObject({ outcome: 'conforming', basis: 'own-copy' });
+    const limits =
+      'figures: [{ item: fuel.line-support, max: 400 mm, edition: "2.0", clause: "x", read-by: JO, on: 2026-01-01 }]\n';
+    expect((await examineNote(K, note, { limits })).one('fuel.line-support')).toMatchObject({
+      outcome: 'conforming',
+      basis: 'own-copy',
+    });
   });
 
   it('says what to measure, and refuses a mass and a bare number', async () => {
     expect((await examineNote(K, 'fuel: petrol')).one('fuel.line-support')).toMatchObject({ outcome: 'missing' });
-    expect((await examineNote(K, line('says: supply', 'fuel: petrol\n'))).one('fuel.line-support', 'supply').todo).toContain('lines.supply.support-spacing (tape along the line');
-    expect(problemsOf(K, line('support-spacing: 300 kg'))).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
+    expect(
+      (await examineNote(K, line('says: supply', 'fuel: petrol\n'))).one('fuel.line-support', 'supply').todo,
+    ).toContain('lines.supply.support-spacing (tape along the line');
+    expect(problemsOf(K, line('support-spacing: 300 kg'))).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kg') as string },
+    ]);
     expect(problemsOf(K, line('support-spacing: 300'))).toMatchObject([{ code: 'quantity' }]);
   });
 });
@@ -28,8 +45,14 @@ describe('spacing of the supports', () => {
 // Light vehicle inspection manual, items on gas: clips at 600 mm or closer; 150 mm from the exhaust, 50 mm with a shield.
 describe('lines for liquefied gas', () => {
   const gas = (rest: string) => line(rest, 'fuel: lpg\n');
-  it.each([['599 ± 1 mm', 'conforming'], ['600 ± 1 mm', 'undecided'], ['601.5 ± 1 mm', 'nonconforming']])('clips at %s: %s', async (spacing, outcome) => {
-    expect((await examineNote(K, gas(`support-spacing: ${spacing}`))).outcome('fuel.gas-clips', 'supply')).toBe(outcome);
+  it.each([
+    ['599 ± 1 mm', 'conforming'],
+    ['600 ± 1 mm', 'undecided'],
+    ['601.5 ± 1 mm', 'nonconforming'],
+  ])('clips at %s: %s', async (spacing, outcome) => {
+    expect((await examineNote(K, gas(`support-spacing: ${spacing}`))).outcome('fuel.gas-clips', 'supply')).toBe(
+      outcome,
+    );
   });
 
   it.each([
@@ -39,45 +62,78 @@ describe('lines for liquefied gas', () => {
     ['51 ± 1 mm', 'no', 'nonconforming'],
     ['49 ± 0.5 mm', 'yes', 'nonconforming'],
   ])('%s to the exhaust, shielded %s: %s', async (distance, shielded, outcome) => {
-    expect((await examineNote(K, gas(`exhaust-distance: ${distance}, shielded: ${shielded}`))).outcome('fuel.gas-exhaust', 'supply')).toBe(outcome);
+    expect(
+      (await examineNote(K, gas(`exhaust-distance: ${distance}, shielded: ${shielded}`))).outcome(
+        'fuel.gas-exhaust',
+        'supply',
+      ),
+    ).toBe(outcome);
   });
 
   it('ask whether there is a shield, and nothing of the rules for petrol', async () => {
     const { one, all } = await examineNote(K, gas('exhaust-distance: 160 mm'));
-    expect(one('fuel.gas-exhaust')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('shielded') as string });
+    expect(one('fuel.gas-exhaust')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('shielded') as string,
+    });
     expect([...all('fuel.line-support'), ...all('fuel.exhaust-distance')]).toEqual([]);
   });
 
   it('do not apply to petrol', async () => {
     const { outcome } = await examineNote(K, line('support-spacing: 300 mm', 'fuel: petrol\n'));
-    expect([outcome('fuel.gas-clips'), outcome('fuel.gas-exhaust'), outcome('fuel.gas-standard')]).toEqual(['notApplicable', 'notApplicable', 'notApplicable']);
+    expect([outcome('fuel.gas-clips'), outcome('fuel.gas-exhaust'), outcome('fuel.gas-standard')]).toEqual([
+      'notApplicable',
+      'notApplicable',
+      'notApplicable',
+    ]);
   });
 });
 
 // Common practice, no source: what is under pressure is rated for it and tested at it.
 describe('pressures', () => {
   const rated = (rating: string) => line(`pressure-rating: ${rating}`, 'fuel: petrol\npressure: 300 ± 5 kPa\n');
-  it.each([['900 kPa', 'conforming'], ['302 kPa', 'undecided'], ['290 kPa', 'nonconforming'], ['44 psi', 'undecided'], ['3.5 bar', 'conforming']])('a line rated %s at 300 kPa: %s', async (rating, outcome) => {
+  it.each([
+    ['900 kPa', 'conforming'],
+    ['302 kPa', 'undecided'],
+    ['290 kPa', 'nonconforming'],
+    ['44 psi', 'undecided'],
+    ['3.5 bar', 'conforming'],
+  ])('a line rated %s at 300 kPa: %s', async (rating, outcome) => {
     expect((await examineNote(K, rated(rating))).outcome('fuel.line-pressure', 'supply')).toBe(outcome);
   });
 
   it('asks for the pressure of the system', async () => {
-    expect((await examineNote(K, line('pressure-rating: 900 kPa'))).one('fuel.line-pressure', 'supply')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('pressure (gauge at the rail') as string });
+    expect((await examineNote(K, line('pressure-rating: 900 kPa'))).one('fuel.line-pressure', 'supply')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('pressure (gauge at the rail') as string,
+    });
   });
 
-  it.each([['320 ± 5 kPa', 'conforming'], ['303 ± 5 kPa', 'undecided'], ['250 ± 5 kPa', 'nonconforming']])('tested at %s: %s', async (pressure, outcome) => {
-    expect((await examineNote(K, `pressure: 300 ± 5 kPa\npressure-test: { pressure: ${pressure}, held: 10 min, dry: yes }`)).outcome('fuel.test-pressure')).toBe(outcome);
+  it.each([
+    ['320 ± 5 kPa', 'conforming'],
+    ['303 ± 5 kPa', 'undecided'],
+    ['250 ± 5 kPa', 'nonconforming'],
+  ])('tested at %s: %s', async (pressure, outcome) => {
+    expect(
+      (
+        await examineNote(K, `pressure: 300 ± 5 kPa\npressure-test: { pressure: ${pressure}, held: 10 min, dry: yes }`)
+      ).outcome('fuel.test-pressure'),
+    ).toBe(outcome);
   });
 
   it('compares the pressure in service with its maker', async () => {
-    const note = (value: string) => `pressure: ${value}\npressure-maker: { least: 280 kPa, greatest: 320 kPa, from: manual }`;
+    const note = (value: string) =>
+      `pressure: ${value}\npressure-maker: { least: 280 kPa, greatest: 320 kPa, from: manual }`;
     expect((await examineNote(K, note('300 ± 5 kPa'))).outcome('fuel.pressure')).toBe('conforming');
     expect((await examineNote(K, note('340 ± 5 kPa'))).outcome('fuel.pressure')).toBe('nonconforming');
   });
 
   it('the record of the test is its evidence', async () => {
     const dry = await examineNote(K, 'pressure-test: { pressure: 350 kPa, held: 10 min, after: 349 kPa, dry: yes }');
-    expect(dry.one('fuel.pressure-test')).toMatchObject({ outcome: 'conforming', answer: '350 kPa for 10 min, 349 kPa at the end' });
+    expect(dry.one('fuel.pressure-test')).toMatchObject({
+      outcome: 'conforming',
+      answer: '350 kPa for 10 min, 349 kPa at the end',
+    });
     expect(dry.outcome('fuel.tight')).toBe('conforming');
     const wet = await examineNote(K, 'pressure-test: { pressure: 350 kPa, dry: no }');
     expect([wet.outcome('fuel.pressure-test'), wet.outcome('fuel.tight')]).toEqual(['missing', 'nonconforming']);
@@ -104,38 +160,57 @@ describe('evaporative canister', () => {
     ['1985-12', 'never-asked\ncanister-why: none of them', 'missing'],
     ['1986-01', 'removed', 'notApplicable'],
   ])('South Australia, built %s, %j: %s', async (built, canister, outcome) => {
-    expect((await examineNote(K, `canister: ${canister}`, { vehicle: { registration: 'SA', built } })).outcome('engine.canister-sa')).toBe(outcome);
+    expect(
+      (await examineNote(K, `canister: ${canister}`, { vehicle: { registration: 'SA', built } })).outcome(
+        'engine.canister-sa',
+      ),
+    ).toBe(outcome);
   });
 
   it('another note does not hide one that was taken out', async () => {
-    const { outcome } = await examineNote(K, 'canister: removed', { notes: { '005-engine.md': 'kind: engine\ncanister: yes' } });
+    const { outcome } = await examineNote(K, 'canister: removed', {
+      notes: { '005-engine.md': 'kind: engine\ncanister: yes' },
+    });
     expect(outcome('engine.canister')).toBe('nonconforming');
   });
 });
 
 describe('tank', () => {
   const tank = (rest: string) => `tank: { ${rest} }`;
-  it('that was made or altered shows its plate; the maker\'s does not', async () => {
+  it("that was made or altered shows its plate; the maker's does not", async () => {
     const plate = 'plate: 1.60 ± 0.02 mm, plate-maker: { least: 1.5 mm, from: agreed with R. Ansell (invented) }';
     expect((await examineNote(K, tank(`made: new, ${plate}`))).outcome('fuel.tank-plate')).toBe('conforming');
-    expect((await examineNote(K, tank(`made: new, ${plate.replace('1.60', '1.40')}`))).outcome('fuel.tank-plate')).toBe('nonconforming');
+    expect((await examineNote(K, tank(`made: new, ${plate.replace('1.60', '1.40')}`))).outcome('fuel.tank-plate')).toBe(
+      'nonconforming',
+    );
     expect((await examineNote(K, tank('made: altered'))).outcome('fuel.tank-plate')).toBe('missing');
     expect((await examineNote(K, tank('made: original'))).all('fuel.tank-plate')).toEqual([]);
   });
 
   it('states its volumes, its place, vent and clearances', async () => {
-    const { one, outcome } = await examineNote(K, tank('volume: 52 L, volume-was: 50 L, apart: yes, vented: no, clearances: [{ id: exhaust, gap: 60 mm }]'));
+    const { one, outcome } = await examineNote(
+      K,
+      tank('volume: 52 L, volume-was: 50 L, apart: yes, vented: no, clearances: [{ id: exhaust, gap: 60 mm }]'),
+    );
     expect(one('fuel.tank-volume')).toMatchObject({ outcome: 'conforming', answer: '52 L, 50 L as it came' });
     // The place of the tank and its clearances were recalled or not read, so that they give no outcome.
-    expect([outcome('fuel.tank-place'), outcome('fuel.tank-clearance', 'exhaust'), outcome('fuel.vent')]).toEqual(['unconfirmed', 'unconfirmed', 'nonconforming']);
+    expect([outcome('fuel.tank-place'), outcome('fuel.tank-clearance', 'exhaust'), outcome('fuel.vent')]).toEqual([
+      'unconfirmed',
+      'unconfirmed',
+      'nonconforming',
+    ]);
   });
 });
 
 // South Australian page on fuel systems: nothing added inside cabin or boot, pump stops with the ignition, push-on hoses clamped.
-it.each([['yes', 'no', 'conforming'], ['no', 'yes', 'nonconforming']])('South Australia asks for clamps, a pump that stops, and nothing inside: %s', async (good, inside, outcome) => {
+it.each([
+  ['yes', 'no', 'conforming'],
+  ['no', 'yes', 'nonconforming'],
+])('South Australia asks for clamps, a pump that stops, and nothing inside: %s', async (good, inside, outcome) => {
   const note = `pump: { stops-with-engine: ${good}, stops-with-ignition: ${good} }\nclamped: ${good}\nadded-inside: ${inside}`;
   const there = await examineNote(K, note, { vehicle: { registration: 'SA' } });
-  for (const item of ['fuel.pump-ignition', 'fuel.push-on', 'fuel.inside', 'fuel.pump-stops']) expect(there.outcome(item), item).toBe(outcome);
+  for (const item of ['fuel.pump-ignition', 'fuel.push-on', 'fuel.inside', 'fuel.pump-stops'])
+    expect(there.outcome(item), item).toBe(outcome);
   expect((await examineNote(K, note)).outcome('fuel.inside')).toBe('notApplicable');
 });
 
@@ -152,11 +227,30 @@ canister: kept
 pressure-test: { pressure: 350 kPa, held: 10 min, dry: yes }
 answers: { fuel.material: yes, fuel.chafing: yes, engine.epa-guideline: yes }`;
   const { findings } = await examineNote(K, note);
-  const own = findings.filter((f) => !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  const own = findings.filter(
+    (f) =>
+      !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) &&
+      f.form !== 'evidence' &&
+      f.form !== 'order',
+  );
   expect(own.map((f) => f.item)).toEqual([]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['fuel.line-support', 'fuel.exhaust-distance', 'fuel.line-pressure', 'fuel.pressure', 'fuel.test-pressure', 'fuel.tank-clearance', 'fuel.tank-place', 'fuel.tight', 'fuel.pressure-test', 'fuel.route-shown', 'fuel.tank-shown', 'engine.canister']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'fuel.line-support',
+    'fuel.exhaust-distance',
+    'fuel.line-pressure',
+    'fuel.pressure',
+    'fuel.test-pressure',
+    'fuel.tank-clearance',
+    'fuel.tank-place',
+    'fuel.tight',
+    'fuel.pressure-test',
+    'fuel.route-shown',
+    'fuel.tank-shown',
+    'engine.canister',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 const K = 'gearbox';
 const engine = (torque: string): Around => ({ notes: { '020-engine.md': `kind: engine\ntorque: ${torque}` } });
@@ -18,58 +18,101 @@ describe('input torque rating against the torque of the engine', () => {
   });
 
   it('asks for the rating, and for the engine that it is compared with', async () => {
-    expect((await examineNote(K, '', engine('270 N·m'))).one('gearbox.torque-rating')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('torque-rating') as string });
-    expect((await examineNote(K, rating('270 N·m'))).one('gearbox.torque-rating')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('the engine note') as string });
+    expect((await examineNote(K, '', engine('270 N·m'))).one('gearbox.torque-rating')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('torque-rating') as string,
+    });
+    expect((await examineNote(K, rating('270 N·m'))).one('gearbox.torque-rating')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('the engine note') as string,
+    });
   });
 
   it('marks a rating that no paper names', async () => {
-    expect((await examineNote(K, 'torque-rating: 400 N·m', engine('270 N·m'))).one('gearbox.torque-rating').marks).toContain('no paper is named for the rating');
-    expect((await examineNote(K, rating('400 N·m'), engine('270 N·m'))).one('gearbox.torque-rating').marks).not.toContain('no paper is named for the rating');
+    expect(
+      (await examineNote(K, 'torque-rating: 400 N·m', engine('270 N·m'))).one('gearbox.torque-rating').marks,
+    ).toContain('no paper is named for the rating');
+    expect(
+      (await examineNote(K, rating('400 N·m'), engine('270 N·m'))).one('gearbox.torque-rating').marks,
+    ).not.toContain('no paper is named for the rating');
   });
 
   it('refuses a power, and a bare number', () => {
-    expect(problemsOf(K, 'torque-rating: 350 kW')).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kW') as string }]);
+    expect(problemsOf(K, 'torque-rating: 350 kW')).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kW') as string },
+    ]);
     expect(problemsOf(K, 'torque-rating: 350')).toMatchObject([{ code: 'quantity' }]);
   });
 });
 
 describe('ratios', () => {
-  const ratios = 'ratios: [{ id: reverse, ratio: 3.80 }, { id: 1st, ratio: 3.50 }, { id: 5th, ratio: 0.82 }, { id: 4th, ratio: 1.00 }]\nratios-from: maker';
+  const ratios =
+    'ratios: [{ id: reverse, ratio: 3.80 }, { id: 1st, ratio: 3.50 }, { id: 5th, ratio: 0.82 }, { id: 4th, ratio: 1.00 }]\nratios-from: maker';
   it('first and top gear are the extremes of the forward gears, in whatever order', async () => {
     const { facts } = await examineNote(K, ratios);
-    expect([facts.get('first_gear')?.value.quantity.text, facts.get('top_gear')?.value.quantity.text]).toEqual(['3.50', '0.82']);
+    expect([facts.get('first_gear')?.value.quantity.text, facts.get('top_gear')?.value.quantity.text]).toEqual([
+      '3.50',
+      '0.82',
+    ]);
   });
 
   it('are stated with their source', async () => {
-    expect((await examineNote(K, ratios)).one('gearbox.ratios')).toMatchObject({ outcome: 'conforming', answer: 'reverse 3.80, 1st 3.50, 5th 0.82, 4th 1.00' });
-    expect((await examineNote(K, ratios.replace('\nratios-from: maker', ''))).outcome('gearbox.ratios')).toBe('missing');
+    expect((await examineNote(K, ratios)).one('gearbox.ratios')).toMatchObject({
+      outcome: 'conforming',
+      answer: 'reverse 3.80, 1st 3.50, 5th 0.82, 4th 1.00',
+    });
+    expect((await examineNote(K, ratios.replace('\nratios-from: maker', ''))).outcome('gearbox.ratios')).toBe(
+      'missing',
+    );
   });
 
   // 262 N·m × 3.50 over 0.56 m: equilibrium of moments, worked by hand.
   it('reach the mounts', async () => {
-    const { runs } = await examineNote(K, ratios, { notes: { '020-engine.md': 'kind: engine\ntorque: 262 N·m\nmount-spacing: 560 mm' } });
+    const { runs } = await examineNote(K, ratios, {
+      notes: { '020-engine.md': 'kind: engine\ntorque: 262 N·m\nmount-spacing: 560 mm' },
+    });
     const reaction = runs.find((r) => r.sheet.id === 'mount-reaction')!;
     expect(reaction.results!['pair']!.si).toBeCloseTo((262 * 3.5) / 0.56, 9);
   });
 });
 
 describe('bellhousing', () => {
-  const runout = (value: string) => `housing: other\nbore-runout: ${value}\nbore-runout-maker: { greatest: 0.20 mm, from: manual (invented) }`;
-  it.each([['0.19 ± 0.01 mm', 'conforming'], ['0.195 ± 0.01 mm', 'undecided'], ['0.22 ± 0.01 mm', 'nonconforming']])('run-out of %s against 0.20 mm: %s', async (value, outcome) => {
+  const runout = (value: string) =>
+    `housing: other\nbore-runout: ${value}\nbore-runout-maker: { greatest: 0.20 mm, from: manual (invented) }`;
+  it.each([
+    ['0.19 ± 0.01 mm', 'conforming'],
+    ['0.195 ± 0.01 mm', 'undecided'],
+    ['0.22 ± 0.01 mm', 'nonconforming'],
+  ])('run-out of %s against 0.20 mm: %s', async (value, outcome) => {
     expect((await examineNote(K, runout(value))).outcome('gearbox.alignment')).toBe(outcome);
   });
 
   it('is measured where an adaptor joins the two, and lined up by its maker otherwise', async () => {
     const both = ['gearbox.alignment', 'gearbox.face-alignment'];
-    const [other, original, empty] = await Promise.all(['housing: other', 'housing: original', ''].map((note) => examineNote(K, note)));
-    expect(both.map((i) => [other!.outcome(i), original!.outcome(i), empty!.outcome(i)])).toEqual([['missing', 'notApplicable', 'missing'], ['missing', 'notApplicable', 'missing']]);
-    expect((await examineNote(K, 'housing: original\nbore-runout: 0.12 mm')).outcome('gearbox.alignment')).toBe('unconfirmed');
+    const [other, original, empty] = await Promise.all(
+      ['housing: other', 'housing: original', ''].map((note) => examineNote(K, note)),
+    );
+    expect(both.map((i) => [other!.outcome(i), original!.outcome(i), empty!.outcome(i)])).toEqual([
+      ['missing', 'notApplicable', 'missing'],
+      ['missing', 'notApplicable', 'missing'],
+    ]);
+    expect((await examineNote(K, 'housing: original\nbore-runout: 0.12 mm')).outcome('gearbox.alignment')).toBe(
+      'unconfirmed',
+    );
   });
 });
 
 it.each([
-  ['type: manual\nspigot: 14 ± 0.5 mm\nspigot-maker: { least: 12 mm, from: maker }', 'gearbox.spigot', 'gearbox.converter'],
-  ['type: automatic\nconverter-gap: 3.1 ± 0.2 mm\nconverter-maker: { least: 1.5 mm, greatest: 4.5 mm, from: maker }', 'gearbox.converter', 'gearbox.spigot'],
+  [
+    'type: manual\nspigot: 14 ± 0.5 mm\nspigot-maker: { least: 12 mm, from: maker }',
+    'gearbox.spigot',
+    'gearbox.converter',
+  ],
+  [
+    'type: automatic\nconverter-gap: 3.1 ± 0.2 mm\nconverter-maker: { least: 1.5 mm, greatest: 4.5 mm, from: maker }',
+    'gearbox.converter',
+    'gearbox.spigot',
+  ],
 ])('%j asks for its own check and not for the other', async (note, own, other) => {
   const { outcome, all } = await examineNote(K, note);
   expect(outcome(own)).toBe('conforming');
@@ -94,8 +137,14 @@ describe('cross-member and tunnel', () => {
 describe('gaps against the movement on the mounts', () => {
   const gap = (value: string) => `gaps: [{ id: tunnel, to: tunnel, gap: ${value} }]`;
   it('asks for a gap, and for the movement', async () => {
-    expect((await examineNote(K, '')).one('mounts.gap')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('gaps') as string });
-    expect((await examineNote(K, gap('18 mm'))).one('mounts.gap', 'tunnel')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('movement of engine and gearbox') as string });
+    expect((await examineNote(K, '')).one('mounts.gap')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('gaps') as string,
+    });
+    expect((await examineNote(K, gap('18 mm'))).one('mounts.gap', 'tunnel')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('movement of engine and gearbox') as string,
+    });
   });
 });
 
@@ -112,13 +161,21 @@ describe('selector', () => {
 });
 
 it('compares the unbalance of a flywheel that was replaced with the gearbox', async () => {
-  expect((await examineNote(K, 'rotating: [{ id: flywheel, original: 28 oz·in, replacement: 50 oz·in }]')).outcome('assembly.unbalance', 'flywheel')).toBe('nonconforming');
+  expect(
+    (await examineNote(K, 'rotating: [{ id: flywheel, original: 28 oz·in, replacement: 50 oz·in }]')).outcome(
+      'assembly.unbalance',
+      'flywheel',
+    ),
+  ).toBe('nonconforming');
   expect((await examineNote(K, 'rotating-replaced: no')).outcome('assembly.unbalance')).toBe('notApplicable');
 });
 
 it('states the lubricant with what its maker asks for', async () => {
   const note = 'lubricant: gear oil 75W-90 GL-4\nlubricant-quantity: 1.8 L\n';
-  expect((await examineNote(K, `${note}lubricant-asked: GL-4 75W-90`)).one('gearbox.lubricant')).toMatchObject({ outcome: 'conforming', answer: 'gear oil 75W-90 GL-4, 1.8 L' });
+  expect((await examineNote(K, `${note}lubricant-asked: GL-4 75W-90`)).one('gearbox.lubricant')).toMatchObject({
+    outcome: 'conforming',
+    answer: 'gear oil 75W-90 GL-4, 1.8 L',
+  });
   expect((await examineNote(K, note)).outcome('gearbox.lubricant')).toBe('missing');
 });
 
@@ -138,12 +195,34 @@ lubricant: gear oil 75W-90 GL-4
 lubricant-asked: GL-4 75W-90
 rotating-replaced: no
 answers: { gearbox.code: LB1, gearbox.fasteners: yes, fasteners.appendix: yes, speedometer.kept: yes }`;
-  const { findings } = await examineNote(K, note, { notes: { '020-engine.md': 'kind: engine\ntorque: 270 N·m', '030-mounts.md': 'kind: mounts\nmovement-drive: 12 mm\nmovement-overrun: 9 mm' } });
-  const own = findings.filter((f) => f.note === '010-tried' && !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) && f.form !== 'evidence' && f.form !== 'order');
+  const { findings } = await examineNote(K, note, {
+    notes: {
+      '020-engine.md': 'kind: engine\ntorque: 270 N·m',
+      '030-mounts.md': 'kind: mounts\nmovement-drive: 12 mm\nmovement-overrun: 9 mm',
+    },
+  });
+  const own = findings.filter(
+    (f) =>
+      f.note === '010-tried' &&
+      !['conforming', 'notApplicable', 'unconfirmed'].includes(f.outcome) &&
+      f.form !== 'evidence' &&
+      f.form !== 'order',
+  );
   expect(own.map((f) => f.item)).toEqual(['speedometer.accuracy']);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['gearbox.ratios', 'gearbox.torque-rating', 'gearbox.structure', 'gearbox.speedometer', 'gearbox.identity', 'gearbox.crossmember-shown', 'gearbox.fitted-shown', 'gearbox.code', 'speedometer.accuracy']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'gearbox.ratios',
+    'gearbox.torque-rating',
+    'gearbox.structure',
+    'gearbox.speedometer',
+    'gearbox.identity',
+    'gearbox.crossmember-shown',
+    'gearbox.fitted-shown',
+    'gearbox.code',
+    'speedometer.accuracy',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { examineNote, problemsOf } from './bench.js';
 
-const source = "document: made-up manual, clause: page 4-12, basis: maker";
+const source = 'document: made-up manual, clause: page 4-12, basis: maker';
 const own = 'document: made-up rule, edition: "2019", clause: "3.4", basis: own-copy, read-by: JO, read-on: 2026-01-05';
 const note = (more: string) => `measurements: [{ id: runout, what: run-out of the flange, ${more} }]`;
 
@@ -13,7 +13,11 @@ describe('a limit of its own', () => {
     ['0.09 ± 0.005 mm', 'nonconforming'],
   ])('%s against at most 0.08 mm: %s', async (value, outcome) => {
     const { one } = await examineNote('general', note(`value: ${value}, greatest: 0.08 mm, ${source}`));
-    expect(one('general.limit')).toMatchObject({ outcome, basis: 'maker', limit: { document: 'made-up manual', clause: 'page 4-12' } });
+    expect(one('general.limit')).toMatchObject({
+      outcome,
+      basis: 'maker',
+      limit: { document: 'made-up manual', clause: 'page 4-12' },
+    });
   });
 
   it.each([
@@ -26,12 +30,18 @@ describe('a limit of its own', () => {
 
   it('shows value and limit in the unit of the note, whatever it is', async () => {
     const { one } = await examineNote('general', note(`value: 35 ± 1 psi, least: 250 kPa, ${source}`));
-    expect(one('general.limit')).toMatchObject({ outcome: 'nonconforming', says: expect.stringMatching(/35.* psi, expected at least 36\.26 psi/) });
+    expect(one('general.limit')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringMatching(/35.* psi, expected at least 36\.26 psi/),
+    });
   });
 
   it('prints who read an own-copy figure, and when', async () => {
     const { one } = await examineNote('general', note(`value: 12 mm, least: 10 mm, ${own}`));
-    expect(one('general.limit')).toMatchObject({ outcome: 'conforming', limit: { basis: 'own-copy', readBy: 'JO', on: '2026-01-05', edition: '2019' } });
+    expect(one('general.limit')).toMatchObject({
+      outcome: 'conforming',
+      limit: { basis: 'own-copy', readBy: 'JO', on: '2026-01-05', edition: '2019' },
+    });
   });
 
   it.each([
@@ -54,7 +64,10 @@ describe('a limit of its own', () => {
 });
 
 it('holds a thread against the rule of thumb, which is recalled and gives no outcome', async () => {
-  const { one } = await examineNote('general', 'bolts: [{ id: a, thread: M10x1.5, tapped: aluminium, engaged: 16 mm }]');
+  const { one } = await examineNote(
+    'general',
+    'bolts: [{ id: a, thread: M10x1.5, tapped: aluminium, engaged: 16 mm }]',
+  );
   // 2 × d in aluminium: rule of thumb, from memory.
   expect(one('fasteners.engagement')).toMatchObject({ outcome: 'unconfirmed', basis: 'memory' });
   expect(one('fasteners.engagement').margin).toBeCloseTo(-0.004, 9);
@@ -65,8 +78,20 @@ it('asks after no thread in a note that names none', async () => {
 });
 
 it('answers purpose, section and source from the note', async () => {
-  const { outcome } = await examineNote('general', `purpose: run-out before the shaft goes in\nsection: LB\nmeasured-again: no\n${note(`value: 0.05 mm, greatest: 0.08 mm, ${source}`)}`);
-  expect(['general.purpose', 'general.section', 'general.source', 'general.readings', 'general.limit-paper', 'general.repeatable'].map((i) => outcome(i))).toEqual(['conforming', 'conforming', 'conforming', 'conforming', 'conforming', 'nonconforming']);
+  const { outcome } = await examineNote(
+    'general',
+    `purpose: run-out before the shaft goes in\nsection: LB\nmeasured-again: no\n${note(`value: 0.05 mm, greatest: 0.08 mm, ${source}`)}`,
+  );
+  expect(
+    [
+      'general.purpose',
+      'general.section',
+      'general.source',
+      'general.readings',
+      'general.limit-paper',
+      'general.repeatable',
+    ].map((i) => outcome(i)),
+  ).toEqual(['conforming', 'conforming', 'conforming', 'conforming', 'conforming', 'nonconforming']);
 });
 
 it('asks for everything in an empty note', async () => {

@@ -2,20 +2,47 @@ import { describe, expect, it } from 'vitest';
 import { examineNote, problemsOf } from './bench.js';
 
 const visit = 'on: 2026-03-13\nwho: R. Ansell\nstage: tacked\nseen: crossmember tacked\n';
-const crossmember = (stages: string) => ({ notes: { '020-crossmember.md': `kind: body-structure\nstructure-cut: yes\nstages: { ${stages} }` } });
+const crossmember = (stages: string) => ({
+  notes: { '020-crossmember.md': `kind: body-structure\nstructure-cut: yes\nstages: { ${stages} }` },
+});
 const release = (more: string) => `${visit}released: [{ id: a, note: 020-crossmember, point: tacked, ${more} }]`;
 
 describe('hold points', () => {
   it.each([
-    ['released the day before welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-14', 'conforming'],
-    ['released on the day of welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-13', 'conforming'],
+    [
+      'released the day before welding',
+      release('released: yes'),
+      'tacked: 2026-03-12, welded: 2026-03-14',
+      'conforming',
+    ],
+    [
+      'released on the day of welding',
+      release('released: yes'),
+      'tacked: 2026-03-12, welded: 2026-03-13',
+      'conforming',
+    ],
     ['released after welding', release('released: yes'), 'tacked: 2026-03-11, welded: 2026-03-12', 'nonconforming'],
-    ['released by letter on the day of welding', release('released: yes, on: 2026-03-14'), 'tacked: 2026-03-12, welded: 2026-03-14', 'conforming'],
-    ['released by letter the day after welding', release('released: yes, on: 2026-03-15'), 'tacked: 2026-03-12, welded: 2026-03-14', 'nonconforming'],
+    [
+      'released by letter on the day of welding',
+      release('released: yes, on: 2026-03-14'),
+      'tacked: 2026-03-12, welded: 2026-03-14',
+      'conforming',
+    ],
+    [
+      'released by letter the day after welding',
+      release('released: yes, on: 2026-03-15'),
+      'tacked: 2026-03-12, welded: 2026-03-14',
+      'nonconforming',
+    ],
     ['not released', release('released: no, words: out of square'), 'tacked: 2026-03-12', 'nonconforming'],
     ['never shown', visit, 'tacked: 2026-03-12, welded: 2026-03-14', 'missing'],
     ['not reached', visit, 'as-received: 2026-02-02', 'missing'],
-    ['released on an unknown day', release('released: yes').replace('on: 2026-03-13\n', ''), 'welded: 2026-03-14', 'undecided'],
+    [
+      'released on an unknown day',
+      release('released: yes').replace('on: 2026-03-13\n', ''),
+      'welded: 2026-03-14',
+      'undecided',
+    ],
   ])('%s', async (_, note, stages, outcome) => {
     const { one } = await examineNote('inspection', note, crossmember(stages));
     expect(one('hold-point-release', 'tacked')).toMatchObject({ outcome, note: '020-crossmember', form: 'order' });
@@ -27,28 +54,46 @@ describe('hold points', () => {
     ['after the test, though before the end', 'tested: 2026-03-12, finished: 2026-03-20', 'nonconforming'],
   ])('a point that holds the car until it is released, released %s', async (_, stages, outcome) => {
     const brakes = { notes: { '020-brakes.md': `kind: brakes\nstages: { assembled: 2026-03-10, ${stages} }` } };
-    const { one } = await examineNote('inspection', `${visit}released: [{ id: a, note: 020-brakes, point: leak-test, released: yes }]`, brakes);
+    const { one } = await examineNote(
+      'inspection',
+      `${visit}released: [{ id: a, note: 020-brakes, point: leak-test, released: yes }]`,
+      brakes,
+    );
     expect(one('hold-point-release', 'leak-test').outcome).toBe(outcome);
   });
 
   it('is found by the number of its note too', async () => {
-    const { one } = await examineNote('inspection', release('released: yes').replace('020-crossmember', "'020'"), crossmember('welded: 2026-03-14'));
+    const { one } = await examineNote(
+      'inspection',
+      release('released: yes').replace('020-crossmember', "'020'"),
+      crossmember('welded: 2026-03-14'),
+    );
     expect(one('hold-point-release', 'tacked').outcome).toBe('conforming');
   });
 
   it('a release of a point that there is not names the one that was meant', async () => {
-    const { all } = await examineNote('inspection', release('released: yes').replace('point: tacked', 'point: tackd'), crossmember('welded: 2026-03-14'));
-    expect(all('hold-point-release').find((f) => f.note === '010-tried')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('020-crossmember tacked') });
+    const { all } = await examineNote(
+      'inspection',
+      release('released: yes').replace('point: tacked', 'point: tackd'),
+      crossmember('welded: 2026-03-14'),
+    );
+    expect(all('hold-point-release').find((f) => f.note === '010-tried')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('020-crossmember tacked'),
+    });
   });
 
   it('without any note of an inspection the point is still open', async () => {
     const { all } = await examineNote('body-structure', 'stages: { welded: 2026-03-14 }');
-    expect(all('hold-point-release')).toMatchObject([{ outcome: 'missing', says: expect.stringContaining('2026-03-14') }]);
+    expect(all('hold-point-release')).toMatchObject([
+      { outcome: 'missing', says: expect.stringContaining('2026-03-14') },
+    ]);
   });
 });
 
 describe('readings taken again', () => {
-  const readings = (builder: string, certifier: string) => `readings: [{ id: wall, what: wall of the crossmember, builder: ${builder}, certifier: ${certifier} }]`;
+  const readings = (builder: string, certifier: string) =>
+    `readings: [{ id: wall, what: wall of the crossmember, builder: ${builder}, certifier: ${certifier} }]`;
   // Differences within the root of the sum of squares of both uncertainties: JCGM 100:2008, 5.1.2; 0.03 and 0.04 give 0.05.
   it.each([
     ['2.48 ± 0.03 mm', '2.53 ± 0.04 mm', 'conforming'],
@@ -57,12 +102,17 @@ describe('readings taken again', () => {
     ['2.48 ± 0.03 mm', '0.0976 ± 0.0012 in', 'conforming'],
     ['2.48 ± 0.03 mm', '2.48 kg', 'missing'],
   ])('%s and %s: %s', async (builder, certifier, outcome) => {
-    expect((await examineNote('inspection', readings(builder, certifier))).outcome('inspection.readings-agree')).toBe(outcome);
+    expect((await examineNote('inspection', readings(builder, certifier))).outcome('inspection.readings-agree')).toBe(
+      outcome,
+    );
   });
 
   it('names the reading that is missing', async () => {
     const { one } = await examineNote('inspection', 'readings: [{ id: wall, builder: 2.48 mm }]');
-    expect(one('inspection.readings-agree')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('readings.wall.certifier') });
+    expect(one('inspection.readings-agree')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('readings.wall.certifier'),
+    });
   });
 });
 
@@ -74,12 +124,19 @@ describe('points left open', () => {
     ['until: before paint', 'missing'],
   ])('%s: %s', async (more, outcome) => {
     const { one } = await examineNote('inspection', `open: [{ id: twist, says: repeat the twist test, ${more} }]`);
-    expect(one('inspection.open-points', 'twist')).toMatchObject({ outcome, says: expect.stringContaining('repeat the twist test') });
+    expect(one('inspection.open-points', 'twist')).toMatchObject({
+      outcome,
+      says: expect.stringContaining('repeat the twist test'),
+    });
   });
 });
 
 it('states who saw what, where the car is registered and when it was built', async () => {
-  const { one, outcome } = await examineNote('inspection', `${visit}build-date-from: plate on the pillar\neditions: [{ id: la, section: LA, edition: version 2.0, checked: 2026-01-04 }]`, { original: { gvm: '1620 kg' } });
+  const { one, outcome } = await examineNote(
+    'inspection',
+    `${visit}build-date-from: plate on the pillar\neditions: [{ id: la, section: LA, edition: version 2.0, checked: 2026-01-04 }]`,
+    { original: { gvm: '1620 kg' } },
+  );
   expect(one('inspection.who').says).toContain('R. Ansell on 2026-03-13');
   expect(one('vehicle.state').says).toContain('VIC');
   expect(one('vehicle.build-date').says).toContain('1984-05');

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { examineNote, problemsOf } from './bench.js';
 
-const figure = (item: string, bounds: string) => ({ limits: `figures:\n  - { item: ${item}, ${bounds}, edition: made up, clause: made up, read-by: JO, on: 2026-01-05 }\n` });
-const dipped = (lower: string) => `lamps: [{ id: low-left, lamp: dipped, side: left, was: { lower: 650 mm }, now: { lower: ${lower}, upper: 740 mm } }]`;
+const figure = (item: string, bounds: string) => ({
+  limits: `figures:\n  - { item: ${item}, ${bounds}, edition: made up, clause: made up, read-by: JO, on: 2026-01-05 }\n`,
+});
+const dipped = (lower: string) =>
+  `lamps: [{ id: low-left, lamp: dipped, side: left, was: { lower: 650 mm }, now: { lower: ${lower}, upper: 740 mm } }]`;
 
 describe('lamps', () => {
   // The figure is the builder's own; the numbers here are made up.
@@ -11,27 +14,46 @@ describe('lamps', () => {
     ['500 ± 2 mm', 'undecided'],
     ['497 ± 2 mm', 'nonconforming'],
   ])('a dipped beam %s above the ground against an own-copy figure of 500 mm: %s', async (lower, outcome) => {
-    const { one } = await examineNote('lights-and-body', dipped(lower), figure('lights-and-body.lamp-height', 'min: 500 mm, max: 1200 mm'));
+    const { one } = await examineNote(
+      'lights-and-body',
+      dipped(lower),
+      figure('lights-and-body.lamp-height', 'min: 500 mm, max: 1200 mm'),
+    );
     expect(one('lights-and-body.lamp-height', 'low-left-lower')).toMatchObject({ outcome, basis: 'own-copy' });
   });
 
   it('gives no outcome without a figure from the own copy, and says which to read', async () => {
     const { one } = await examineNote('lights-and-body', dipped('610 mm'));
-    expect(one('lights-and-body.lamp-height', 'low-left-lower')).toMatchObject({ outcome: 'unconfirmed', todo: expect.stringContaining('least and greatest height') });
+    expect(one('lights-and-body.lamp-height', 'low-left-lower')).toMatchObject({
+      outcome: 'unconfirmed',
+      todo: expect.stringContaining('least and greatest height'),
+    });
   });
 
   it('does not hold a reversing lamp against the figure of another lamp', async () => {
-    const { all } = await examineNote('lights-and-body', 'lamps: [{ id: rev, lamp: reversing, now: { lower: 200 mm } }]', figure('lights-and-body.lamp-height', 'min: 500 mm'));
+    const { all } = await examineNote(
+      'lights-and-body',
+      'lamps: [{ id: rev, lamp: reversing, now: { lower: 200 mm } }]',
+      figure('lights-and-body.lamp-height', 'min: 500 mm'),
+    );
     expect(all('lights-and-body.lamp-height').map((f) => f.outcome)).toEqual(['missing']);
   });
 
   it('works out how far a lamp moved', async () => {
     const { runs } = await examineNote('lights-and-body', dipped('610 mm'));
-    expect(runs.find((r) => r.id === '010-tried/lamp-low-left/length-difference')?.results?.['change']?.si).toBeCloseTo(-0.04, 6);
+    expect(runs.find((r) => r.id === '010-tried/lamp-low-left/length-difference')?.results?.['change']?.si).toBeCloseTo(
+      -0.04,
+      6,
+    );
   });
 
-  const lamps = (works: string, after: string) => `lamps: [{ id: a, lamp: turn, side: left, works: ${works} }]\naim: { after-ride-height: ${after} }`;
-  it.each([['yes', 'yes', 'conforming'], ['no', 'yes', 'nonconforming'], ['yes', 'no', 'nonconforming']])('works: %s, aimed after the ride height: %s, is %s', async (works, after, outcome) => {
+  const lamps = (works: string, after: string) =>
+    `lamps: [{ id: a, lamp: turn, side: left, works: ${works} }]\naim: { after-ride-height: ${after} }`;
+  it.each([
+    ['yes', 'yes', 'conforming'],
+    ['no', 'yes', 'nonconforming'],
+    ['yes', 'no', 'nonconforming'],
+  ])('works: %s, aimed after the ride height: %s, is %s', async (works, after, outcome) => {
     expect((await examineNote('lights-and-body', lamps(works, after))).outcome('lights-and-body.lamps')).toBe(outcome);
   });
 
@@ -40,7 +62,10 @@ describe('lamps', () => {
     ['(1.30 ± 0.05) %', 'undecided'],
     ['(1.40 ± 0.05) %', 'nonconforming'],
   ])('an aim of %s in a made-up window of 1.0 % to 1.3 %: %s', async (left, outcome) => {
-    const { one } = await examineNote('lights-and-body', `aim: { left: ${left}, maker: { least: 1.0 %, greatest: 1.3 %, from: mark on the lamp } }`);
+    const { one } = await examineNote(
+      'lights-and-body',
+      `aim: { left: ${left}, maker: { least: 1.0 %, greatest: 1.3 %, from: mark on the lamp } }`,
+    );
     expect(one('lights-and-body.aim', 'left')).toMatchObject({ outcome, basis: 'maker' });
     expect(one('lights-and-body.aim', 'right').outcome).toBe('missing');
   });
@@ -53,7 +78,10 @@ describe('guards and edges', () => {
     ['2.5 ± 0.05 mm', 'undecided'],
     ['2.4 ± 0.05 mm', 'nonconforming'],
   ])('a street rod with a guard edge of %s: %s', async (radius, outcome) => {
-    const { one } = await examineNote('lights-and-body', `street-rod: yes\nguards: [{ id: fl, wheel: front left, radius: ${radius} }]`);
+    const { one } = await examineNote(
+      'lights-and-body',
+      `street-rod: yes\nguards: [{ id: fl, wheel: front left, radius: ${radius} }]`,
+    );
     expect(one('lights-and-body.guard-radius', 'fl').outcome).toBe(outcome);
   });
 
@@ -66,10 +94,21 @@ describe('guards and edges', () => {
 
   it('states how far a guard covers its wheel, once all of it is measured', async () => {
     const guard = 'guards: [{ id: fl, wheel: front left, uncovered: 0 mm, ahead: 25 deg, behind: -10 deg }]';
-    expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('front left: 0 mm') });
-    expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover').answer).toContain('from 25 deg ahead of the vertical to 10 deg below the level');
-    expect((await examineNote('lights-and-body', guard.replace('-10', '5'))).one('lights-and-body.guard-cover').answer).toContain('to 5 deg above the level');
-    expect((await examineNote('lights-and-body', guard.replace(', behind: -10 deg', ''))).outcome('lights-and-body.guard-cover')).toBe('missing');
+    expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringContaining('front left: 0 mm'),
+    });
+    expect((await examineNote('lights-and-body', guard)).one('lights-and-body.guard-cover').answer).toContain(
+      'from 25 deg ahead of the vertical to 10 deg below the level',
+    );
+    expect(
+      (await examineNote('lights-and-body', guard.replace('-10', '5'))).one('lights-and-body.guard-cover').answer,
+    ).toContain('to 5 deg above the level');
+    expect(
+      (await examineNote('lights-and-body', guard.replace(', behind: -10 deg', ''))).outcome(
+        'lights-and-body.guard-cover',
+      ),
+    ).toBe('missing');
   });
 });
 
@@ -86,12 +125,17 @@ describe('bonnet and panel with the chassis number', () => {
   it('asks for pins and scoops in South Australia only', async () => {
     const note = 'bonnet-pins: yes\nscoop: none';
     const sa = await examineNote('lights-and-body', note, { vehicle: { registration: 'SA' } });
-    expect([sa.outcome('lights-and-body.bonnet-pins'), sa.outcome('lights-and-body.bonnet-scoop')]).toEqual(['nonconforming', 'notApplicable']);
+    expect([sa.outcome('lights-and-body.bonnet-pins'), sa.outcome('lights-and-body.bonnet-scoop')]).toEqual([
+      'nonconforming',
+      'notApplicable',
+    ]);
     expect((await examineNote('lights-and-body', note)).outcome('lights-and-body.bonnet-pins')).toBe('notApplicable');
   });
 
   it('a panel with the chassis number that was touched without a word of the authority is told', async () => {
-    expect((await examineNote('lights-and-body', 'chassis-number: other')).outcome('body.chassis-number')).toBe('nonconforming');
+    expect((await examineNote('lights-and-body', 'chassis-number: other')).outcome('body.chassis-number')).toBe(
+      'nonconforming',
+    );
   });
 });
 

@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { toUnit } from '../../../src/units/unit.js';
-import { examineNote, problemsOf, type Bench } from './bench.js';
+import { type Bench, examineNote, problemsOf } from './bench.js';
 
-const around = { original: { wheelbase: '2600 mm', gvm: '1620 kg', 'track-front': '1450 mm', 'track-rear': '1440 mm' }, vehicle: { seats: '5' } };
+const around = {
+  original: { wheelbase: '2600 mm', gvm: '1620 kg', 'track-front': '1450 mm', 'track-rear': '1440 mm' },
+  vehicle: { seats: '5' },
+};
 const result = (bench: Bench, sheet: string, name: string, unit: string) => {
   const value = bench.runs.find((r) => r.id === `010-tried/${sheet}`)?.results?.[name];
-  if (!value) throw new Error(`no ${name} of ${sheet}; runs: ${bench.runs.map((r) => `${r.id} ${r.outOfRange ?? ''}`).join(', ')}`);
+  if (!value)
+    throw new Error(
+      `no ${name} of ${sheet}; runs: ${bench.runs.map((r) => `${r.id} ${r.outOfRange ?? ''}`).join(', ')}`,
+    );
   return toUnit(value.si, unit);
 };
 
@@ -25,10 +31,17 @@ describe('axle loads', () => {
   it('finds the place of the centre of mass as received and as built, and its shift', async () => {
     const bench = await examineNote('mass', typical, around);
     // Moments about the front axle: derived, regression only.
-    expect(result(bench, 'was/axle-masses', 'behindFront', 'mm')).toBeCloseTo((2600 * 567.8333) / (612.1667 + 567.8333), 1);
+    expect(result(bench, 'was/axle-masses', 'behindFront', 'mm')).toBeCloseTo(
+      (2600 * 567.8333) / (612.1667 + 567.8333),
+      1,
+    );
     expect(result(bench, 'axle-load-change', 'shift', 'mm')).toBeLessThan(0);
     expect(bench.outcome('mass.laden')).toBe('conforming');
-    expect(bench.one('mass.axle-front')).toMatchObject({ outcome: 'conforming', basis: 'maker', limit: { document: "maker's plate" } });
+    expect(bench.one('mass.axle-front')).toMatchObject({
+      outcome: 'conforming',
+      basis: 'maker',
+      limit: { document: "maker's plate" },
+    });
     expect(bench.outcome('mass.axle-rear')).toBe('conforming');
     expect(bench.outcome('vehicle.gvm')).toBe('conforming');
     expect(bench.outcome('mass.cg-moved')).toBe('conforming');
@@ -52,33 +65,56 @@ describe('axle loads', () => {
     ['760 ± 0.5 kg', 'undecided'],
     ['761 ± 0.5 kg', 'nonconforming'],
   ])('front axle of %s against a plate of 760 kg: %s', async (front, outcome) => {
-    const bench = await examineNote('mass', `laden: { front: ${front}, rear: 800 kg }\nratings: { front: 760 kg, from: plate }`, around);
+    const bench = await examineNote(
+      'mass',
+      `laden: { front: ${front}, rear: 800 kg }\nratings: { front: 760 kg, from: plate }`,
+      around,
+    );
     expect(bench.outcome('mass.axle-front')).toBe(outcome);
   });
 
   it('gives no outcome on a rating whose paper is not named', async () => {
-    const bench = await examineNote('mass', 'laden: { front: 700 kg, rear: 800 kg }\nratings: { front: 760 kg }', around);
-    expect(bench.one('mass.axle-front')).toMatchObject({ outcome: 'unconfirmed', todo: expect.stringContaining('from') });
+    const bench = await examineNote(
+      'mass',
+      'laden: { front: 700 kg, rear: 800 kg }\nratings: { front: 760 kg }',
+      around,
+    );
+    expect(bench.one('mass.axle-front')).toMatchObject({
+      outcome: 'unconfirmed',
+      todo: expect.stringContaining('from'),
+    });
   });
 });
 
 describe('wheel loads', () => {
   it('sums the wheels up to axles and finds the centre of mass beside the middle', async () => {
-    const bench = await examineNote('mass', 'now: { front-left: 420 kg, front-right: 390 kg, rear-left: 340 kg, rear-right: 350 kg }', around);
+    const bench = await examineNote(
+      'mass',
+      'now: { front-left: 420 kg, front-right: 390 kg, rear-left: 340 kg, rear-right: 350 kg }',
+      around,
+    );
     // Equilibrium of moments, worked by hand: derived, regression only.
     expect(result(bench, 'now/corner-masses', 'behindFront', 'mm')).toBeCloseTo(1196, 0);
     expect(result(bench, 'now/corner-masses', 'toRight', 'mm')).toBeCloseTo(-9.7, 1);
   });
 
   it('names the wheel that is missing', async () => {
-    const bench = await examineNote('mass', 'laden: { front-left: 420 kg, front-right: 390 kg, rear-left: 340 kg }', around);
-    expect(bench.one('mass.laden')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('laden.rear-right') });
+    const bench = await examineNote(
+      'mass',
+      'laden: { front-left: 420 kg, front-right: 390 kg, rear-left: 340 kg }',
+      around,
+    );
+    expect(bench.one('mass.laden')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('laden.rear-right'),
+    });
   });
 });
 
 describe('height of the centre of mass', () => {
   const level = 'front: 807.692 ± 0.001 kg, rear: 692.308 ± 0.001 kg, fuel: 40 kg';
-  const raised = (raises: string) => `now: { ${level}, raises: [${raises}] }\nwheel-centre-front: 310 mm\nwheel-centre-rear: 310 mm`;
+  const raised = (raises: string) =>
+    `now: { ${level}, raises: [${raises}] }\nwheel-centre-front: 310 mm\nwheel-centre-rear: 310 mm`;
 
   it('follows from the load that moves to the front, with what a kilogram of error does', async () => {
     const bench = await examineNote('mass', raised('{ id: high, raise: 600 mm, front: 840.692 ± 2 kg }'), around);
@@ -106,22 +142,33 @@ it('adds persons and luggage by their places where the laden car was not weighed
 });
 
 it('sums the parts of a plan up with the weighing as received', async () => {
-  const bench = await examineNote('mass', "was: { front: 612 kg, rear: 568 kg }\nparts: [{ id: engine-out, mass: -152 kg, place: -100 mm }, { id: engine-in, mass: 214 kg, place: -60 mm }]", around);
+  const bench = await examineNote(
+    'mass',
+    'was: { front: 612 kg, rear: 568 kg }\nparts: [{ id: engine-out, mass: -152 kg, place: -100 mm }, { id: engine-in, mass: 214 kg, place: -60 mm }]',
+    around,
+  );
   expect(result(bench, 'planned/mass-added', 'added', 'kg')).toBeCloseTo(62, 6);
 });
 
 it('leaves the lane change to the certifier when the centre of mass moved', async () => {
   const { outcome, one } = await examineNote('mass', 'centre-of-mass-moved: yes', around);
   expect(outcome('tests.lane-change')).toBe('missing');
-  expect(one('mass.cg-moved')).toMatchObject({ outcome: 'undecided', todo: expect.stringContaining('tests.lane-change') });
+  expect(one('mass.cg-moved')).toMatchObject({
+    outcome: 'undecided',
+    todo: expect.stringContaining('tests.lane-change'),
+  });
 });
 
 it('asks for everything in an empty note', async () => {
   const { findings, one } = await examineNote('mass', '', around);
-  expect(findings.filter((f) => !['missing', 'notApplicable'].includes(f.outcome)).map((f) => f.item)).toEqual(['vehicle.gvm']);
+  expect(findings.filter((f) => !['missing', 'notApplicable'].includes(f.outcome)).map((f) => f.item)).toEqual([
+    'vehicle.gvm',
+  ]);
   expect(one('mass.laden').todo).toContain('now.front');
 });
 
 it('refuses a mass in the wrong unit, where it stands', () => {
-  expect(problemsOf('mass', 'now: { front: 655 mm }')).toMatchObject([{ code: 'quantity', line: 4, found: expect.stringContaining('mm') }]);
+  expect(problemsOf('mass', 'now: { front: 655 mm }')).toMatchObject([
+    { code: 'quantity', line: 4, found: expect.stringContaining('mm') },
+  ]);
 });

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 const K = 'mounts';
 const cars = (torque = '400.0 ± 0.1 N·m', more = '') => ({
   '020-engine.md': `kind: engine\ntorque: ${torque}`,
   '030-gearbox.md': `kind: gearbox\nratios: [{ id: 1st, ratio: 3.00 }, { id: 5th, ratio: 0.80 }]${more}`,
 });
-const loadCase = (factor = '1') => `load-cases: [{ id: engine-torque, says: first gear, factor: ${factor}, agreed-with: R. Ansell (invented), agreed-on: 2026-02-10 }]`;
+const loadCase = (factor = '1') =>
+  `load-cases: [{ id: engine-torque, says: first gear, factor: ${factor}, agreed-with: R. Ansell (invented), agreed-on: 2026-02-10 }]`;
 const around: Around = { notes: cars(), more: loadCase() };
 const side = (rating: string, rest = '') => `
 spacing: 600.0 ± 0.1 mm
@@ -22,7 +23,10 @@ describe('torque reaction through first gear', () => {
   ])('a mount rated %s is %s', async (rating, outcome) => {
     const { one, runs } = await examineNote(K, side(rating.replace(' N', ' ± 1 N')), around);
     expect(one('mounts.torque-reaction', 'left').outcome).toBe(outcome);
-    expect(runs.find((r) => r.id === '010-tried/left/mount-reaction')!.results!['pressed']!.si).toBeCloseTo(2784.532, 3);
+    expect(runs.find((r) => r.id === '010-tried/left/mount-reaction')!.results!['pressed']!.si).toBeCloseTo(
+      2784.532,
+      3,
+    );
   });
 
   it('takes the factor of the load case on the torque', async () => {
@@ -34,70 +38,114 @@ describe('torque reaction through first gear', () => {
 
   it('takes the final drive where it sits in the same housing, and the converter', async () => {
     const with370 = { ...around, original: { 'final-drive': '3.70' } };
-    const pair = async (note: string) => (await examineNote(K, note, with370)).runs.find((r) => r.sheet.id === 'mount-reaction')!.results!['pair']!.si;
+    const pair = async (note: string) =>
+      (await examineNote(K, note, with370)).runs.find((r) => r.sheet.id === 'mount-reaction')!.results!['pair']!.si;
     expect(await pair(side('9 kN'))).toBeCloseTo(2000, 9);
     expect(await pair(`layout: transaxle${side('9 kN')}`)).toBeCloseTo(7400, 9);
     expect(await pair(`converter-ratio: 2.0${side('9 kN')}`)).toBeCloseTo(4000, 9);
   });
 
   it('is capacity only without a load case, and not yet agreed without the certifier', async () => {
-    expect((await examineNote(K, side('9 kN').replace('load-case: engine-torque\n', ''), around)).one('mounts.torque-reaction')).toMatchObject({ outcome: 'missing', marks: ['capacity only'] });
-    expect((await examineNote(K, side('9 kN'), { notes: cars() })).one('mounts.torque-reaction')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('no load case `engine-torque`') as string });
+    expect(
+      (await examineNote(K, side('9 kN').replace('load-case: engine-torque\n', ''), around)).one(
+        'mounts.torque-reaction',
+      ),
+    ).toMatchObject({ outcome: 'missing', marks: ['capacity only'] });
+    expect((await examineNote(K, side('9 kN'), { notes: cars() })).one('mounts.torque-reaction')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('no load case `engine-torque`') as string,
+    });
     const unagreed = loadCase().replace(', agreed-with: R. Ansell (invented), agreed-on: 2026-02-10', '');
-    expect((await examineNote(K, side('9 kN'), { ...around, more: unagreed })).one('mounts.torque-reaction').marks).toContain('load case not yet agreed with the certifier');
+    expect(
+      (await examineNote(K, side('9 kN'), { ...around, more: unagreed })).one('mounts.torque-reaction').marks,
+    ).toContain('load case not yet agreed with the certifier');
   });
 
   // 2000 N up less 784.5 N of weight: 1215.5 N, worked by hand.
   it('compares the pull on the other side with what holds it', async () => {
     const { outcome } = await examineNote(K, side('9 kN', ', rating-up: 1300 N'), around);
     expect(outcome('mounts.torque-reaction', 'left-lifted')).toBe('conforming');
-    expect((await examineNote(K, side('9 kN', ', rating-up: 1100 N'), around)).outcome('mounts.torque-reaction', 'left-lifted')).toBe('nonconforming');
+    expect(
+      (await examineNote(K, side('9 kN', ', rating-up: 1100 N'), around)).outcome(
+        'mounts.torque-reaction',
+        'left-lifted',
+      ),
+    ).toBe('nonconforming');
   });
 
   it('names what is missing in this note and in others', async () => {
     const { one } = await examineNote(K, side('9 kN').replace('spacing: 600.0 ± 0.1 mm\n', ''), { more: loadCase() });
-    for (const part of ['spacing (tape', 'the engine note', 'the gearbox note']) expect(one('mounts.torque-reaction').todo).toContain(part);
+    for (const part of ['spacing (tape', 'the engine note', 'the gearbox note'])
+      expect(one('mounts.torque-reaction').todo).toContain(part);
   });
 
   it('a mount near the axis takes its own load case', async () => {
     const rear = 'mounts: [{ id: rear, takes: weight, rating: 4.0 kN, load-case: drop }]';
-    const drop = 'load-cases: [{ id: drop, says: shock, force: 1.4 kN, factor: 3, agreed-with: R. Ansell (invented), agreed-on: 2026-02-10 }]';
-    expect((await examineNote(K, rear, { ...around, more: drop })).outcome('mounts.torque-reaction', 'rear')).toBe('nonconforming');
-    expect((await examineNote(K, rear.replace('4.0 kN', '4.3 kN'), { ...around, more: drop })).outcome('mounts.torque-reaction', 'rear')).toBe('conforming');
+    const drop =
+      'load-cases: [{ id: drop, says: shock, force: 1.4 kN, factor: 3, agreed-with: R. Ansell (invented), agreed-on: 2026-02-10 }]';
+    expect((await examineNote(K, rear, { ...around, more: drop })).outcome('mounts.torque-reaction', 'rear')).toBe(
+      'nonconforming',
+    );
+    expect(
+      (await examineNote(K, rear.replace('4.0 kN', '4.3 kN'), { ...around, more: drop })).outcome(
+        'mounts.torque-reaction',
+        'rear',
+      ),
+    ).toBe('conforming');
   });
 
   it('refuses a mass as a rating and a bare spacing', () => {
-    expect(problemsOf(K, side('900 kg'))).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
+    expect(problemsOf(K, side('900 kg'))).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kg') as string },
+    ]);
     expect(problemsOf(K, 'spacing: 600')).toMatchObject([{ code: 'quantity' }]);
   });
 
   it('is asked once: the engine note leaves it to the mounts note', async () => {
-    expect((await examineNote(K, side('9 kN'), around)).all('mounts.torque-reaction').map((f) => f.note)).toEqual(['010-tried']);
+    expect((await examineNote(K, side('9 kN'), around)).all('mounts.torque-reaction').map((f) => f.note)).toEqual([
+      '010-tried',
+    ]);
     expect((await examineNote('engine', 'torque: 400 N·m')).all('mounts.torque-reaction')).toHaveLength(1);
   });
 });
 
 // EN 10219 RHS 50×30×2.5: W 4.52 cm³ (table page of EN 10219:2006). 2784.5 N at 100 mm: 278.45 N·m, 61.6 MPa.
 describe('brackets', () => {
-  const bracket = (reach: string, steel = 'S235') => side('9 kN', `, brackets: [{ id: body, section: RHS 50x30x2.5 (EN 10219), steel: ${steel}, reach: ${reach} }]`);
+  const bracket = (reach: string, steel = 'S235') =>
+    side('9 kN', `, brackets: [{ id: body, section: RHS 50x30x2.5 (EN 10219), steel: ${steel}, reach: ${reach} }]`);
   it('bend less than their steel yields', async () => {
     const found = (await examineNote(K, bracket('100.0 ± 0.5 mm'), around)).one('mounts.bracket-stress', 'left-body');
     expect(found.outcome).toBe('conforming');
     expect(Math.abs(found.measured!.si / 61.6e6 - 1)).toBeLessThan(0.003);
   });
 
-  it.each([['375 mm', 'conforming'], ['381.5 mm', 'undecided'], ['390 mm', 'nonconforming']])('reach of %s in S235: %s', async (reach, outcome) => {
-    expect((await examineNote(K, bracket(reach.replace(' mm', ' ± 1 mm')), around)).outcome('mounts.bracket-stress')).toBe(outcome);
+  it.each([
+    ['375 mm', 'conforming'],
+    ['381.5 mm', 'undecided'],
+    ['390 mm', 'nonconforming'],
+  ])('reach of %s in S235: %s', async (reach, outcome) => {
+    expect(
+      (await examineNote(K, bracket(reach.replace(' mm', ' ± 1 mm')), around)).outcome('mounts.bracket-stress'),
+    ).toBe(outcome);
   });
 
   it('need a known steel and a load case', async () => {
-    expect((await examineNote(K, bracket('100 mm', 'unknown'), around)).outcome('mounts.bracket-stress')).toBe('missing');
-    expect((await examineNote(K, bracket('100 mm').replace('load-case: engine-torque\n', ''), around)).one('mounts.bracket-stress')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('under engine torque alone') as string });
+    expect((await examineNote(K, bracket('100 mm', 'unknown'), around)).outcome('mounts.bracket-stress')).toBe(
+      'missing',
+    );
+    expect(
+      (await examineNote(K, bracket('100 mm').replace('load-case: engine-torque\n', ''), around)).one(
+        'mounts.bracket-stress',
+      ),
+    ).toMatchObject({ outcome: 'missing', says: expect.stringContaining('under engine torque alone') as string });
   });
 
   it('are not asked for where there are none; their welds go by their own load case', async () => {
     expect((await examineNote(K, side('9 kN'), around)).all('mounts.bracket-stress')).toEqual([]);
-    const welded = bracket('100 mm').replace('reach: 100 mm', 'reach: 100 mm, welds: [{ id: root, type: fillet, leg: 3 mm, length: 100 mm, thickness: 3.0 mm, category: GP, metal: 490 MPa }]');
+    const welded = bracket('100 mm').replace(
+      'reach: 100 mm',
+      'reach: 100 mm, welds: [{ id: root, type: fillet, leg: 3 mm, length: 100 mm, thickness: 3.0 mm, category: GP, metal: 490 MPa }]',
+    );
     expect((await examineNote(K, welded, around)).one('body.load', 'left-body-root').marks).toEqual(['capacity only']);
   });
 });
@@ -105,23 +153,38 @@ describe('brackets', () => {
 // Common practice, no source: the gap at rest must be greater than the movement.
 describe('movement and gaps', () => {
   const moves = 'movement-drive: 12.0 ± 0.5 mm\nmovement-overrun: 9 mm\n';
-  it.each([['13.5 ± 0.5 mm', 'conforming'], ['12.0 ± 0.5 mm', 'undecided'], ['11.0 ± 0.2 mm', 'nonconforming']])('a gap of %s against the greater movement of 12 mm: %s', async (gap, outcome) => {
-    expect((await examineNote(K, `${moves}gaps: [{ id: firewall, gap: ${gap} }]`)).outcome('mounts.gap', 'firewall')).toBe(outcome);
+  it.each([
+    ['13.5 ± 0.5 mm', 'conforming'],
+    ['12.0 ± 0.5 mm', 'undecided'],
+    ['11.0 ± 0.2 mm', 'nonconforming'],
+  ])('a gap of %s against the greater movement of 12 mm: %s', async (gap, outcome) => {
+    expect(
+      (await examineNote(K, `${moves}gaps: [{ id: firewall, gap: ${gap} }]`)).outcome('mounts.gap', 'firewall'),
+    ).toBe(outcome);
   });
 
   it('reach the gaps of the gearbox note, whichever comes first', async () => {
     const gearbox = 'kind: gearbox\ngaps: [{ id: tunnel, gap: 11.0 ± 0.2 mm }]';
-    for (const name of ['005-gearbox.md', '020-gearbox.md']) expect((await examineNote(K, moves, { notes: { [name]: gearbox } })).outcome('mounts.gap', 'tunnel')).toBe('nonconforming');
+    for (const name of ['005-gearbox.md', '020-gearbox.md'])
+      expect((await examineNote(K, moves, { notes: { [name]: gearbox } })).outcome('mounts.gap', 'tunnel')).toBe(
+        'nonconforming',
+      );
   });
 
   it('are stated together', async () => {
-    expect((await examineNote(K, moves)).one('mounts.movement')).toMatchObject({ outcome: 'conforming', answer: '12.0 ± 0.5 mm under drive, 9 mm on the overrun' });
+    expect((await examineNote(K, moves)).one('mounts.movement')).toMatchObject({
+      outcome: 'conforming',
+      answer: '12.0 ± 0.5 mm under drive, 9 mm on the overrun',
+    });
     expect((await examineNote(K, 'movement-drive: 12 mm')).outcome('mounts.movement')).toBe('missing');
   });
 });
 
 describe('hardness of the rubber', () => {
-  it.each([['60', 'conforming'], ['66', 'nonconforming']])('%s points of Shore A against 55 to 65: %s', async (hardness, outcome) => {
+  it.each([
+    ['60', 'conforming'],
+    ['66', 'nonconforming'],
+  ])('%s points of Shore A against 55 to 65: %s', async (hardness, outcome) => {
     const note = side('9 kN', `, hardness: ${hardness}, hardness-maker: { least: 55, greatest: 65, from: maker }`);
     expect((await examineNote(K, note, around)).outcome('mounts.hardness', 'left')).toBe(outcome);
   });
@@ -133,8 +196,14 @@ describe('hardness of the rubber', () => {
 describe('bolts', () => {
   const bolt = (rest: string) => `bolts: [{ id: block, thread: M10x1.5, class: '8.8', engaged: 14 ± 0.2 mm, ${rest} }]`;
   it('by the rule of thumb, which is recalled and so gives no outcome', async () => {
-    expect((await examineNote(K, bolt('tapped: aluminium'))).one('fasteners.engagement', 'block')).toMatchObject({ outcome: 'unconfirmed', says: expect.stringContaining('at least 20 mm') as string });
-    expect((await examineNote(K, bolt(''))).one('fasteners.engagement')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('bolts.block.tapped') as string });
+    expect((await examineNote(K, bolt('tapped: aluminium'))).one('fasteners.engagement', 'block')).toMatchObject({
+      outcome: 'unconfirmed',
+      says: expect.stringContaining('at least 20 mm') as string,
+    });
+    expect((await examineNote(K, bolt(''))).one('fasteners.engagement')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('bolts.block.tapped') as string,
+    });
   });
 
   // M10×1.5, equal strengths: L_e 7.446 mm by FED-STD-H28/2B with 6g/6H limits (worked in the reference of the sheet).
@@ -142,7 +211,9 @@ describe('bolts', () => {
     const strong = (await examineNote(K, bolt('tapped: steel, tapped-strength: 800 MPa'))).one('fasteners.engagement');
     expect(strong).toMatchObject({ outcome: 'conforming', basis: 'quoted' });
     expect(strong.limit!.min).toBeCloseTo(0.007446, 5);
-    expect((await examineNote(K, bolt('tapped: aluminium, tapped-strength: 180 MPa'))).outcome('fasteners.engagement')).toBe('nonconforming');
+    expect(
+      (await examineNote(K, bolt('tapped: aluminium, tapped-strength: 180 MPa'))).outcome('fasteners.engagement'),
+    ).toBe('nonconforming');
   });
 
   it('state grade and locking', async () => {
@@ -164,10 +235,25 @@ welder: M. Brandt (invented)
 answers: { engine.fasteners: yes, fasteners.appendix: yes }`;
   const { findings } = await examineNote(K, note, around);
   const own = findings.filter((f) => f.note === '010-tried' && f.form !== 'evidence' && f.form !== 'order');
-  expect(own.filter((f) => f.outcome !== 'conforming').map((f) => [f.item, f.outcome])).toEqual([['fasteners.grade', 'unconfirmed']]);
+  expect(own.filter((f) => f.outcome !== 'conforming').map((f) => [f.item, f.outcome])).toEqual([
+    ['fasteners.grade', 'unconfirmed'],
+  ]);
 });
 
 it('an empty note says what is missing and does not fail', async () => {
   const { outcome } = await examineNote(K, '');
-  for (const item of ['mounts.torque-reaction', 'mounts.gap', 'mounts.movement', 'mounts.retention', 'mounts.heat', 'mounts.shown', 'mounts.drawing', 'engine.mounts', 'fasteners.engagement', 'fasteners.locking', 'body.weld-standard']) expect(outcome(item), item).toBe('missing');
+  for (const item of [
+    'mounts.torque-reaction',
+    'mounts.gap',
+    'mounts.movement',
+    'mounts.retention',
+    'mounts.heat',
+    'mounts.shown',
+    'mounts.drawing',
+    'engine.mounts',
+    'fasteners.engagement',
+    'fasteners.locking',
+    'body.weld-standard',
+  ])
+    expect(outcome(item), item).toBe('missing');
 });

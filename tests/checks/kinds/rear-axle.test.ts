@@ -16,8 +16,13 @@ describe('slope of the pinion at ride height', () => {
   });
 
   it('is asked for, and refused without a direction or with that of another angle', async () => {
-    expect((await examineNote('rear-axle', '')).one('driveline.pinion', 'ride')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('now.pinion (inclinometer') as string });
-    expect(problemsOf('rear-axle', 'now: { pinion: 3 deg }')).toMatchObject([{ found: expect.stringContaining('without a direction') as string }]);
+    expect((await examineNote('rear-axle', '')).one('driveline.pinion', 'ride')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('now.pinion (inclinometer') as string,
+    });
+    expect(problemsOf('rear-axle', 'now: { pinion: 3 deg }')).toMatchObject([
+      { found: expect.stringContaining('without a direction') as string },
+    ]);
     expect(problemsOf('rear-axle', 'now: { pinion: 3 deg top in }')).toMatchObject([{ found: '“top in”' }]);
   });
 });
@@ -33,7 +38,11 @@ droop: 50 mm`;
 describe('the axle on its links', () => {
   // Worked independently of this program by Newton’s method, regression only; no published numbers were found.
   it('turns and moves as the length of its links lets it', async () => {
-    const { runs, one } = await examineNote('rear-axle', `${points}\nnow: { pinion: 3.0 deg nose up }\nper-turn: 3 mm\nlower-change: 3 mm`, { original: { wheelbase: '2600 mm' } });
+    const { runs, one } = await examineNote(
+      'rear-axle',
+      `${points}\nnow: { pinion: 3.0 deg nose up }\nper-turn: 3 mm\nlower-change: 3 mm`,
+      { original: { wheelbase: '2600 mm' } },
+    );
     const result = (sheet: string, name: string) => runs.find((r) => r.id === `010-tried/${sheet}`)!.results![name]!.si;
     expect(degrees(result('axle-travel', 'bumpTurn'))).toBeCloseTo(-2.03, 3);
     expect(degrees(result('axle-travel', 'droopTurn'))).toBeCloseTo(1.612, 3);
@@ -41,7 +50,9 @@ describe('the axle on its links', () => {
     expect(degrees(result('link-length-change', 'lowerTurn'))).toBeCloseTo(-0.6554, 4);
     expect(degrees(result('link-length-change', 'turn'))).toBeCloseTo(-0.6554, 4);
     expect(one('axle.path')).toMatchObject({ outcome: 'conforming', run: '010-tried/axle-travel' });
-    expect(one('axle.path').says).toMatch(/pinion 0\.970 .* nose up at full bump and 4\.612 .* nose up at full droop; axle 2\.295 .* to the front and 2\.623 .* to the front/);
+    expect(one('axle.path').says).toMatch(
+      /pinion 0\.970 .* nose up at full bump and 4\.612 .* nose up at full droop; axle 2\.295 .* to the front and 2\.623 .* to the front/,
+    );
   });
 
   it('has its instant centre and anti-squat where the height of the centre of mass is known', async () => {
@@ -51,33 +62,59 @@ describe('the axle on its links', () => {
   });
 
   it('says which point is missing, and why links that cannot reach give no number', async () => {
-    expect((await examineNote('rear-axle', points.replace(/upper:.*/, ''))).one('axle.path')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('upper.axle.forward') as string });
-    expect((await examineNote('rear-axle', `${points.replace('droop: 50 mm', 'droop: 900 mm')}\nnow: { pinion: 3.0 deg nose up }`)).one('axle.path')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('no number') as string });
+    expect((await examineNote('rear-axle', points.replace(/upper:.*/, ''))).one('axle.path')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('upper.axle.forward') as string,
+    });
+    expect(
+      (
+        await examineNote(
+          'rear-axle',
+          `${points.replace('droop: 50 mm', 'droop: 900 mm')}\nnow: { pinion: 3.0 deg nose up }`,
+        )
+      ).one('axle.path'),
+    ).toMatchObject({ outcome: 'missing', says: expect.stringContaining('no number') as string });
   });
 
   it('follows the shaft where its joints were measured', async () => {
-    const { runs } = await examineNote('rear-axle', `${points}\nnow: { pinion: 3.0 deg nose up }\ngearbox: 3.0 deg down to the rear\ngearbox-joint: { forward: 1500 mm, height: 420 mm }\npinion-joint: { forward: 300 mm, height: 330 mm }`);
+    const { runs } = await examineNote(
+      'rear-axle',
+      `${points}\nnow: { pinion: 3.0 deg nose up }\ngearbox: 3.0 deg down to the rear\ngearbox-joint: { forward: 1500 mm, height: 420 mm }\npinion-joint: { forward: 300 mm, height: 330 mm }`,
+    );
     expect(runs.map((r) => r.sheet.id)).toContain('axle-shaft-travel');
   });
 
   it('leaves an axle on leaf springs to an answer', async () => {
-    expect((await examineNote('rear-axle', 'located-by: leaf\nanswers: { axle.path: the pinion winds up by 1 degree }')).outcome('axle.path')).toBe('conforming');
+    expect(
+      (
+        await examineNote('rear-axle', 'located-by: leaf\nanswers: { axle.path: the pinion winds up by 1 degree }')
+      ).outcome('axle.path'),
+    ).toBe('conforming');
   });
 });
 
 describe('square, track and offset', () => {
-  const square = (right: string) => `now: { diagonal-left: 1846.0 ± 0.5 mm, diagonal-right: ${right} }\nmaker-square: { greatest: 4 mm, from: body data of the maker }`;
+  const square = (right: string) =>
+    `now: { diagonal-left: 1846.0 ± 0.5 mm, diagonal-right: ${right} }\nmaker-square: { greatest: 4 mm, from: body data of the maker }`;
   it.each([
     ['1842.0 ± 0.5 mm', 'undecided'],
     ['1844.0 ± 0.5 mm', 'conforming'],
     ['1840.0 ± 0.5 mm', 'nonconforming'],
     ['1852.0 ± 0.5 mm', 'nonconforming'],
   ])('diagonals of 1846 and %s are %s', async (right, outcome) => {
-    expect((await examineNote('rear-axle', square(right))).one('axle.square-difference', 'diagonals')).toMatchObject({ outcome, basis: 'maker' });
+    expect((await examineNote('rear-axle', square(right))).one('axle.square-difference', 'diagonals')).toMatchObject({
+      outcome,
+      basis: 'maker',
+    });
   });
 
   it('gives no outcome on a difference without a figure', async () => {
-    expect((await examineNote('rear-axle', square('1844 mm').replace(/\nmaker-square.*/, ''))).outcome('axle.square-difference', 'diagonals')).toBe('unconfirmed');
+    expect(
+      (await examineNote('rear-axle', square('1844 mm').replace(/\nmaker-square.*/, ''))).outcome(
+        'axle.square-difference',
+        'diagonals',
+      ),
+    ).toBe('unconfirmed');
   });
 
   it.each([
@@ -88,24 +125,35 @@ describe('square, track and offset', () => {
     ['VIC', '12.0 ± 0.1 mm', 'unconfirmed'],
   ])('%s: %s further out is %s', async (state, out, outcome) => {
     const note = `was: { track: 1400 mm }\nown-offset: 38.0 ± 0.01 mm\nfitted-offset: 38.0 ± 0.01 mm\nspacer: ${out}`;
-    expect((await examineNote('rear-axle', note, { vehicle: { registration: state } })).outcome('wheels.axle-offset')).toBe(outcome);
+    expect(
+      (await examineNote('rear-axle', note, { vehicle: { registration: state } })).outcome('wheels.axle-offset'),
+    ).toBe(outcome);
   });
 
   it('reckons the track from faces and offsets beside the one that was measured', async () => {
-    const { runs, one } = await examineNote('rear-axle', 'was: { track: 1400 mm, faces: 1350 mm }\nnow: { track: 1422 mm, faces: 1360 mm }\nown-offset: 38 mm\nfitted-offset: 32 mm', { vehicle: { registration: 'NSW' } });
+    const { runs, one } = await examineNote(
+      'rear-axle',
+      'was: { track: 1400 mm, faces: 1350 mm }\nnow: { track: 1422 mm, faces: 1360 mm }\nown-offset: 38 mm\nfitted-offset: 32 mm',
+      { vehicle: { registration: 'NSW' } },
+    );
     expect(runs.find((r) => r.sheet.id === 'track-change')!.results!['now']!.si).toBeCloseTo(1.422, 12);
     expect(one('wheels.track', 'rear')).toMatchObject({ outcome: 'conforming' });
   });
 
   it('leaves the track to the note on wheels where that has it', async () => {
     const notes = { '020-wheels.md': 'kind: wheels-tyres\nrear: { was: { track: 1400 mm }, now: { track: 1410 mm } }' };
-    expect((await examineNote('rear-axle', '', { notes })).all('wheels.track', 'rear').map((f) => f.note)).toEqual(['020-wheels']);
+    expect((await examineNote('rear-axle', '', { notes })).all('wheels.track', 'rear').map((f) => f.note)).toEqual([
+      '020-wheels',
+    ]);
   });
 });
 
 describe('welds, final drive and rating', () => {
-  const weld = (more: string) => `welds: [{ id: lower, leg: 6.0 ± 0.05 mm, length: 100.0 ± 0.5 mm, thickness: 5.0 mm, category: SP, metal: 480 MPa${more} }]`;
-  const cases = (force: string) => ({ more: `load-cases: [{ id: link-pull, says: pull of one link, force: ${force}, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]` });
+  const weld = (more: string) =>
+    `welds: [{ id: lower, leg: 6.0 ± 0.05 mm, length: 100.0 ± 0.5 mm, thickness: 5.0 mm, category: SP, metal: 480 MPa${more} }]`;
+  const cases = (force: string) => ({
+    more: `load-cases: [{ id: link-pull, says: pull of one link, force: ${force}, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]`,
+  });
   it.each([
     // 6 mm leg, E48, SP: 0.978 kN/mm (AS 4100 capacity tables, memory), so 97.75 kN over 100 mm.
     ['45 kN', 'conforming'],
@@ -118,30 +166,60 @@ describe('welds, final drive and rating', () => {
 
   it('shows a capacity alone as no pass', async () => {
     const { one } = await examineNote('rear-axle', weld(''));
-    expect(one('axle.bracket-load', 'lower')).toMatchObject({ outcome: 'missing', marks: ['capacity only'], measured: { si: expect.closeTo(97750, -2) as number } });
+    expect(one('axle.bracket-load', 'lower')).toMatchObject({
+      outcome: 'missing',
+      marks: ['capacity only'],
+      measured: { si: expect.closeTo(97750, -2) as number },
+    });
   });
 
   it('asks for the line of the housing only where something was welded to it', async () => {
-    expect((await examineNote('rear-axle', 'welded: no')).all('axle.straight').map((f) => f.outcome)).toEqual(['notApplicable']);
+    expect((await examineNote('rear-axle', 'welded: no')).all('axle.straight').map((f) => f.outcome)).toEqual([
+      'notApplicable',
+    ]);
     expect((await examineNote('rear-axle', 'welded: yes')).outcome('axle.straight')).toBe('missing');
-    expect((await examineNote('rear-axle', `${weld('')}\nbend: 0.3 mm\nmaker-bend: { greatest: 0.5 mm, from: maker of the axle }`)).outcome('axle.straight')).toBe('conforming');
+    expect(
+      (
+        await examineNote(
+          'rear-axle',
+          `${weld('')}\nbend: 0.3 mm\nmaker-bend: { greatest: 0.5 mm, from: maker of the axle }`,
+        )
+      ).outcome('axle.straight'),
+    ).toBe('conforming');
   });
 
   it('asks for backlash and preload only where the final drive was opened', async () => {
     const closed = await examineNote('rear-axle', 'final-drive-opened: no');
-    expect([closed.outcome('axle.backlash'), closed.outcome('axle.preload'), closed.outcome('axle.pattern-shown')]).toEqual(['notApplicable', 'notApplicable', 'notApplicable']);
-    const open = await examineNote('rear-axle', 'final-drive-opened: yes\nbacklash: 0.14 mm\nmaker-backlash: { least: 0.10 mm, greatest: 0.18 mm, from: manual of the maker }\npreload: 3.5 N·m\nmaker-preload: { least: 1.5 N·m, greatest: 2.5 N·m, from: manual of the maker }');
-    expect([open.outcome('axle.backlash'), open.outcome('axle.preload'), open.outcome('axle.pattern-shown')]).toEqual(['conforming', 'nonconforming', 'missing']);
+    expect([
+      closed.outcome('axle.backlash'),
+      closed.outcome('axle.preload'),
+      closed.outcome('axle.pattern-shown'),
+    ]).toEqual(['notApplicable', 'notApplicable', 'notApplicable']);
+    const open = await examineNote(
+      'rear-axle',
+      'final-drive-opened: yes\nbacklash: 0.14 mm\nmaker-backlash: { least: 0.10 mm, greatest: 0.18 mm, from: manual of the maker }\npreload: 3.5 N·m\nmaker-preload: { least: 1.5 N·m, greatest: 2.5 N·m, from: manual of the maker }',
+    );
+    expect([open.outcome('axle.backlash'), open.outcome('axle.preload'), open.outcome('axle.pattern-shown')]).toEqual([
+      'conforming',
+      'nonconforming',
+      'missing',
+    ]);
   });
 
   it('holds the load against the rating of the axle', async () => {
-    expect((await examineNote('rear-axle', 'load: 760 kg\nrating: { greatest: 820 kg, from: plate of the donor }')).one('axle.shafts')).toMatchObject({ outcome: 'conforming', basis: 'maker' });
+    expect(
+      (await examineNote('rear-axle', 'load: 760 kg\nrating: { greatest: 820 kg, from: plate of the donor }')).one(
+        'axle.shafts',
+      ),
+    ).toMatchObject({ outcome: 'conforming', basis: 'maker' });
   });
 });
 
 describe('facts, answers and what stops', () => {
   it('states the final drive for the car, in place of the one in build.md', async () => {
-    const { facts } = await examineNote('rear-axle', 'now: { ratio: "41:11" }', { original: { 'final-drive': '3.70' } });
+    const { facts } = await examineNote('rear-axle', 'now: { ratio: "41:11" }', {
+      original: { 'final-drive': '3.70' },
+    });
     expect(facts.get('final_drive')!.value.quantity.si).toBeCloseTo(41 / 11, 12);
   });
 
@@ -152,7 +230,10 @@ describe('facts, answers and what stops', () => {
   });
 
   it('stops where the housing of a forged axle was worked', async () => {
-    expect((await examineNote('rear-axle', 'worked: welded')).one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect((await examineNote('rear-axle', 'worked: welded')).one('links.forged-worked')).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+    });
   });
 });
 
@@ -188,7 +269,11 @@ describe('the note as a whole', () => {
       original: { wheelbase: '2640 mm' },
       more: 'load-cases: [{ id: link-pull, says: pull, force: 9.0 kN, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]',
     });
-    expect(findings.filter((f) => f.outcome === 'nonconforming' || (f.outcome === 'undecided' && f.form === 'limit')).map((f) => f.id)).toEqual([]);
+    expect(
+      findings
+        .filter((f) => f.outcome === 'nonconforming' || (f.outcome === 'undecided' && f.form === 'limit'))
+        .map((f) => f.id),
+    ).toEqual([]);
     expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
   });
 

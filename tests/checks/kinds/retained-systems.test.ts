@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { examineNote, problemsOf } from './bench.js';
 
-const system = (now: string, name = 'airbag', more = '') => `systems: [{ id: one, system: ${name}, now: ${now}${more} }]`;
+const system = (now: string, name = 'airbag', more = '') =>
+  `systems: [{ id: one, system: ${name}, now: ${now}${more} }]`;
 
 describe('what stops a note', () => {
   it.each([
@@ -12,52 +13,86 @@ describe('what stops a note', () => {
     ['stability-control', 'removed', 'brakes.stability-control'],
   ])('%s %s is an open finding for the certifier', async (name, now, item) => {
     const { one } = await examineNote('retained-systems', system(now, name, ', because: no room'));
-    expect(one(item)).toMatchObject({ outcome: 'nonconforming', stop: true, says: expect.stringContaining('no room'), todo: expect.stringContaining('certifier') });
+    expect(one(item)).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+      says: expect.stringContaining('no room'),
+      todo: expect.stringContaining('certifier'),
+    });
   });
 
   it('a disabled airbag is not hidden by a note that says all is well', async () => {
-    const bench = await examineNote('retained-systems', system('disabled'), { notes: { '005-other.md': 'kind: retained-systems\nanswers: { seating.airbags-kept: yes }' } });
+    const bench = await examineNote('retained-systems', system('disabled'), {
+      notes: { '005-other.md': 'kind: retained-systems\nanswers: { seating.airbags-kept: yes }' },
+    });
     expect(bench.all('seating.airbags-kept').filter((f) => f.outcome === 'conforming')).toEqual([]);
     expect(bench.one('seating.airbags-kept', 'one')).toMatchObject({ outcome: 'nonconforming', stop: true });
   });
 
   it.each(['moved', 'altered', 'added'])('a belt anchorage that was %s', async (state) => {
-    const { one } = await examineNote('retained-systems', `anchorages: [{ id: front-left-upper, place: front left upper, state: ${state} }]`);
-    expect(one('seating.anchorages-kept')).toMatchObject({ outcome: 'nonconforming', stop: true, subject: 'front-left-upper' });
+    const { one } = await examineNote(
+      'retained-systems',
+      `anchorages: [{ id: front-left-upper, place: front left upper, state: ${state} }]`,
+    );
+    expect(one('seating.anchorages-kept')).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+      subject: 'front-left-upper',
+    });
   });
 
   it.each([
     ['412 ± 1 mm', '413 ± 1 mm', 'conforming'],
     ['412 ± 1 mm', '418 ± 1 mm', 'nonconforming'],
   ])('an anchorage said to be kept that lay at %s and lies at %s: %s', async (was, now, outcome) => {
-    const { one } = await examineNote('retained-systems', `anchorages: [{ id: a, place: front left upper, state: kept, was: ${was}, now: ${now} }]`);
+    const { one } = await examineNote(
+      'retained-systems',
+      `anchorages: [{ id: a, place: front left upper, state: kept, was: ${was}, now: ${now} }]`,
+    );
     expect(one('seating.anchorages-kept').outcome).toBe(outcome);
   });
 });
 
 describe('what is kept', () => {
   it('answers the items that ask after it', async () => {
-    const { outcome, one } = await examineNote('retained-systems', 'systems: [{ id: cat, system: catalyst, now: kept }, { id: can, system: canister, now: replaced }, { id: bag, system: airbag, now: never-fitted }]');
+    const { outcome, one } = await examineNote(
+      'retained-systems',
+      'systems: [{ id: cat, system: catalyst, now: kept }, { id: can, system: canister, now: replaced }, { id: bag, system: airbag, now: never-fitted }]',
+    );
     // Recalled items never conform.
     expect(one('exhaust.catalyst')).toMatchObject({ outcome: 'unconfirmed', marks: ['recalled, not confirmed'] });
     expect(outcome('engine.canister')).toBe('conforming');
-    expect(one('seating.airbags-kept')).toMatchObject({ outcome: 'notApplicable', says: expect.stringContaining('built without') });
+    expect(one('seating.airbags-kept')).toMatchObject({
+      outcome: 'notApplicable',
+      says: expect.stringContaining('built without'),
+    });
   });
 
   it('says no for the emission equipment as a whole when one part of it is gone', async () => {
-    const { one } = await examineNote('retained-systems', 'systems: [{ id: cat, system: catalyst, now: kept }, { id: egr, system: exhaust-recirculation, now: removed }]');
-    expect(one('engine.emission-equipment')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('taken out') });
+    const { one } = await examineNote(
+      'retained-systems',
+      'systems: [{ id: cat, system: catalyst, now: kept }, { id: egr, system: exhaust-recirculation, now: removed }]',
+    );
+    expect(one('engine.emission-equipment')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringContaining('taken out'),
+    });
     expect(one('exhaust.catalyst').outcome).toBe('unconfirmed');
   });
 
   it('asks in South Australia for the canister of the years that its guide names', async () => {
-    const { outcome } = await examineNote('retained-systems', system('kept', 'canister'), { vehicle: { registration: 'SA', built: '1984-05' } });
+    const { outcome } = await examineNote('retained-systems', system('kept', 'canister'), {
+      vehicle: { registration: 'SA', built: '1984-05' },
+    });
     expect(outcome('engine.canister-sa')).toBe('conforming');
   });
 });
 
 describe('fault memory and sensors', () => {
-  it.each([['0', 'conforming'], ['1', 'nonconforming']])('%s stored faults: %s', async (codes, outcome) => {
+  it.each([
+    ['0', 'conforming'],
+    ['1', 'nonconforming'],
+  ])('%s stored faults: %s', async (codes, outcome) => {
     const { one } = await examineNote('retained-systems', `fault-memory: yes\nfault-codes-now: ${codes}`);
     expect(one('retained.fault-codes')).toMatchObject({ outcome, basis: 'practice' });
   });
@@ -67,7 +102,8 @@ describe('fault memory and sensors', () => {
     expect([outcome('retained.fault-codes'), outcome('retained.scan')]).toEqual(['notApplicable', 'notApplicable']);
   });
 
-  const gap = (now: string, maker = ', maker: { least: 0.4 mm, greatest: 1.0 mm, from: made-up manual }') => `systems: [{ id: abs, system: antilock, now: kept }]\nsensor-gaps: [{ id: front-left, was: 0.7 mm, now: ${now}${maker} }]`;
+  const gap = (now: string, maker = ', maker: { least: 0.4 mm, greatest: 1.0 mm, from: made-up manual }') =>
+    `systems: [{ id: abs, system: antilock, now: kept }]\nsensor-gaps: [{ id: front-left, was: 0.7 mm, now: ${now}${maker} }]`;
   it.each([
     ['0.45 ± 0.03 mm', 'conforming'],
     ['0.40 ± 0.03 mm', 'undecided'],
@@ -79,12 +115,20 @@ describe('fault memory and sensors', () => {
   });
 
   it('gives no outcome without the maker’s figure', async () => {
-    expect((await examineNote('retained-systems', gap('0.7 mm', ''))).outcome('retained.sensor-gap')).toBe('unconfirmed');
+    expect((await examineNote('retained-systems', gap('0.7 mm', ''))).outcome('retained.sensor-gap')).toBe(
+      'unconfirmed',
+    );
   });
 
   it('a lamp that stays lit is told', async () => {
-    const { one } = await examineNote('retained-systems', 'lamps: [{ id: a, lamp: airbag, lights: yes, goes-out: no }]');
-    expect(one('retained.fault-lamps')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('airbag') });
+    const { one } = await examineNote(
+      'retained-systems',
+      'lamps: [{ id: a, lamp: airbag, lights: yes, goes-out: no }]',
+    );
+    expect(one('retained.fault-lamps')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringContaining('airbag'),
+    });
   });
 
   it('refuses a gap in the wrong unit', () => {

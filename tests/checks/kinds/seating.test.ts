@@ -10,7 +10,10 @@ describe('seats are recorded and not judged', () => {
     ['75 mm', '50 mm', '3750 mm2'],
     ['40 mm', '40 mm', '1600 mm2'],
   ])('a plate of %s by %s', async (length, width, area) => {
-    const { one } = await examineNote('seating', seat(`plate: { length: ${length}, width: ${width}, thickness: 2.0 mm }`));
+    const { one } = await examineNote(
+      'seating',
+      seat(`plate: { length: ${length}, width: ${width}, thickness: 2.0 mm }`),
+    );
     const found = one('seating.backing-plates');
     expect(found.outcome).not.toBe('nonconforming');
     expect(found.says).toContain(area);
@@ -25,29 +28,45 @@ describe('seats are recorded and not judged', () => {
   it('prints the old state figures with the item', async () => {
     const { raised } = await examineNote('seating', seat(plate));
     const item = raised.find((r) => r.item.id === 'seating.backing-plates')!.item;
-    expect(item.compare?.[0]).toMatchObject({ says: expect.stringContaining('3,750 mm2'), rests: { basis: 'quoted', status: 'superseded' } });
+    expect(item.compare?.[0]).toMatchObject({
+      says: expect.stringContaining('3,750 mm2'),
+      rests: { basis: 'quoted', status: 'superseded' },
+    });
   });
 
   it('asks nothing of a seat that was kept', async () => {
-    const { outcome } = await examineNote('seating', `seats: [{ id: a, change: kept }, { id: b, place: rear, change: replaced, bolts: 4, thread: M8x1.25, class: 10.9 }]`);
+    const { outcome } = await examineNote(
+      'seating',
+      `seats: [{ id: a, change: kept }, { id: b, place: rear, change: replaced, bolts: 4, thread: M8x1.25, class: 10.9 }]`,
+    );
     expect(outcome('seating.bolts')).not.toBe('missing');
   });
 
   it('leaves a seat without a bolt count unanswered', async () => {
-    expect((await examineNote('seating', seat('thread: M8x1.25, class: 10.9'))).outcome('seating.bolts')).toBe('missing');
+    expect((await examineNote('seating', seat('thread: M8x1.25, class: 10.9'))).outcome('seating.bolts')).toBe(
+      'missing',
+    );
   });
 
   it('asks in South Australia for the label of a replaced seat, and for none of a seat that was kept', async () => {
     const sa = { vehicle: { registration: 'SA' } };
     expect((await examineNote('seating', seat(plate), sa)).outcome('seating.added-seats-sa')).toBe('missing');
-    expect((await examineNote('seating', seat(plate).replace('replaced', 'kept'), sa)).outcome('seating.added-seats-sa')).toBe('notApplicable');
+    expect(
+      (await examineNote('seating', seat(plate).replace('replaced', 'kept'), sa)).outcome('seating.added-seats-sa'),
+    ).toBe('notApplicable');
   });
 });
 
 describe('belts', () => {
   it('a belt on the seat is not what the code wants', async () => {
-    const { one } = await examineNote('seating', 'belts: [{ id: a, place: front left, on-seat: yes }, { id: b, place: front right, on-seat: no }]');
-    expect(one('seating.belt-on-seat')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('front left') });
+    const { one } = await examineNote(
+      'seating',
+      'belts: [{ id: a, place: front left, on-seat: yes }, { id: b, place: front right, on-seat: no }]',
+    );
+    expect(one('seating.belt-on-seat')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringContaining('front left'),
+    });
   });
 
   it('a thread is recorded: 7/16 in UNF is usual, other makers differ', async () => {
@@ -63,7 +82,10 @@ describe('belts', () => {
     ['lap', '22.2 kN', 0],
     ['lap', '13.5 kN', -8700],
   ])('%s shown to hold %s', async (belt, load, margin) => {
-    const { one } = await examineNote('seating', `belts: [{ id: a, belt: ${belt}, proof-load: ${load} }]\nanchorages: [{ id: x, state: added }]`);
+    const { one } = await examineNote(
+      'seating',
+      `belts: [{ id: a, belt: ${belt}, proof-load: ${load} }]\nanchorages: [{ id: x, state: added }]`,
+    );
     expect(one('seating.anchorage-load')).toMatchObject({ outcome: 'unconfirmed', basis: 'memory' });
     expect(one('seating.anchorage-load').margin).toBeCloseTo(margin, 3);
   });
@@ -81,7 +103,11 @@ describe('belts', () => {
   });
 });
 
-it.each([['yes', 'conforming'], ['no', 'nonconforming'], ['none', 'notApplicable']])('airbags: %s is %s', async (word, outcome) => {
+it.each([
+  ['yes', 'conforming'],
+  ['no', 'nonconforming'],
+  ['none', 'notApplicable'],
+])('airbags: %s is %s', async (word, outcome) => {
   const { one } = await examineNote('seating', `airbags: ${word}`);
   expect(one('seating.airbags-kept').outcome).toBe(outcome);
   if (word === 'no') expect(one('seating.airbags-kept').stop).toBe(true);
@@ -89,7 +115,10 @@ it.each([['yes', 'conforming'], ['no', 'nonconforming'], ['none', 'notApplicable
 
 it('a child restraint point that is covered is told', async () => {
   const { one } = await examineNote('seating', 'child-points: [{ id: a, place: behind the rear seat, usable: no }]');
-  expect(one('seating.child-points')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('behind the rear seat') });
+  expect(one('seating.child-points')).toMatchObject({
+    outcome: 'nonconforming',
+    says: expect.stringContaining('behind the rear seat'),
+  });
 });
 
 it('asks for everything in an empty note', async () => {

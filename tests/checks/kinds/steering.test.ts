@@ -5,7 +5,8 @@ const sa = { vehicle: { registration: 'SA' } };
 const qld = { vehicle: { registration: 'QLD' } };
 
 describe('joints of the shaft', () => {
-  const joint = (angle: string, window = 'maker-angle: { greatest: 30 deg, from: sheet of the maker }') => `joints: [{ id: upper, ${angle === '' ? '' : `angle: ${angle}, `}${window} }]`;
+  const joint = (angle: string, window = 'maker-angle: { greatest: 30 deg, from: sheet of the maker }') =>
+    `joints: [{ id: upper, ${angle === '' ? '' : `angle: ${angle}, `}${window} }]`;
   it.each([
     ['30.0 ± 0.2 deg', 'undecided'],
     ['29.7 ± 0.2 deg', 'conforming'],
@@ -14,18 +15,29 @@ describe('joints of the shaft', () => {
   ])('an angle of %s against 30 deg of its maker is %s', async (angle, outcome) => {
     const { one } = await examineNote('steering', joint(angle));
     expect(one('steering.shaft-angles', 'upper')).toMatchObject({ outcome });
-    if (outcome !== 'missing') expect(one('steering.shaft-angles', 'upper')).toMatchObject({ basis: 'maker', limit: { document: 'sheet of the maker' } });
+    if (outcome !== 'missing')
+      expect(one('steering.shaft-angles', 'upper')).toMatchObject({
+        basis: 'maker',
+        limit: { document: 'sheet of the maker' },
+      });
   });
 
   it('gives no outcome on an angle without the maker’s figure, and says which to read', async () => {
     const { one } = await examineNote('steering', 'joints: [{ id: upper, angle: 20 deg }]');
-    expect(one('steering.shaft-angles', 'upper')).toMatchObject({ outcome: 'unconfirmed', todo: expect.stringContaining('from its maker') as string });
+    expect(one('steering.shaft-angles', 'upper')).toMatchObject({
+      outcome: 'unconfirmed',
+      todo: expect.stringContaining('from its maker') as string,
+    });
   });
 
   it('refuses an angle in mm, a window without its paper, and an unknown key', () => {
     expect(problemsOf('steering', joint('12 mm'))).toMatchObject([{ code: 'quantity' }]);
-    expect(problemsOf('steering', joint('12 deg', 'maker-angle: { greatest: 30 deg }'))).toMatchObject([{ found: 'no `from`' }]);
-    expect(problemsOf('steering', 'rim-plai: 12 mm')).toMatchObject([{ code: 'key-unknown', hint: expect.stringContaining('rim-play') as string }]);
+    expect(problemsOf('steering', joint('12 deg', 'maker-angle: { greatest: 30 deg }'))).toMatchObject([
+      { found: 'no `from`' },
+    ]);
+    expect(problemsOf('steering', 'rim-plai: 12 mm')).toMatchObject([
+      { code: 'key-unknown', hint: expect.stringContaining('rim-play') as string },
+    ]);
   });
 });
 
@@ -36,8 +48,12 @@ describe('limits of the states', () => {
     ['332.0 ± 1 mm', 'conforming'],
     ['328.0 ± 1 mm', 'nonconforming'],
   ])('a wheel of %s is %s in South Australia', async (wheel, outcome) => {
-    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, sa)).outcome('steering.wheel-diameter')).toBe(outcome);
-    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, qld)).outcome('steering.wheel-diameter')).toBe('notApplicable');
+    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, sa)).outcome('steering.wheel-diameter')).toBe(
+      outcome,
+    );
+    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, qld)).outcome('steering.wheel-diameter')).toBe(
+      'notApplicable',
+    );
   });
 
   it.each([
@@ -47,33 +63,57 @@ describe('limits of the states', () => {
     ['3.2 ± 0.1 mm', '', 'nonconforming'],
     ['1.2 ± 0.1 mm', ', maker-play: { greatest: 1.0 mm, from: manual of the maker }', 'nonconforming'],
   ])('a joint with %s of play%s is %s in Queensland', async (play, maker, outcome) => {
-    expect((await examineNote('steering', `ends: [{ id: left, play: ${play}${maker} }]`, qld)).outcome('steering.free-play', 'left')).toBe(outcome);
+    expect(
+      (await examineNote('steering', `ends: [{ id: left, play: ${play}${maker} }]`, qld)).outcome(
+        'steering.free-play',
+        'left',
+      ),
+    ).toBe(outcome);
   });
 
   it('tells from the ends whether all are locked', async () => {
     const ends = (second: string) => `ends: [{ id: left, locked: pin }, { id: right, ${second} }]`;
-    expect((await examineNote('steering', ends('locked: nut'), qld)).outcome('steering.ends-locked')).toBe('conforming');
-    expect((await examineNote('steering', ends('locked: none'), qld)).one('steering.ends-locked')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('right') as string });
+    expect((await examineNote('steering', ends('locked: nut'), qld)).outcome('steering.ends-locked')).toBe(
+      'conforming',
+    );
+    expect((await examineNote('steering', ends('locked: none'), qld)).one('steering.ends-locked')).toMatchObject({
+      outcome: 'nonconforming',
+      says: expect.stringContaining('right') as string,
+    });
     expect((await examineNote('steering', ends('play: 0.2 mm'), qld)).outcome('steering.ends-locked')).toBe('missing');
   });
 });
 
 describe('collapse, gaps and torques', () => {
   it('holds the way of collapse against what it was', async () => {
-    const way = async (now: string) => (await examineNote('steering', `original-collapse: 95 ± 1 mm\ncollapse: ${now}`)).outcome('steering.collapse-way');
-    expect([await way('95 ± 1 mm'), await way('100 ± 1 mm'), await way('90 ± 1 mm')]).toEqual(['undecided', 'conforming', 'nonconforming']);
-    expect((await examineNote('steering', 'collapse: 95 mm')).one('steering.collapse-way')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('before dismantling') as string });
+    const way = async (now: string) =>
+      (await examineNote('steering', `original-collapse: 95 ± 1 mm\ncollapse: ${now}`)).outcome(
+        'steering.collapse-way',
+      );
+    expect([await way('95 ± 1 mm'), await way('100 ± 1 mm'), await way('90 ± 1 mm')]).toEqual([
+      'undecided',
+      'conforming',
+      'nonconforming',
+    ]);
+    expect((await examineNote('steering', 'collapse: 95 mm')).one('steering.collapse-way')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('before dismantling') as string,
+    });
   });
 
   it('recommends 10 mm to fixed parts (LS v2.1, code LS3, quoted by a forum), and leaves it to a clearance note', async () => {
-    const gap = async (least: string) => (await examineNote('steering', `least-gap: ${least}`)).one('clearance.members', 'steering');
+    const gap = async (least: string) =>
+      (await examineNote('steering', `least-gap: ${least}`)).one('clearance.members', 'steering');
     expect((await gap('10.0 ± 0.5 mm')).outcome).toBe('undecided');
     expect((await gap('11.0 ± 0.5 mm')).outcome).toBe('conforming');
     expect(await gap('9.0 ± 0.5 mm')).toMatchObject({ outcome: 'nonconforming', limit: { recommended: true } });
   });
 
   it('holds torques against the maker’s window, and takes them as the record of tightening', async () => {
-    const { one } = await examineNote('steering', 'torques: [{ id: pinch, torque: 28 ± 1 N·m, maker: { least: 25 N·m, greatest: 31 N·m, from: manual of the maker } }]');
+    const { one } = await examineNote(
+      'steering',
+      'torques: [{ id: pinch, torque: 28 ± 1 N·m, maker: { least: 25 N·m, greatest: 31 N·m, from: manual of the maker } }]',
+    );
     expect(one('fasteners.torque', 'pinch')).toMatchObject({ outcome: 'conforming', basis: 'maker' });
     expect(one('fasteners.torque-record')).toMatchObject({ outcome: 'conforming' });
   });
@@ -83,11 +123,23 @@ describe('what stops the note', () => {
   it.each(['welded', 'heated', 'rechromed'])('a forged part that was %s', async (worked) => {
     const { one, all } = await examineNote('steering', `worked: ${worked}\nanswers: { links.forged-worked: no }`);
     expect(one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true, place: { line: 4 } });
-    expect(['material', 'filler', 'preparation', 'procedure', 'welder', 'preheat', 'heat-treatment', 'hardness', 'flaws'].map((part) => all(`links.weld-report-${part}`).map((f) => f.outcome))).toEqual(Array(9).fill(['missing']));
+    expect(
+      [
+        'material',
+        'filler',
+        'preparation',
+        'procedure',
+        'welder',
+        'preheat',
+        'heat-treatment',
+        'hardness',
+        'flaws',
+      ].map((part) => all(`links.weld-report-${part}`).map((f) => f.outcome)),
+    ).toEqual(Array(9).fill(['missing']));
   });
 
   it('is not hidden by another note that has nothing to say against it', async () => {
-    const notes = { '005-links.md': "kind: suspension-link\nworked: none\nanswers: { links.forged-worked: no }" };
+    const notes = { '005-links.md': 'kind: suspension-link\nworked: none\nanswers: { links.forged-worked: no }' };
     const { one } = await examineNote('steering', 'worked: welded', { notes });
     expect(one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true, note: '010-tried' });
     expect(one('links.weld-report-hardness')).toMatchObject({ outcome: 'missing' });
@@ -108,7 +160,9 @@ describe('what stops the note', () => {
   it('nothing, where no part was worked', async () => {
     const { one, findings } = await examineNote('steering', 'worked: none');
     expect(one('links.forged-worked')).toMatchObject({ outcome: 'conforming' });
-    expect(findings.filter((f) => f.item.startsWith('links.weld-report')).map((f) => f.outcome)).toEqual(Array(9).fill('notApplicable'));
+    expect(findings.filter((f) => f.item.startsWith('links.weld-report')).map((f) => f.outcome)).toEqual(
+      Array(9).fill('notApplicable'),
+    );
   });
 });
 
@@ -139,8 +193,12 @@ torques: [{ id: pinch, torque: 28 N·m, maker: { least: 25 N·m, greatest: 31 N�
 describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
     const { findings } = await examineNote('steering', typical, qld);
-    expect(findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
-    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.item)).toEqual(['alignment.bump-steer']);
+    expect(
+      findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id),
+    ).toEqual([]);
+    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.item)).toEqual([
+      'alignment.bump-steer',
+    ]);
   });
 
   it('an empty note says what is missing', async () => {

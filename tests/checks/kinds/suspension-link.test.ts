@@ -9,14 +9,24 @@ describe('what stops a note on links', () => {
   });
 
   it('a rod end bolted from one side, and nothing where both are in order', async () => {
-    expect((await examineNote('suspension-link', 'single-shear: yes')).one('links.rod-end-shear')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect((await examineNote('suspension-link', 'single-shear: yes')).one('links.rod-end-shear')).toMatchObject({
+      outcome: 'nonconforming',
+      stop: true,
+    });
     const { outcome } = await examineNote('suspension-link', 'worked: none\nsingle-shear: no');
     expect([outcome('links.forged-worked'), outcome('links.rod-end-shear')]).toEqual(['conforming', 'conforming']);
   });
 
   it('leads exchanged suspension to the brakes, and only that', async () => {
-    expect((await examineNote('suspension-link', 'suspension-exchanged: yes')).outcome('brakes.suspension-exchanged')).toBe('missing');
-    expect((await examineNote('suspension-link', 'suspension-exchanged: no')).outcome('brakes.suspension-exchanged')).toBe('notApplicable');
-    expect((await examineNote('suspension-link', '')).one('brakes.suspension-exchanged')).toMatchObject({ outcome: 'missing', todo: 'state suspension-exchanged' });
+    expect(
+      (await examineNote('suspension-link', 'suspension-exchanged: yes')).outcome('brakes.suspension-exchanged'),
+    ).toBe('missing');
+    expect(
+      (await examineNote('suspension-link', 'suspension-exchanged: no')).outcome('brakes.suspension-exchanged'),
+    ).toBe('notApplicable');
+    expect((await examineNote('suspension-link', '')).one('brakes.suspension-exchanged')).toMatchObject({
+      outcome: 'missing',
+      todo: 'state suspension-exchanged',
+    });
   });
 });

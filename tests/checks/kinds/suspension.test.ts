@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
-const at = (registration: string, category = 'MA', original: Around['original'] = { tyre: '185/70R14 88S' }): Around => ({ vehicle: { registration, category }, original });
+const at = (
+  registration: string,
+  category = 'MA',
+  original: Around['original'] = { tyre: '185/70R14 88S' },
+): Around => ({ vehicle: { registration, category }, original });
 const corner = (was: string, now: string, more = '') => `
 corners: [{ id: front-left, was: { ${was} }, now: { ${now} } }]
 clearance: [{ id: pipe, region: front-axle, load: unladen, was: 160 mm, now: 150 mm }]
@@ -28,29 +32,50 @@ describe('ride height and travel', () => {
     const { one } = await examineNote('suspension', corner('bump: 90.0 ± 0.5 mm', `bump: ${now}`), at('SA'));
     expect(one('suspension.bump-travel', 'front-left')).toMatchObject({ outcome, limit: { recommended: true } });
     expect(one('suspension.bump-travel-sa', 'front-left')).toMatchObject({ outcome, basis: 'published' });
-    expect((await examineNote('suspension', corner('bump: 90 mm', `bump: ${now}`), at('VIC'))).outcome('suspension.bump-travel-sa', 'front-left')).toBe('notApplicable');
+    expect(
+      (await examineNote('suspension', corner('bump: 90 mm', `bump: ${now}`), at('VIC'))).outcome(
+        'suspension.bump-travel-sa',
+        'front-left',
+      ),
+    ).toBe('notApplicable');
   });
 
   it('holds rebound travel against its own original', async () => {
-    const left = async (now: string) => (await examineNote('suspension', corner('rebound: 84.0 ± 0.3 mm', `rebound: ${now}`))).outcome('suspension.rebound-travel', 'front-left');
-    expect([await left('56.0 ± 0.3 mm'), await left('57.0 ± 0.3 mm'), await left('55.0 ± 0.3 mm')]).toEqual(['undecided', 'conforming', 'nonconforming']);
+    const left = async (now: string) =>
+      (await examineNote('suspension', corner('rebound: 84.0 ± 0.3 mm', `rebound: ${now}`))).outcome(
+        'suspension.rebound-travel',
+        'front-left',
+      );
+    expect([await left('56.0 ± 0.3 mm'), await left('57.0 ± 0.3 mm'), await left('55.0 ± 0.3 mm')]).toEqual([
+      'undecided',
+      'conforming',
+      'nonconforming',
+    ]);
   });
 
   it('asks for what was not measured as it came', async () => {
     const { one } = await examineNote('suspension', corner('height: 380 mm', 'bump: 60 mm'));
-    expect(one('suspension.bump-travel', 'front-left')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('corners.front-left.was.bump') as string });
+    expect(one('suspension.bump-travel', 'front-left')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('corners.front-left.was.bump') as string,
+    });
     expect(one('suspension.height', 'rear-right')).toMatchObject({ outcome: 'missing' });
   });
 
   it('refuses a height in kg and a corner that is listed twice', () => {
     expect(problemsOf('suspension', corner('height: 380 kg', ''))).toMatchObject([{ code: 'quantity' }]);
-    expect(problemsOf('suspension', 'corners: [{ id: front-left }, { id: front-left }]')).toMatchObject([{ code: 'id-duplicate' }]);
+    expect(problemsOf('suspension', 'corners: [{ id: front-left }, { id: front-left }]')).toMatchObject([
+      { code: 'id-duplicate' },
+    ]);
   });
 });
 
 describe('lift', () => {
   const lifted = (registration: string, category: string, now: string, more = '', around: Around = {}) =>
-    examineNote('suspension', corner('height: 380.0 ± 0.2 mm', `height: ${now}`, more), { ...at(registration, category), ...around });
+    examineNote('suspension', corner('height: 380.0 ± 0.2 mm', `height: ${now}`, more), {
+      ...at(registration, category),
+      ...around,
+    });
   it.each([
     // 75 mm in New South Wales, off-road in Victoria and with stability control in Queensland, else 50 mm (quoted by forums and news).
     ['NSW', 'MA', '454.0 ± 0.2 mm', '', 'conforming'],
@@ -72,10 +97,24 @@ describe('lift', () => {
   });
 
   it('certifies up to 150 mm in Queensland (motoring news), asks for the figure elsewhere, and not at all where nothing was raised', async () => {
-    expect((await lifted('QLD', 'MC', '529.0 ± 0.2 mm', 'stability-control: none')).outcome('suspension.lift-certified', 'front-left')).toBe('conforming');
-    expect((await lifted('QLD', 'MC', '531.0 ± 0.2 mm', 'stability-control: none')).outcome('suspension.lift-certified', 'front-left')).toBe('nonconforming');
-    expect((await lifted('VIC', 'MC', '500.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe('unconfirmed');
-    expect((await lifted('VIC', 'MC', '360.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe('notApplicable');
+    expect(
+      (await lifted('QLD', 'MC', '529.0 ± 0.2 mm', 'stability-control: none')).outcome(
+        'suspension.lift-certified',
+        'front-left',
+      ),
+    ).toBe('conforming');
+    expect(
+      (await lifted('QLD', 'MC', '531.0 ± 0.2 mm', 'stability-control: none')).outcome(
+        'suspension.lift-certified',
+        'front-left',
+      ),
+    ).toBe('nonconforming');
+    expect((await lifted('VIC', 'MC', '500.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe(
+      'unconfirmed',
+    );
+    expect((await lifted('VIC', 'MC', '360.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe(
+      'notApplicable',
+    );
   });
 });
 
@@ -104,12 +143,17 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
   });
 
   it('does not count a spring as seated that is just loose', async () => {
-    const { one } = await examineNote('suspension', spring({ free: '305 ± 0.1 mm', rebound: '80 ± 0.1 mm', length: '225 ± 0.1 mm' }));
+    const { one } = await examineNote(
+      'suspension',
+      spring({ free: '305 ± 0.1 mm', rebound: '80 ± 0.1 mm', length: '225 ± 0.1 mm' }),
+    );
     expect(one('suspension.seated', 'front-left').outcome).toBe('undecided');
   });
 
   it('leaves leaf springs out, and asks what a coil spring lacks', async () => {
-    expect((await examineNote('suspension', 'front: { type: leaf }')).outcome('suspension.coil-bind', 'front-left')).toBe('notApplicable');
+    expect(
+      (await examineNote('suspension', 'front: { type: leaf }')).outcome('suspension.coil-bind', 'front-left'),
+    ).toBe('notApplicable');
     const { one } = await examineNote('suspension', 'front: { type: coil }');
     expect(one('suspension.coil-bind', 'front-left').todo).toContain('front.now.free-length');
   });
@@ -121,14 +165,18 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
   });
 
   it('wants some stroke left to the damper at both ends', async () => {
-    const { one } = await examineNote('suspension', 'rear: { damper: { closed: 310 ± 1 mm, open: 480 ± 1 mm, at-bump: 330 ± 1 mm, at-droop: 482 ± 1 mm } }');
+    const { one } = await examineNote(
+      'suspension',
+      'rear: { damper: { closed: 310 ± 1 mm, open: 480 ± 1 mm, at-bump: 330 ± 1 mm, at-droop: 482 ± 1 mm } }',
+    );
     expect(one('suspension.damper-stroke', 'rear-bump').outcome).toBe('conforming');
     expect(one('suspension.damper-stroke', 'rear-droop').outcome).toBe('nonconforming');
   });
 });
 
 describe('ground clearance', () => {
-  const places = (now: string, load: string) => `clearance: [{ id: pipe, place: front pipe, region: front-axle, load: ${load}, now: ${now} }]`;
+  const places = (now: string, load: string) =>
+    `clearance: [{ id: pipe, place: front pipe, region: front-axle, load: ${load}, now: ${now} }]`;
   it.each([
     // 100 mm: unladen in South Australia, laden in Queensland, near an axle by ADR 43 (quoted).
     ['SA', 'unladen', '100 ± 1 mm', 'suspension.ground-clearance-sa', 'undecided'],
@@ -144,8 +192,14 @@ describe('ground clearance', () => {
   });
 
   it('answers with the least, its place and its load', async () => {
-    const { one } = await examineNote('suspension', 'clearance: [{ id: sill, load: laden, now: 140 mm }, { id: pipe, place: front pipe, load: laden, now: 131 mm }]');
-    expect(one('suspension.ground-clearance')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('131 mm, front pipe, laden') as string });
+    const { one } = await examineNote(
+      'suspension',
+      'clearance: [{ id: sill, load: laden, now: 140 mm }, { id: pipe, place: front pipe, load: laden, now: 131 mm }]',
+    );
+    expect(one('suspension.ground-clearance')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringContaining('131 mm, front pipe, laden') as string,
+    });
   });
 });
 
@@ -205,7 +259,11 @@ torques: [{ id: strut-top, torque: 30 N·m, maker: { least: 25 N·m, greatest: 3
 
 describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
-    const { findings } = await examineNote('suspension', typical, at('SA', 'MA', { tyre: '185/70R14 88S', wheelbase: '2640 mm' }));
+    const { findings } = await examineNote(
+      'suspension',
+      typical,
+      at('SA', 'MA', { tyre: '185/70R14 88S', wheelbase: '2640 mm' }),
+    );
     expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
     expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
     expect(findings.find((f) => f.item === 'suspension.as-received')).toMatchObject({ outcome: 'conforming' });

@@ -18,7 +18,8 @@ describe('what a note of a test asks for', () => {
 
   it('asks for all while the test is not named', async () => {
     const { all, findings } = await examineNote('test', '', nsw);
-    for (const item of ['tests.noise', 'brakes.pretest-pedal', 'speedometer.accuracy', 'tests.twist', 'engine.idle-co']) expect(all(item).length, item).toBeGreaterThan(0);
+    for (const item of ['tests.noise', 'brakes.pretest-pedal', 'speedometer.accuracy', 'tests.twist', 'engine.idle-co'])
+      expect(all(item).length, item).toBeGreaterThan(0);
     expect(new Set(findings.map((f) => f.outcome))).toEqual(new Set(['missing', 'notApplicable']));
   });
 });
@@ -51,7 +52,9 @@ describe('brakes', () => {
   });
 
   // The same manual, test D: at least 2.55 m/s2; a split system one of up to four tries for each failure, another each of ten stops.
-  const tries = [1.9, 2.1, 2.2, 2.7, 2.9].map((d, i) => `{ id: f${i + 1}, test: circuit-failed-laden, failure: front, deceleration: ${d} ± 0.05 m/s2 }`).join(', ');
+  const tries = [1.9, 2.1, 2.2, 2.7, 2.9]
+    .map((d, i) => `{ id: f${i + 1}, test: circuit-failed-laden, failure: front, deceleration: ${d} ± 0.05 m/s2 }`)
+    .join(', ');
   it('counts the best of four tries of a split system', async () => {
     const { all } = await examineNote('test', stops(tries, 'split-system: yes,'), nsw);
     expect(all('brakes.half-system-laden')).toMatchObject([{ subject: 'f4', outcome: 'conforming' }]);
@@ -64,37 +67,66 @@ describe('brakes', () => {
 
   it('counts every stop of another system, and says how many are still to be made', async () => {
     const { all } = await examineNote('test', stops(tries, 'split-system: no,'), nsw);
-    expect(all('brakes.half-system-laden').map((f) => f.outcome)).toEqual(['nonconforming', 'nonconforming', 'nonconforming', 'conforming', 'conforming', 'missing']);
+    expect(all('brakes.half-system-laden').map((f) => f.outcome)).toEqual([
+      'nonconforming',
+      'nonconforming',
+      'nonconforming',
+      'conforming',
+      'conforming',
+      'missing',
+    ]);
   });
 
   it('reckons the deceleration from distances at 80 % and 10 % of the speed', async () => {
-    const { runs, one } = await examineNote('test', stops('{ id: s1, test: pre-test, speed: 100 km/h, to-high: 20 m, to-low: 60 m }'), nsw);
+    const { runs, one } = await examineNote(
+      'test',
+      stops('{ id: s1, test: pre-test, speed: 100 km/h, to-high: 20 m, to-low: 60 m }'),
+      nsw,
+    );
     // 6.076 m/s2: formula of the draft amendment to UN Regulation 13 (quoted), worked by hand.
-    expect(runs.find((r) => r.sheet.id === 'brake-mean-deceleration')?.results?.['deceleration']?.si).toBeCloseTo(6.0764, 4);
+    expect(runs.find((r) => r.sheet.id === 'brake-mean-deceleration')?.results?.['deceleration']?.si).toBeCloseTo(
+      6.0764,
+      4,
+    );
     expect(one('brakes.pretest-average').run).toContain('s1');
   });
 
   // Appendix 1 of the manual: unladen, oil and coolant, three quarters of the fuel, 68 kg a seat that is not occupied.
-  const weighed = { ...nsw, notes: { '090-mass.md': 'kind: mass\nnow: { front: 650 kg, rear: 570 kg, fuel: 40 kg }\noil-coolant: 10 kg\nfull-fuel: 40 kg' }, original: { wheelbase: '2600 mm' } };
+  const weighed = {
+    ...nsw,
+    notes: {
+      '090-mass.md':
+        'kind: mass\nnow: { front: 650 kg, rear: 570 kg, fuel: 40 kg }\noil-coolant: 10 kg\nfull-fuel: 40 kg',
+    },
+    original: { wheelbase: '2600 mm' },
+  };
   // 1170 unladen + 10 + 30 + 68 × 3 = 1414 kg: worked by hand.
   it.each([
     ['1417 ± 0.1 kg', 'conforming'],
     ['1414 ± 0.1 kg', 'undecided'],
     ['1411 ± 0.1 kg', 'nonconforming'],
   ])('a test mass of %s, from the weighing in a later note: %s', async (mass, outcome) => {
-    const { one } = await examineNote('test', `test: brakes\nbrakes: { test-mass: ${mass}, seats-occupied: 2 }`, weighed);
+    const { one } = await examineNote(
+      'test',
+      `test: brakes\nbrakes: { test-mass: ${mass}, seats-occupied: 2 }`,
+      weighed,
+    );
     expect(one('brakes.test-mass').limit?.min).toBeCloseTo(1414, 6);
     expect(one('brakes.test-mass').outcome).toBe(outcome);
   });
 
   it('says which masses it lacks', async () => {
     const { one } = await examineNote('test', 'test: brakes\nbrakes: { test-mass: 1414 kg, seats-occupied: 2 }', nsw);
-    expect(one('brakes.test-mass')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('mass of oil and coolant') });
+    expect(one('brakes.test-mass')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('mass of oil and coolant'),
+    });
   });
 });
 
 describe('noise', () => {
-  const noise = (readings: string, more = '') => `test: noise\nnoise: { approval: none, ${more} outlets: [{ id: rear, readings: ${readings}, background: 60 dB(A) }] }`;
+  const noise = (readings: string, more = '') =>
+    `test: noise\nnoise: { approval: none, ${more} outlets: [{ id: rear, readings: ${readings}, background: 60 dB(A) }] }`;
 
   // Environment Protection Regulations 2021, Victoria, r. 143: 96 dB(A) before 1 November 1983, 90 dB(A) from then (published, currency not known).
   it.each([
@@ -109,8 +141,13 @@ describe('noise', () => {
 
   it('the split between old and new cars lies elsewhere in New South Wales', async () => {
     // Noise Control Regulation 2008, New South Wales, schedule 1: from 1 January 1983 (published, superseded).
-    const { one } = await examineNote('test', noise('95 ± 0.5 dB(A)'), { vehicle: { built: '1983-05', registration: 'NSW' } });
-    expect(one('tests.noise')).toMatchObject({ outcome: 'nonconforming', marks: expect.arrayContaining(['superseded text']) });
+    const { one } = await examineNote('test', noise('95 ± 0.5 dB(A)'), {
+      vehicle: { built: '1983-05', registration: 'NSW' },
+    });
+    expect(one('tests.noise')).toMatchObject({
+      outcome: 'nonconforming',
+      marks: expect.arrayContaining(['superseded text']),
+    });
   });
 
   it('takes the highest reading, and the mean where the procedure does', async () => {
@@ -125,12 +162,18 @@ describe('noise', () => {
 
   it('holds an approved car against its own figure', async () => {
     // Signature and 5 dB(A): Noise Control Regulation 2008, New South Wales, cl. 4 (published, superseded).
-    const note = 'test: noise\nnoise: { approval: ADR 83/00, signature: 84 ± 0.1 dB(A), outlets: [{ id: rear, readings: 90 ± 0.5 dB(A) }] }';
+    const note =
+      'test: noise\nnoise: { approval: ADR 83/00, signature: 84 ± 0.1 dB(A), outlets: [{ id: rear, readings: 90 ± 0.5 dB(A) }] }';
     const { one, outcome } = await examineNote('test', note, { vehicle: { registration: 'NSW', built: '2008-03' } });
     expect(one('tests.noise-signature')).toMatchObject({ outcome: 'nonconforming', limit: { max: 89 } });
     expect(outcome('tests.noise')).toBe('notApplicable');
-    const without = await examineNote('test', note.replace('signature: 84 ± 0.1 dB(A), ', ''), { vehicle: { registration: 'NSW', built: '2008-03' } });
-    expect(without.one('tests.noise-signature')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('noise.signature') });
+    const without = await examineNote('test', note.replace('signature: 84 ± 0.1 dB(A), ', ''), {
+      vehicle: { registration: 'NSW', built: '2008-03' },
+    });
+    expect(without.one('tests.noise-signature')).toMatchObject({
+      outcome: 'missing',
+      todo: expect.stringContaining('noise.signature'),
+    });
   });
 
   // 1 dB between before and after: quoted from ADR 83/00.
@@ -139,7 +182,10 @@ describe('noise', () => {
     ['94.0 ± 0.1 dB', '95.0 ± 0.1 dB', 'undecided'],
     ['94.0 ± 0.1 dB', '92.5 ± 0.1 dB', 'nonconforming'],
   ])('a meter at %s and then %s on its calibrator: %s', async (before, after, outcome) => {
-    const { one } = await examineNote('test', `test: noise\nnoise: { calibrator-before: ${before}, calibrator-after: ${after} }`);
+    const { one } = await examineNote(
+      'test',
+      `test: noise\nnoise: { calibrator-before: ${before}, calibrator-after: ${after} }`,
+    );
     expect(one('tests.noise-meter')).toMatchObject({ outcome, marks: ['confirm against your copy'] });
   });
 
@@ -152,8 +198,12 @@ describe('noise', () => {
   it('shows the engine speed beside the figure of the own copy', async () => {
     const note = 'test: noise\nnoise: { rated-speed: 5400 rpm, test-speed: 3760 rpm }';
     expect((await examineNote('test', note)).outcome('tests.noise-speed')).toBe('unconfirmed');
-    const limits = 'figures:\n  - { item: tests.noise-speed, min: 0.97 * stationary_test_speed, max: 1.03 * stationary_test_speed, edition: made up, clause: made up, read-by: JO, on: 2026-01-05 }\n';
-    expect((await examineNote('test', note, { limits })).one('tests.noise-speed')).toMatchObject({ outcome: 'conforming', basis: 'own-copy' });
+    const limits =
+      'figures:\n  - { item: tests.noise-speed, min: 0.97 * stationary_test_speed, max: 1.03 * stationary_test_speed, edition: made up, clause: made up, read-by: JO, on: 2026-01-05 }\n';
+    expect((await examineNote('test', note, { limits })).one('tests.noise-speed')).toMatchObject({
+      outcome: 'conforming',
+      basis: 'own-copy',
+    });
   });
 
   it('refuses a level in millimetres', () => {
@@ -162,7 +212,8 @@ describe('noise', () => {
 });
 
 describe('speedometer', () => {
-  const speeds = (indicated: string, trueSpeed: string) => `test: speedometer\nspeeds: [{ id: a, indicated: ${indicated}, true-speed: ${trueSpeed} }]`;
+  const speeds = (indicated: string, trueSpeed: string) =>
+    `test: speedometer\nspeeds: [{ id: a, indicated: ${indicated}, true-speed: ${trueSpeed} }]`;
   // ADR 18/03 and UN R39, 5.3: true 90 km/h may show 90 to 103 (tabled by a motoring magazine, quoted); before, a tenth either way above 40 km/h (quoted).
   it.each([
     ['2007-07', '102.5 ± 0.2 km/h', '90 ± 0.1 km/h', 'conforming'],
@@ -174,37 +225,64 @@ describe('speedometer', () => {
     ['2006-06', '80 ± 0.2 km/h', '90 ± 0.1 km/h', 'nonconforming'],
     ['2006-06', '20 km/h', '39 km/h', 'notApplicable'],
   ])('built %s, %s shown at %s: %s', async (built, indicated, trueSpeed, outcome) => {
-    expect((await examineNote('test', speeds(indicated, trueSpeed), { vehicle: { built } })).outcome('speedometer.accuracy')).toBe(outcome);
+    expect(
+      (await examineNote('test', speeds(indicated, trueSpeed), { vehicle: { built } })).outcome('speedometer.accuracy'),
+    ).toBe(outcome);
   });
 
   it('asks for the rule of the model between the two dates', async () => {
     const note = speeds('89 ± 0.2 km/h', '90 ± 0.1 km/h');
-    expect((await examineNote('test', note, { vehicle: { built: '2006-10' } })).one('speedometer.accuracy')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('speedometer-rule') });
-    expect((await examineNote('test', `${note}\nspeedometer-rule: ADR 18/03`, { vehicle: { built: '2006-10' } })).outcome('speedometer.accuracy')).toBe('nonconforming');
+    expect(
+      (await examineNote('test', note, { vehicle: { built: '2006-10' } })).one('speedometer.accuracy'),
+    ).toMatchObject({ outcome: 'missing', says: expect.stringContaining('speedometer-rule') });
+    expect(
+      (await examineNote('test', `${note}\nspeedometer-rule: ADR 18/03`, { vehicle: { built: '2006-10' } })).outcome(
+        'speedometer.accuracy',
+      ),
+    ).toBe('nonconforming');
   });
 
   it('takes no true speed from another reading', async () => {
-    const { all } = await examineNote('test', 'test: speedometer\nspeeds: [{ id: a, indicated: 90 km/h, true-speed: 88 km/h }, { id: b, indicated: 60 km/h }]', { vehicle: { built: '2010-01' } });
-    expect(all('speedometer.accuracy').map((f) => [f.subject, f.outcome])).toEqual([['a', 'conforming'], ['b', 'missing']]);
+    const { all } = await examineNote(
+      'test',
+      'test: speedometer\nspeeds: [{ id: a, indicated: 90 km/h, true-speed: 88 km/h }, { id: b, indicated: 60 km/h }]',
+      { vehicle: { built: '2010-01' } },
+    );
+    expect(all('speedometer.accuracy').map((f) => [f.subject, f.outcome])).toEqual([
+      ['a', 'conforming'],
+      ['b', 'missing'],
+    ]);
   });
 
   it('shows readings as received and judges them not', async () => {
-    const { all, runs } = await examineNote('test', 'test: speedometer\nspeeds: [{ id: a, state: was, indicated: 70 km/h, true-speed: 88 km/h }]', { vehicle: { built: '2010-01' } });
+    const { all, runs } = await examineNote(
+      'test',
+      'test: speedometer\nspeeds: [{ id: a, state: was, indicated: 70 km/h, true-speed: 88 km/h }]',
+      { vehicle: { built: '2010-01' } },
+    );
     expect(all('speedometer.accuracy').map((f) => f.outcome)).toEqual(['missing']);
     expect(runs.some((r) => r.sheet.id === 'speedometer-error')).toBe(true);
   });
 });
 
 describe('twist', () => {
-  const row = (id: string, force: number, mm: number) => `{ id: ${id}, force: ${force} N, front-left: ${mm.toFixed(2)} mm, front-right: ${(-mm).toFixed(2)} mm, rear-left: 0.00 mm, rear-right: 0.00 mm }`;
+  const row = (id: string, force: number, mm: number) =>
+    `{ id: ${id}, force: ${force} N, front-left: ${mm.toFixed(2)} mm, front-right: ${(-mm).toFixed(2)} mm, rear-left: 0.00 mm, rear-right: 0.00 mm }`;
   const loads = (mm: number) => `[${row('a', 0, 0)}, ${row('b', 500, mm)}, ${row('c', 0, 0)}]`;
-  const twist = (was: string, now: string) => `test: twist\ntwist: { arm: 1.4 m, front-width: 1.2 m, rear-width: 1.2 m${was ? `, was: ${was}` : ''}${now ? `, now: ${now}` : ''} }`;
+  const twist = (was: string, now: string) =>
+    `test: twist\ntwist: { arm: 1.4 m, front-width: 1.2 m, rear-width: 1.2 m${was ? `, was: ${was}` : ''}${now ? `, now: ${now}` : ''} }`;
 
   it('compares before and after, and judges nothing', async () => {
     const { one, runs } = await examineNote('test', twist(loads(1.8), loads(1.5)));
     // 4072 N·m/deg: worked from the formulas, regression only.
-    expect((runs.find((r) => r.id.endsWith('was/twist-test'))!.results!['stiffness']!.si * Math.PI) / 180).toBeCloseTo(4072.4, 0);
-    expect(one('tests.twist')).toMatchObject({ outcome: 'conforming', says: expect.stringMatching(/\+20 %.*not judged/) });
+    expect((runs.find((r) => r.id.endsWith('was/twist-test'))!.results!['stiffness']!.si * Math.PI) / 180).toBeCloseTo(
+      4072.4,
+      0,
+    );
+    expect(one('tests.twist')).toMatchObject({
+      outcome: 'conforming',
+      says: expect.stringMatching(/\+20 %.*not judged/),
+    });
   });
 
   it('a softer body is told and not judged either', async () => {
@@ -219,11 +297,30 @@ describe('twist', () => {
 });
 
 it('the lane change asks for its report, the driver’s confidence and the gross mass', async () => {
-  const { outcome } = await examineNote('test', 'test: lane-change\nlane-change: { confidence: no, runs: [{ id: a, cones: 0 }] }', nsw);
-  expect([outcome('tests.lane-change'), outcome('tests.lane-change-driver'), outcome('tests.lane-change-gvm'), outcome('tests.lane-change-cones')]).toEqual(['missing', 'nonconforming', 'conforming', 'unconfirmed']);
+  const { outcome } = await examineNote(
+    'test',
+    'test: lane-change\nlane-change: { confidence: no, runs: [{ id: a, cones: 0 }] }',
+    nsw,
+  );
+  expect([
+    outcome('tests.lane-change'),
+    outcome('tests.lane-change-driver'),
+    outcome('tests.lane-change-gvm'),
+    outcome('tests.lane-change-cones'),
+  ]).toEqual(['missing', 'nonconforming', 'conforming', 'unconfirmed']);
 });
 
 // 4.5 % carbon monoxide at idle: page of the South Australian government (published, currency not known).
-it.each([['(4.4 ± 0.1) %', 'conforming'], ['(4.5 ± 0.1) %', 'undecided'], ['(4.7 ± 0.1) %', 'nonconforming']])('carbon monoxide of %s at idle: %s', async (share, outcome) => {
-  expect((await examineNote('test', `test: emissions\nemissions: { idle-co: ${share} }`, { vehicle: { registration: 'SA' } })).outcome('engine.idle-co')).toBe(outcome);
+it.each([
+  ['(4.4 ± 0.1) %', 'conforming'],
+  ['(4.5 ± 0.1) %', 'undecided'],
+  ['(4.7 ± 0.1) %', 'nonconforming'],
+])('carbon monoxide of %s at idle: %s', async (share, outcome) => {
+  expect(
+    (
+      await examineNote('test', `test: emissions\nemissions: { idle-co: ${share} }`, {
+        vehicle: { registration: 'SA' },
+      })
+    ).outcome('engine.idle-co'),
+  ).toBe(outcome);
 });

@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { examineNote, problemsOf, type Around } from './bench.js';
+import { type Around, examineNote, problemsOf } from './bench.js';
 
 /** A rim whose offset changes from `was` to `now`, so that the track grows by twice the difference, exactly. */
 const rims = (was: string, now: string, tyre = '205/65R15 94H') => `
 front:
   was: { tyre: 195/65R15 91H, rim: 6Jx15 ET${was}, track: 1400 mm }
   now: { tyre: ${tyre}, rim: 7Jx15 ET${now} }`;
-const inState = (registration: string, category = 'MA', original: Around['original'] = {}): Around => ({ vehicle: { registration, category }, original });
+const inState = (registration: string, category = 'MA', original: Around['original'] = {}): Around => ({
+  vehicle: { registration, category },
+  original,
+});
 const tyre = (size: string, listed = '{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in }') => `
 front:
   was: { tyre: 225/60R13 94H }
@@ -41,7 +44,11 @@ describe('growth of the track', () => {
   });
 
   it('counts from the widest that the maker offered, where that is stated', async () => {
-    const { outcome } = await examineNote('wheels-tyres', `${rims('25', '12')}\n  widest-track: 1410 mm`, inState('NSW'));
+    const { outcome } = await examineNote(
+      'wheels-tyres',
+      `${rims('25', '12')}\n  widest-track: 1410 mm`,
+      inState('NSW'),
+    );
     expect(outcome('wheels.track', 'front')).toBe('conforming');
   });
 
@@ -52,8 +59,12 @@ describe('growth of the track', () => {
   });
 
   it('refuses a track in kg and a bare number', () => {
-    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 kg } }')).toMatchObject([{ code: 'quantity', found: expect.stringContaining('kg') as string }]);
-    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 } }')).toMatchObject([{ code: 'quantity', hint: expect.stringContaining('mm') as string }]);
+    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 kg } }')).toMatchObject([
+      { code: 'quantity', found: expect.stringContaining('kg') as string },
+    ]);
+    expect(problemsOf('wheels-tyres', 'front: { now: { track: 1400 } }')).toMatchObject([
+      { code: 'quantity', hint: expect.stringContaining('mm') as string },
+    ]);
   });
 });
 
@@ -93,7 +104,11 @@ describe('diameter', () => {
   });
 
   it('measures against the placard of build.md where that is stated', async () => {
-    const { one } = await examineNote('wheels-tyres', tyre('195/65R15 91H'), inState('NSW', 'MA', { tyre: '175/65R14 82T' }));
+    const { one } = await examineNote(
+      'wheels-tyres',
+      tyre('195/65R15 91H'),
+      inState('NSW', 'MA', { tyre: '175/65R14 82T' }),
+    );
     expect(one('wheels.diameter-step', 'front').measured!.si).toBeCloseTo((635 - 584) / 584, 12);
   });
 
@@ -115,7 +130,9 @@ describe('width and ratings', () => {
     ['MC', '130 mm', '', 'missing'],
   ])('%s: 195 mm on a widest of %s %s is %s', async (category, widest, axles, outcome) => {
     const note = `${tyre('195/65R15 91H', `{ id: one, diameter: 620 mm, width: ${widest} }`)}\n${axles}`;
-    expect((await examineNote('wheels-tyres', note, inState('QLD', category))).outcome('wheels.tyre-width', 'front')).toBe(outcome);
+    expect(
+      (await examineNote('wheels-tyres', note, inState('QLD', category))).outcome('wheels.tyre-width', 'front'),
+    ).toBe(outcome);
   });
 
   it.each([
@@ -131,7 +148,11 @@ describe('width and ratings', () => {
     ['VIC', 'MA', 'S', '200 km/h', 'unconfirmed'],
     ['NSW', 'MA', 'S', '200 km/h', 'unconfirmed'],
   ])('%s, %s: symbol %s at a top speed of %s is %s', async (state, category, symbol, top, outcome) => {
-    const { one } = await examineNote('wheels-tyres', tyre(`195/65R15 91${symbol}`), inState(state, category, { 'top-speed': top }));
+    const { one } = await examineNote(
+      'wheels-tyres',
+      tyre(`195/65R15 91${symbol}`),
+      inState(state, category, { 'top-speed': top }),
+    );
     expect(one('wheels.speed-rating', 'front').outcome).toBe(outcome);
     if (state === 'SA') expect(one('wheels.speed-rating', 'front').marks).toContain('superseded text');
   });
@@ -142,55 +163,83 @@ describe('width and ratings', () => {
     ['89T', 'conforming'],
     ['87T', 'nonconforming'],
   ])('a placard of 88 and a tyre of %s is %s', async (service, outcome) => {
-    const { one } = await examineNote('wheels-tyres', tyre(`185/65R15 ${service}`, '{ id: placard, tyre: 185/70R14 88S }'), inState('SA'));
+    const { one } = await examineNote(
+      'wheels-tyres',
+      tyre(`185/65R15 ${service}`, '{ id: placard, tyre: 185/70R14 88S }'),
+      inState('SA'),
+    );
     expect(one('wheels.load-rating', 'front').outcome).toBe(outcome);
   });
 
   it('asks for the service description where the size stands alone', async () => {
     const { one } = await examineNote('wheels-tyres', tyre('185/65R15'), inState('SA'));
-    expect(one('wheels.speed-rating', 'front')).toMatchObject({ outcome: 'missing', says: expect.stringContaining('load index and speed symbol') as string });
+    expect(one('wheels.speed-rating', 'front')).toMatchObject({
+      outcome: 'missing',
+      says: expect.stringContaining('load index and speed symbol') as string,
+    });
   });
 
   it('takes a rim as narrow as the maker lists, and none narrower, in New South Wales', async () => {
-    const rim = (width: string) => examineNote('wheels-tyres', tyre('185/65R15 88T').replace('6Jx15', `${width}Jx15`), inState('NSW'));
+    const rim = (width: string) =>
+      examineNote('wheels-tyres', tyre('185/65R15 88T').replace('6Jx15', `${width}Jx15`), inState('NSW'));
     expect((await rim('5')).outcome('wheels.rim-width', 'front')).toBe('conforming');
     expect((await rim('4.5')).outcome('wheels.rim-width', 'front')).toBe('nonconforming');
   });
 });
 
 describe('nuts, guards and what stops', () => {
-  const nuts = (now: string) => `${tyre('185/65R15 88T')}\noriginal-nut-engagement: 13.5 ± 0.1 mm\nnut-engagement: ${now}`;
+  const nuts = (now: string) =>
+    `${tyre('185/65R15 88T')}\noriginal-nut-engagement: 13.5 ± 0.1 mm\nnut-engagement: ${now}`;
   it.each([
     // At least the original engagement (SA r. 25, WA r. 235).
     ['13.5 ± 0.1 mm', 'undecided'],
     ['14.0 ± 0.1 mm', 'conforming'],
     ['13.0 ± 0.1 mm', 'nonconforming'],
   ])('nuts that engage %s are %s', async (now, outcome) => {
-    expect((await examineNote('wheels-tyres', nuts(now), inState('SA'))).outcome('wheels.nut-engagement')).toBe(outcome);
+    expect((await examineNote('wheels-tyres', nuts(now), inState('SA'))).outcome('wheels.nut-engagement')).toBe(
+      outcome,
+    );
   });
 
   it('gives answers from fields, in the states that ask', async () => {
     const note = 'spacers: yes\nalike: yes\nwithin-guards: no';
     const nsw = await examineNote('wheels-tyres', note, inState('NSW'));
-    expect([nsw.outcome('wheels.spacers'), nsw.outcome('wheels.construction'), nsw.outcome('wheels.guards')]).toEqual(['nonconforming', 'conforming', 'nonconforming']);
+    expect([nsw.outcome('wheels.spacers'), nsw.outcome('wheels.construction'), nsw.outcome('wheels.guards')]).toEqual([
+      'nonconforming',
+      'conforming',
+      'nonconforming',
+    ]);
     expect((await examineNote('wheels-tyres', note, inState('VIC'))).outcome('wheels.spacers')).toBe('notApplicable');
   });
 
   it('stops where stability control does not work, whatever an answer says', async () => {
-    const { one } = await examineNote('wheels-tyres', 'stability-control: no\nanswers: { brakes.stability-control: yes }');
+    const { one } = await examineNote(
+      'wheels-tyres',
+      'stability-control: no\nanswers: { brakes.stability-control: yes }',
+    );
     expect(one('brakes.stability-control')).toMatchObject({ outcome: 'nonconforming', stop: true });
-    expect((await examineNote('wheels-tyres', 'stability-control: none')).outcome('brakes.stability-control')).toBe('notApplicable');
+    expect((await examineNote('wheels-tyres', 'stability-control: none')).outcome('brakes.stability-control')).toBe(
+      'notApplicable',
+    );
   });
 
   it('recommends 25 mm to the tyres (LS v2.1, code LS3, quoted by a forum)', async () => {
-    const gap = async (least: string) => (await examineNote('wheels-tyres', `front: { least-gap: ${least} }`)).outcome('clearance.tyres', 'front');
-    expect([await gap('25.0 ± 1 mm'), await gap('27.0 ± 1 mm'), await gap('23.0 ± 1 mm')]).toEqual(['undecided', 'conforming', 'nonconforming']);
+    const gap = async (least: string) =>
+      (await examineNote('wheels-tyres', `front: { least-gap: ${least} }`)).outcome('clearance.tyres', 'front');
+    expect([await gap('25.0 ± 1 mm'), await gap('27.0 ± 1 mm'), await gap('23.0 ± 1 mm')]).toEqual([
+      'undecided',
+      'conforming',
+      'nonconforming',
+    ]);
   });
 });
 
 describe('facts for other notes', () => {
   it('states the diameter on the driven axle and both tracks, so that another note can read them', async () => {
-    const { facts } = await examineNote('wheels-tyres', 'driven: rear\nfront: { now: { tyre: 195/65R15 91H, track: 1421 mm } }\nrear: { now: { tyre: 205/55R16 91V, track: 1415 mm } }');
+    const { facts } = await examineNote(
+      'wheels-tyres',
+      'driven: rear\nfront: { now: { tyre: 195/65R15 91H, track: 1421 mm } }\nrear: { now: { tyre: 205/55R16 91V, track: 1415 mm } }',
+    );
     expect(facts.get('tyre_diameter')!.value.quantity.si).toBeCloseTo(0.632, 12);
     expect(facts.get('track_front')!.value.quantity.si).toBeCloseTo(1.421, 12);
     expect(facts.get('track_rear')!.value.quantity.si).toBeCloseTo(1.415, 12);
@@ -224,21 +273,29 @@ photos:
 
 describe('which axles are asked about', () => {
   it('asks about both, or about the one that was changed', async () => {
-    const subjects = async (note: string) => (await examineNote('wheels-tyres', note)).all('wheels.track').map((f) => f.subject);
+    const subjects = async (note: string) =>
+      (await examineNote('wheels-tyres', note)).all('wheels.track').map((f) => f.subject);
     expect(await subjects('')).toEqual(['front', 'rear']);
     expect(await subjects('changed: both')).toEqual(['front', 'rear']);
     expect(await subjects('changed: rear')).toEqual(['rear']);
   });
 
   it('names the field of the listed tyre that is missing', async () => {
-    const { one } = await examineNote('wheels-tyres', tyre('195/65R15 91H', '{ id: placard, tyre: 185/70R14 88S }'), inState('NSW'));
+    const { one } = await examineNote(
+      'wheels-tyres',
+      tyre('195/65R15 91H', '{ id: placard, tyre: 185/70R14 88S }'),
+      inState('NSW'),
+    );
     expect(one('wheels.rim-width', 'front').todo).toContain('listed.placard.least-rim');
   });
 });
 
 describe('the note as a whole', () => {
   it('a typical note has nothing against it in New South Wales', async () => {
-    const { findings } = await examineNote('wheels-tyres', typical, { ...inState('NSW', 'MA', { 'top-speed': '160 km/h' }), files: ['photos/rim.jpg'] });
+    const { findings } = await examineNote('wheels-tyres', typical, {
+      ...inState('NSW', 'MA', { 'top-speed': '160 km/h' }),
+      files: ['photos/rim.jpg'],
+    });
     expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
     expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
   });

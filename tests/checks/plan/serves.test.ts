@@ -25,12 +25,16 @@ describe('what a field serves', () => {
 
   it('tells what stops a note', () => {
     expect(fields('seating', 'airbags')).toContain('seating.airbags-kept');
-    expect([...of('retained-systems').answered]).toEqual(expect.arrayContaining(['seating.airbags-kept', 'engine.canister', 'brakes.stability-control']));
+    expect([...of('retained-systems').answered]).toEqual(
+      expect.arrayContaining(['seating.airbags-kept', 'engine.canister', 'brakes.stability-control']),
+    );
   });
 });
 
 it('names the sheets of a kind', () => {
-  expect([...of('mass').sheets.keys()]).toEqual(expect.arrayContaining(['axle-masses', 'corner-masses', 'centre-of-mass-height', 'laden-mass']));
+  expect([...of('mass').sheets.keys()]).toEqual(
+    expect.arrayContaining(['axle-masses', 'corner-masses', 'centre-of-mass-height', 'laden-mass']),
+  );
 });
 
 it.each([...kinds.keys()])('%s: every kind compares or answers something', (kind) => {

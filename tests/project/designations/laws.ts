@@ -6,7 +6,11 @@ import type { Read } from '../../../src/project/designations/reading.js';
 export function laws(read: (text: string) => Read<{ text: string }>, pieces: readonly string[]): void {
   const text = fc.oneof(
     fc.string({ unit: 'binary', maxLength: 120 }),
-    fc.array(fc.oneof({ weight: 5, arbitrary: fc.constantFrom(...pieces) }, fc.string({ maxLength: 2 })), { maxLength: 12 }).map((p) => p.join('')),
+    fc
+      .array(fc.oneof({ weight: 5, arbitrary: fc.constantFrom(...pieces) }, fc.string({ maxLength: 2 })), {
+        maxLength: 12,
+      })
+      .map((p) => p.join('')),
   );
   fc.assert(
     fc.property(text, (t) => {

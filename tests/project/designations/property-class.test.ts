@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readPropertyClass } from '../../../src/project/designations/property-class.js';
 import { classes, coarse } from '../../../src/calc/fasteners/iso898.js';
+import { readPropertyClass } from '../../../src/project/designations/property-class.js';
 import { toSI, toUnit } from '../../../src/units/unit.js';
 import { laws, problem, value } from './laws.js';
 
@@ -34,7 +34,11 @@ describe('property classes of ISO 898-1', () => {
     ['10.9', 1.5],
   ])('%s has no value at %f mm', (name, d) => {
     const c = value(readPropertyClass(name));
-    expect([c.proof(toSI(d, 'mm')), c.tensile(toSI(d, 'mm')), c.yield(toSI(d, 'mm'))]).toEqual([undefined, undefined, undefined]);
+    expect([c.proof(toSI(d, 'mm')), c.tensile(toSI(d, 'mm')), c.yield(toSI(d, 'mm'))]).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
   });
 
   /** Tables 4 and 5: loads are rounded each on its own, so that stress times area differs by up to 0.6 %. */
@@ -42,8 +46,14 @@ describe('property classes of ISO 898-1', () => {
     for (const [i, name] of classes.entries()) {
       const c = value(readPropertyClass(name));
       for (const row of coarse.filter((r) => r.proof[i] !== undefined)) {
-        expect(Math.abs((MPa(c.proof(row.d / 1000))! * row.area) / row.proof[i]! - 1), `${row.thread} ${name}`).toBeLessThan(0.006);
-        expect(Math.abs((MPa(c.tensile(row.d / 1000))! * row.area) / row.ultimate[i]! - 1), `${row.thread} ${name}`).toBeLessThan(0.012);
+        expect(
+          Math.abs((MPa(c.proof(row.d / 1000))! * row.area) / row.proof[i]! - 1),
+          `${row.thread} ${name}`,
+        ).toBeLessThan(0.006);
+        expect(
+          Math.abs((MPa(c.tensile(row.d / 1000))! * row.area) / row.ultimate[i]! - 1),
+          `${row.thread} ${name}`,
+        ).toBeLessThan(0.012);
       }
     }
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { sectionProperties } from '../../../src/calc/sections/section-of.js';
 import { readSection } from '../../../src/project/designations/section.js';
 import { profiles } from '../../../src/project/designations/section-shapes.js';
-import { sectionProperties } from '../../../src/calc/sections/section-of.js';
 import { laws, problem, value } from './laws.js';
 
 const properties = (text: string) => sectionProperties(value(readSection(text)).shape);
@@ -98,7 +98,8 @@ describe('the order of dimensions', () => {
   });
 
   it('is told for every profile', () => {
-    for (const profile of Object.keys(profiles)) expect(problem(readSection(`${profile} 1x1x1x1x1`)).hint.length).toBeGreaterThan(20);
+    for (const profile of Object.keys(profiles))
+      expect(problem(readSection(`${profile} 1x1x1x1x1`)).hint.length).toBeGreaterThan(20);
   });
 });
 
@@ -137,6 +138,22 @@ describe('what is refused', () => {
   });
 
   it('obeys the laws of readers', () => {
-    laws(readSection, [...Object.keys(profiles), ' ', 'x', '×', '50', '30', '2.5', '1/8', ' in', '"', 'r5', ' (EN 10219)', ' (AS/NZS 1163)', '(EN 10056-1)', '100x50']);
+    laws(readSection, [
+      ...Object.keys(profiles),
+      ' ',
+      'x',
+      '×',
+      '50',
+      '30',
+      '2.5',
+      '1/8',
+      ' in',
+      '"',
+      'r5',
+      ' (EN 10219)',
+      ' (AS/NZS 1163)',
+      '(EN 10056-1)',
+      '100x50',
+    ]);
   });
 });

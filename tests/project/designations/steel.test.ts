@@ -86,6 +86,24 @@ describe('other steels', () => {
   });
 
   it('obeys the laws of readers', () => {
-    laws(readSteel, ['S355', 'S', '355', 'J2', 'H', '+N', 'C350', 'L0', 'unknown', ' ', '(', '435', '/', '670', ' MPa', ')', '4130']);
+    laws(readSteel, [
+      'S355',
+      'S',
+      '355',
+      'J2',
+      'H',
+      '+N',
+      'C350',
+      'L0',
+      'unknown',
+      ' ',
+      '(',
+      '435',
+      '/',
+      '670',
+      ' MPa',
+      ')',
+      '4130',
+    ]);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { readThread } from '../../../src/project/designations/thread.js';
-import { metricPitches, unified } from '../../../src/project/designations/thread-sizes.js';
 import { coarse, fine } from '../../../src/calc/fasteners/iso898.js';
 import { unifiedThreads } from '../../../src/calc/fasteners/unified-threads.js';
+import { readThread } from '../../../src/project/designations/thread.js';
+import { metricPitches, unified } from '../../../src/project/designations/thread-sizes.js';
 import { laws, problem, value } from './laws.js';
 
 const mm = (x: number) => x * 1000;
@@ -95,7 +95,9 @@ describe('Unified threads', () => {
     ['1-12 UNF', 0.663],
   ])('%s has a stress area of %f in²', (text, area) => {
     const { diameter, pitch } = value(readThread(text));
-    expect(Math.abs((Math.PI / 4) * inch(diameter - 0.9743 * pitch) ** 2 - area)).toBeLessThanOrEqual(area > 0.2 ? 0.0005 : 0.00015);
+    expect(Math.abs((Math.PI / 4) * inch(diameter - 0.9743 * pitch) ** 2 - area)).toBeLessThanOrEqual(
+      area > 0.2 ? 0.0005 : 0.00015,
+    );
   });
 
   /** Basic major diameters as quoted in a chart of Unified threads [read]. */
@@ -123,7 +125,8 @@ describe('Unified threads', () => {
 
   it('read every size of every series as itself', () => {
     for (const [series, sizes] of Object.entries(unified)) {
-      for (const [size, n] of Object.entries(sizes)) expect(value(readThread(`${size}-${n}`)).text).toBe(`${size}-${n} ${series}`);
+      for (const [size, n] of Object.entries(sizes))
+        expect(value(readThread(`${size}-${n}`)).text).toBe(`${size}-${n} ${series}`);
     }
   });
 
@@ -170,11 +173,36 @@ describe('pipe threads', () => {
   });
 
   it('have one number of threads for each size', () => {
-    expect(problem(readThread('1/4-20 NPT'))).toMatchObject({ hint: '1/4 NPT has 18 threads for each inch: write 1/4-18 NPT', at: [4, 6] });
+    expect(problem(readThread('1/4-20 NPT'))).toMatchObject({
+      hint: '1/4 NPT has 18 threads for each inch: write 1/4-18 NPT',
+      at: [4, 6],
+    });
     expect(problem(readThread('5/8 NPT')).hint).toContain('1/16, 1/8');
   });
 });
 
 it('threads obey the laws of readers', () => {
-  laws(readThread, ['M', '12', '1', 'x', '1.75', '3/4', '-', '16', '#', '10', ' ', 'UNF', 'UNC', 'UNS', 'NPT', 'LH', 'special', '6g', '2A', '0', '"']);
+  laws(readThread, [
+    'M',
+    '12',
+    '1',
+    'x',
+    '1.75',
+    '3/4',
+    '-',
+    '16',
+    '#',
+    '10',
+    ' ',
+    'UNF',
+    'UNC',
+    'UNS',
+    'NPT',
+    'LH',
+    'special',
+    '6g',
+    '2A',
+    '0',
+    '"',
+  ]);
 });

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adhesionUsed, crossingRate, idealFrontShare, type Vehicle } from '../../../src/calc/brakes/vehicle.js';
-import { brakeDistribution, type BrakeDistribution, type LoadState } from '../../../src/render/drawings/brake-distribution.js';
+import {
+  type BrakeDistribution,
+  brakeDistribution,
+  type LoadState,
+} from '../../../src/render/drawings/brake-distribution.js';
 import { elementsOf, expectSound, numberOf, pathPoints, textsOf } from './read-drawing.js';
 
 const state = (says: string, vehicle: Vehicle, share: number): LoadState => ({
@@ -12,18 +16,37 @@ const state = (says: string, vehicle: Vehicle, share: number): LoadState => ({
 });
 const laden: Vehicle = { frontMass: 850, rearMass: 950, wheelbase: 2.6, massHeight: 0.6 };
 const unladen: Vehicle = { frontMass: 807.6923, rearMass: 692.3077, wheelbase: 2.6, massHeight: 0.55 };
-const of = (share: number, ...states: [string, Vehicle][]): BrakeDistribution => ({ name: 'figure-b', title: 'Brake distribution', frontShare: { symbol: 'φ', si: share, unit: '%' }, states: states.map(([says, v]) => state(says, v, share)) });
+const of = (share: number, ...states: [string, Vehicle][]): BrakeDistribution => ({
+  name: 'figure-b',
+  title: 'Brake distribution',
+  frontShare: { symbol: 'φ', si: share, unit: '%' },
+  states: states.map(([says, v]) => state(says, v, share)),
+});
 const both = of(0.7, ['laden', laden], ['unladen', unladen]);
-const filled = (d: BrakeDistribution) => elementsOf(brakeDistribution(d), 'circle').filter((c) => c.properties['fill'] === 'currentColor');
-const hollow = (d: BrakeDistribution) => elementsOf(brakeDistribution(d), 'circle').filter((c) => c.properties['fill'] === '#fff');
+const filled = (d: BrakeDistribution) =>
+  elementsOf(brakeDistribution(d), 'circle').filter((c) => c.properties['fill'] === 'currentColor');
+const hollow = (d: BrakeDistribution) =>
+  elementsOf(brakeDistribution(d), 'circle').filter((c) => c.properties['fill'] === '#fff');
 /** The heavy line from no braking. */
-const installed = (d: BrakeDistribution) => elementsOf(brakeDistribution(d), 'path').filter((p) => numberOf(p, 'strokeWidth') === 0.5).map((p) => pathPoints(String(p.properties['d'])))[0]!;
+const installed = (d: BrakeDistribution) =>
+  elementsOf(brakeDistribution(d), 'path')
+    .filter((p) => numberOf(p, 'strokeWidth') === 0.5)
+    .map((p) => pathPoints(String(p.properties['d'])))[0]!;
 
 describe('installed brake distribution against the ideal one', () => {
   it('names share, states, braking rates and crossings', () => {
     const drawn = brakeDistribution(both);
     expectSound(drawn);
-    for (const text of ['installed, φ = 70 %', 'ideal, laden', 'ideal, unladen', 'z = 0.3', 'z = 0.6', 'z = 0.8', 'z* = 0.7636 unladen']) expect(textsOf(drawn)).toContain(text);
+    for (const text of [
+      'installed, φ = 70 %',
+      'ideal, laden',
+      'ideal, unladen',
+      'z = 0.3',
+      'z = 0.6',
+      'z = 0.8',
+      'z* = 0.7636 unladen',
+    ])
+      expect(textsOf(drawn)).toContain(text);
   });
 
   it('draws at 0.3, 0.6 and 0.8 the share that gives both axles the same adhesion', () => {
@@ -63,7 +86,17 @@ describe('installed brake distribution against the ideal one', () => {
   });
 
   it('stays within its frame for all shares and vehicles', () => {
-    const vehicle = fc.record({ frontMass: fc.integer({ min: 300, max: 1500 }), rearMass: fc.integer({ min: 300, max: 1500 }), wheelbase: fc.integer({ min: 1800, max: 3600 }).map((n) => n / 1000), massHeight: fc.integer({ min: 300, max: 900 }).map((n) => n / 1000) });
-    fc.assert(fc.property(fc.integer({ min: 0, max: 100 }), vehicle, vehicle, (share, a, b) => expectSound(brakeDistribution(of(share / 100, ['laden', a], ['unladen', b])))), { numRuns: 80 });
+    const vehicle = fc.record({
+      frontMass: fc.integer({ min: 300, max: 1500 }),
+      rearMass: fc.integer({ min: 300, max: 1500 }),
+      wheelbase: fc.integer({ min: 1800, max: 3600 }).map((n) => n / 1000),
+      massHeight: fc.integer({ min: 300, max: 900 }).map((n) => n / 1000),
+    });
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 100 }), vehicle, vehicle, (share, a, b) =>
+        expectSound(brakeDistribution(of(share / 100, ['laden', a], ['unladen', b]))),
+      ),
+      { numRuns: 80 },
+    );
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dotPlot, type DotPlot } from '../../../src/render/drawings/dot-plot.js';
+import { type DotPlot, dotPlot } from '../../../src/render/drawings/dot-plot.js';
 import { elementsOf, expectSound, numberOf, textsOf } from './read-drawing.js';
 
 const clearances: DotPlot = {
@@ -18,11 +18,15 @@ describe('readings against a window', () => {
   it('names each reading, the window and the unit', () => {
     const drawn = dotPlot(clearances);
     expectSound(drawn);
-    for (const text of ['journal 1', '0.055 mm', 'journal 5', '0.066 mm', '≥ 0.025 mm', '≤ 0.064 mm', 'ci in mm']) expect(textsOf(drawn)).toContain(text);
+    for (const text of ['journal 1', '0.055 mm', 'journal 5', '0.066 mm', '≥ 0.025 mm', '≤ 0.064 mm', 'ci in mm'])
+      expect(textsOf(drawn)).toContain(text);
   });
 
   it('puts readings at the limits on the limits, and those beyond into the hatching', () => {
-    const [low, high] = elementsOf(dotPlot(clearances), 'rect').map((r) => ({ from: numberOf(r, 'x'), to: numberOf(r, 'x') + numberOf(r, 'width') }));
+    const [low, high] = elementsOf(dotPlot(clearances), 'rect').map((r) => ({
+      from: numberOf(r, 'x'),
+      to: numberOf(r, 'x') + numberOf(r, 'width'),
+    }));
     const at = dots(clearances);
     expect(at[2]).toBeCloseTo(low!.to, 2);
     expect(at[3]).toBeCloseTo(high!.from, 2);
@@ -37,11 +41,23 @@ describe('readings against a window', () => {
   });
 
   it('stays within its frame whatever is read', () => {
-    const reading = fc.record({ label: fc.constantFrom('1', 'journal 12', 'cylinder 3, top ring'), si: fc.integer({ min: -5000, max: 100_000 }).map((n) => n * 1e-6), expanded: fc.option(fc.integer({ min: 0, max: 4000 }).map((n) => n * 1e-6), { nil: undefined }) });
-    const bound = fc.option(fc.integer({ min: 0, max: 40_000 }).map((n) => n * 1e-6), { nil: undefined });
+    const reading = fc.record({
+      label: fc.constantFrom('1', 'journal 12', 'cylinder 3, top ring'),
+      si: fc.integer({ min: -5000, max: 100_000 }).map((n) => n * 1e-6),
+      expanded: fc.option(
+        fc.integer({ min: 0, max: 4000 }).map((n) => n * 1e-6),
+        { nil: undefined },
+      ),
+    });
+    const bound = fc.option(
+      fc.integer({ min: 0, max: 40_000 }).map((n) => n * 1e-6),
+      { nil: undefined },
+    );
     fc.assert(
       fc.property(fc.array(reading, { minLength: 1, maxLength: 16 }), bound, bound, (readings, min, extra) => {
-        expectSound(dotPlot({ ...clearances, readings, min, max: extra === undefined ? undefined : (min ?? 0) + extra }));
+        expectSound(
+          dotPlot({ ...clearances, readings, min, max: extra === undefined ? undefined : (min ?? 0) + extra }),
+        );
       }),
       { numRuns: 60 },
     );

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { limitScale, type LimitScale } from '../../../src/render/drawings/limit-scale.js';
+import { type LimitScale, limitScale } from '../../../src/render/drawings/limit-scale.js';
 import { elementsOf, expectSound, numberOf, textsOf } from './read-drawing.js';
 
 const base = { name: 'figure-a', title: 'Thickness ratio against its limit', unit: 'mm', outcomeWord: 'conforms' };
 const dotOf = (of: LimitScale) => Number(elementsOf(limitScale(of), 'circle')[0]!.properties['cx']);
-const hatchedOf = (of: LimitScale) => elementsOf(limitScale(of), 'rect').map((r) => ({ x: numberOf(r, 'x'), width: numberOf(r, 'width') }));
+const hatchedOf = (of: LimitScale) =>
+  elementsOf(limitScale(of), 'rect').map((r) => ({ x: numberOf(r, 'x'), width: numberOf(r, 'width') }));
 
 describe('a value against its limits', () => {
   it('shows value, limit and outcome with their units', () => {
@@ -17,8 +18,14 @@ describe('a value against its limits', () => {
   it('tells an excluded limit from an included one, and a limit that is itself uncertain', () => {
     expect(textsOf(limitScale({ ...base, value: 0.7, expanded: 0, max: 0.75, open: true }))).toContain('< 750 mm');
     expect(textsOf(limitScale({ ...base, value: 0.7, expanded: 0, min: 0.6, open: true }))).toContain('> 600 mm');
-    expect(textsOf(limitScale({ ...base, value: 0.7, expanded: 0, min: 0.6, limitExpanded: 0.002 }))).toContain('≥ 600 ± 2 mm');
-    expect(textsOf(limitScale({ ...base, value: 0.7, expanded: 0, max: 0.6, recommended: true, outcomeWord: 'does not conform' }))).toContain('recommended limit');
+    expect(textsOf(limitScale({ ...base, value: 0.7, expanded: 0, min: 0.6, limitExpanded: 0.002 }))).toContain(
+      '≥ 600 ± 2 mm',
+    );
+    expect(
+      textsOf(
+        limitScale({ ...base, value: 0.7, expanded: 0, max: 0.6, recommended: true, outcomeWord: 'does not conform' }),
+      ),
+    ).toContain('recommended limit');
   });
 
   it('hatches what lies beyond each limit, and only that', () => {
@@ -47,10 +54,20 @@ describe('a value against its limits', () => {
   it('stays within its frame whatever is measured', () => {
     const number = fc.integer({ min: -1e8, max: 1e8 }).map((n) => n / 1000);
     fc.assert(
-      fc.property(number, number.map(Math.abs), number, fc.option(number), fc.constantFrom('mm', 'deg', '1', 'rad/s²', '%', 'dB(A)'), fc.boolean(), (value, expanded, a, b, unit, recommended) => {
-        const limits = b === null ? { max: a } : { min: Math.min(a, b), max: Math.max(a, b) };
-        expectSound(limitScale({ ...base, value, expanded, ...limits, unit, recommended, outcomeWord: 'limit unconfirmed' }));
-      }),
+      fc.property(
+        number,
+        number.map(Math.abs),
+        number,
+        fc.option(number),
+        fc.constantFrom('mm', 'deg', '1', 'rad/s²', '%', 'dB(A)'),
+        fc.boolean(),
+        (value, expanded, a, b, unit, recommended) => {
+          const limits = b === null ? { max: a } : { min: Math.min(a, b), max: Math.max(a, b) };
+          expectSound(
+            limitScale({ ...base, value, expanded, ...limits, unit, recommended, outcomeWord: 'limit unconfirmed' }),
+          );
+        },
+      ),
     );
   });
 
@@ -61,7 +78,11 @@ describe('a value against its limits', () => {
   });
 
   it('uses ids of its own', () => {
-    const [a, b] = ['figure-a', 'figure-b'].map((name) => elementsOf(limitScale({ ...base, name, value: 1, expanded: 0.1, max: 2 })).map((e) => e.properties['id']).filter(Boolean));
+    const [a, b] = ['figure-a', 'figure-b'].map((name) =>
+      elementsOf(limitScale({ ...base, name, value: 1, expanded: 0.1, max: 2 }))
+        .map((e) => e.properties['id'])
+        .filter(Boolean),
+    );
     expect(a!.filter((id) => b!.includes(id))).toEqual([]);
   });
 });

@@ -40,15 +40,18 @@ function textRooms(drawing: Element): Text[] {
 
 /** A combining mark takes no width of its own. */
 const letters = (c: ElementContent) => [...textOf(c as never).replaceAll(/\p{M}/gu, '')].length;
-const sizeOf = (c: ElementContent, own: number) => (c.type === 'element' ? Number(c.properties['fontSize'] ?? own) : own);
+const sizeOf = (c: ElementContent, own: number) =>
+  c.type === 'element' ? Number(c.properties['fontSize'] ?? own) : own;
 
 /** Room of every stroke; arcs count with all that they sweep. */
 function strokeRooms(drawing: Element): Room[] {
   const drawn = elementsOf(drawing).filter((e) => !inPattern(drawing, e));
   return drawn.flatMap((e): Room[] => {
     const n = (name: string) => numberOf(e, name);
-    if (e.tagName === 'circle') return [{ left: n('cx') - n('r'), right: n('cx') + n('r'), top: n('cy') - n('r'), bottom: n('cy') + n('r') }];
-    if (e.tagName === 'rect') return [{ left: n('x'), right: n('x') + n('width'), top: n('y'), bottom: n('y') + n('height') }];
+    if (e.tagName === 'circle')
+      return [{ left: n('cx') - n('r'), right: n('cx') + n('r'), top: n('cy') - n('r'), bottom: n('cy') + n('r') }];
+    if (e.tagName === 'rect')
+      return [{ left: n('x'), right: n('x') + n('width'), top: n('y'), bottom: n('y') + n('height') }];
     return e.tagName === 'path' ? [around(pathPoints(String(e.properties['d'])))] : [];
   });
 }
@@ -102,18 +105,25 @@ export function expectSound(drawing: Element): void {
   const [left, top, w, h] = String(viewBox).split(' ').map(Number) as [number, number, number, number];
   expect([width, height]).toEqual([`${w}mm`, `${h}mm`]);
   expect(role).toBe('img');
-  const ids = elementsOf(drawing).flatMap((e) => (e.properties['id'] === undefined ? [] : [String(e.properties['id'])]));
+  const ids = elementsOf(drawing).flatMap((e) =>
+    e.properties['id'] === undefined ? [] : [String(e.properties['id'])],
+  );
   expect(new Set(ids).size).toBe(ids.length);
   for (const id of ariaLabelledBy as string[]) expect(ids).toContain(id);
   for (const tag of ['title', 'desc']) expect(textOf(elementsOf(drawing, tag)[0]!)).toMatch(/\w+ \w+/);
   const written = JSON.stringify(drawing);
   expect(written).not.toMatch(/NaN|Infinity|undefined|null/);
-  const geometry = elementsOf(drawing).flatMap((e) => Object.entries(e.properties).filter(([name]) => name !== 'id').map(([, value]) => String(value)));
+  const geometry = elementsOf(drawing).flatMap((e) =>
+    Object.entries(e.properties)
+      .filter(([name]) => name !== 'id')
+      .map(([, value]) => String(value)),
+  );
   for (const value of geometry) expect(value).not.toMatch(/\d\.\d{4}|\de/);
   for (const [, id] of written.matchAll(/url\(#([^)]*)\)/g)) expect(ids).toContain(id);
 
   const texts = textRooms(drawing);
-  for (const t of elementsOf(drawing, 'text')) expect(Number(t.properties['fontSize'])).toBeGreaterThanOrEqual((7 * 25.4) / 72);
+  for (const t of elementsOf(drawing, 'text'))
+    expect(Number(t.properties['fontSize'])).toBeGreaterThanOrEqual((7 * 25.4) / 72);
   expect(unprintable(texts.map((t) => t.text).join(''))).toEqual([]);
   for (const r of [...texts, ...strokeRooms(drawing)]) {
     const what = `${JSON.stringify(r)} in ${w} × ${h}`;

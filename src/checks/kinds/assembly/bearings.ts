@@ -1,17 +1,23 @@
 import type { z } from 'zod';
-import { list, quantity, text } from '../../../project/fields.js';
 import { bearingClearance } from '../../../calc/engine/assembly.js';
+import { list, quantity, text } from '../../../project/fields.js';
+import type { Work } from '../../engine/work.js';
 import { makerFigures, makerLimit } from '../parts/maker-window.js';
 import { difference } from '../parts/maybe.js';
-import type { Work } from '../../engine/work.js';
 
 export const bearings = list(
   {
     says: text('which bearings', 'main bearings'),
     journals: list(
       {
-        journal: quantity('mm', 'diameter of the journal', { how: 'micrometer at both ends of the journal, two directions each; the largest counts', typical: '59.990 mm' }),
-        bore: quantity('mm', 'bore with its shells fitted and the cap tightened to its torque', { how: 'bore gauge square to the parting line, set with the micrometer that measured the journal; the smallest of three', typical: '60.035 mm' }),
+        journal: quantity('mm', 'diameter of the journal', {
+          how: 'micrometer at both ends of the journal, two directions each; the largest counts',
+          typical: '59.990 mm',
+        }),
+        bore: quantity('mm', 'bore with its shells fitted and the cap tightened to its torque', {
+          how: 'bore gauge square to the parting line, set with the micrometer that measured the journal; the smallest of three',
+          typical: '60.035 mm',
+        }),
       },
       'one item a journal, in their order along the shaft',
     ),
@@ -29,7 +35,9 @@ export function examineBearings(groups: z.output<typeof bearings>, work: Work): 
       const take = (name: 'journal' | 'bore') => work.take(one[name], 'bearings', id, 'journals', one.id, name);
       return { subject: `${id}-${one.id}`, bore: take('bore'), journal: take('journal') };
     });
-    if (rows.length > 0) work.sheet(bearingClearance, id, { journals: rows.map(({ bore, journal }) => ({ bore, journal })) });
-    for (const { subject, bore, journal } of rows) work.compare('assembly.oil-clearance', subject, difference(bore, journal), { limit: makerLimit(maker, 'mm') });
+    if (rows.length > 0)
+      work.sheet(bearingClearance, id, { journals: rows.map(({ bore, journal }) => ({ bore, journal })) });
+    for (const { subject, bore, journal } of rows)
+      work.compare('assembly.oil-clearance', subject, difference(bore, journal), { limit: makerLimit(maker, 'mm') });
   }
 }

@@ -1,26 +1,38 @@
 import { z } from 'zod';
-import { list, named, quantity, text } from '../../../project/fields.js';
 import { ringGap } from '../../../calc/engine/assembly.js';
 import { expanded } from '../../../calc/value.js';
+import { list, named, quantity, text } from '../../../project/fields.js';
 import type { Limit } from '../../codes/limit.js';
-import { makerFigures, makerLimit } from '../parts/maker-window.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
+import { makerFigures, makerLimit } from '../parts/maker-window.js';
 
 export const rings = list(
   {
     says: text('which ring', 'top compression ring'),
     gaps: list(
-      { gap: quantity('mm', 'end gap of the ring in its own cylinder', { how: 'ring squared with a piston 25 mm down its bore, where the bore is smallest; feeler gauges', typical: '0.40 mm' }) },
+      {
+        gap: quantity('mm', 'end gap of the ring in its own cylinder', {
+          how: 'ring squared with a piston 25 mm down its bore, where the bore is smallest; feeler gauges',
+          typical: '0.40 mm',
+        }),
+      },
       'one item a cylinder',
     ),
     maker: makerFigures('mm', 'end gap'),
     'by-bore': z
       .strictObject({
         factor: named('1', 'least gap for each unit of bore', { typical: '0.0040' }),
-        from: z.string().min(3).meta({ form: 'text', says: 'ring maker and sheet that says so, kept as a paper', typical: 'sheet in the ring packet' }),
+        from: z.string().min(3).meta({
+          form: 'text',
+          says: 'ring maker and sheet that says so, kept as a paper',
+          typical: 'sheet in the ring packet',
+        }),
       })
       .optional()
-      .meta({ form: 'block', says: "where the ring maker's sheet gives the least gap for each unit of bore instead of in mm" }),
+      .meta({
+        form: 'block',
+        says: "where the ring maker's sheet gives the least gap for each unit of bore instead of in mm",
+      }),
   },
   'kinds of ring, such as `top`, `second` and `oil`',
 );
@@ -30,17 +42,42 @@ type Ring = NonNullable<z.output<typeof rings>>[number];
 export function examineRings(all: z.output<typeof rings>, bore: Maybe, work: Work): void {
   if (!all?.length) return work.compare('assembly.ring-gap', '', work.lacks('rings'));
   for (const ring of all) {
-    const gaps = (ring.gaps ?? []).map(({ id, gap }) => ({ id, gap: work.take(gap, 'rings', ring.id, 'gaps', id, 'gap') }));
+    const gaps = (ring.gaps ?? []).map(({ id, gap }) => ({
+      id,
+      gap: work.take(gap, 'rings', ring.id, 'gaps', id, 'gap'),
+    }));
     if (gaps.length === 0) work.compare('assembly.ring-gap', ring.id, work.lacks('rings', ring.id, 'gaps'));
     const measured = gaps.filter(({ gap }) => !isMissing(gap)).map(({ gap }) => ({ gap }));
     const factor = ring['by-bore']?.factor;
-    const asked = factor && measured.length > 0 ? work.sheet(ringGap, ring.id, { bore, factor: work.take(factor, 'rings', ring.id, 'by-bore', 'factor'), rings: measured }).get('asked') : undefined;
-    for (const { id, gap } of gaps) work.compare('assembly.ring-gap', `${ring.id}-${id}`, asked && isMissing(asked) && !isMissing(gap) ? asked : gap, { limit: limitOf(ring, asked) });
+    const asked =
+      factor && measured.length > 0
+        ? work
+            .sheet(ringGap, ring.id, {
+              bore,
+              factor: work.take(factor, 'rings', ring.id, 'by-bore', 'factor'),
+              rings: measured,
+            })
+            .get('asked')
+        : undefined;
+    for (const { id, gap } of gaps)
+      work.compare(
+        'assembly.ring-gap',
+        `${ring.id}-${id}`,
+        asked && isMissing(asked) && !isMissing(gap) ? asked : gap,
+        { limit: limitOf(ring, asked) },
+      );
   }
 }
 
 function limitOf(ring: Ring, asked: Maybe | undefined): Limit | undefined {
   const window = makerLimit(ring.maker, 'mm');
   if (!asked || isMissing(asked) || window?.min !== undefined) return window;
-  return { min: asked.si, max: window?.max, expanded: expanded(asked), unit: 'mm', document: ring['by-bore']!.from, basis: 'maker' };
+  return {
+    min: asked.si,
+    max: window?.max,
+    expanded: expanded(asked),
+    unit: 'mm',
+    document: ring['by-bore']!.from,
+    basis: 'maker',
+  };
 }

@@ -1,7 +1,14 @@
-import { isMissing, type CompareOptions, type Maybe, type Work } from '../../engine/work.js';
+import { type CompareOptions, isMissing, type Maybe, type Work } from '../../engine/work.js';
 
 /** Compares with a bound that the note itself measures, under the name by which the item's figure asks for it. */
-export function compareAgainst(item: string, subject: string, value: Maybe, [name, bound]: readonly [name: string, bound: Maybe], work: Work, options?: CompareOptions): void {
+export function compareAgainst(
+  item: string,
+  subject: string,
+  value: Maybe,
+  [name, bound]: readonly [name: string, bound: Maybe],
+  work: Work,
+  options?: CompareOptions,
+): void {
   work.publish(name, bound);
   work.compare(item, subject, isMissing(bound) && !isMissing(value) ? bound : value, options);
 }

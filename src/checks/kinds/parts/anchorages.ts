@@ -1,7 +1,7 @@
-import { choice, list, quantity, text, type Measured } from '../../../project/fields.js';
-import type { Answer } from '../../../project/common.js';
 import { lengthDifference } from '../../../calc/uncertainty/difference.js';
 import { expanded } from '../../../calc/value.js';
+import type { Answer } from '../../../project/common.js';
+import { choice, list, type Measured, quantity, text } from '../../../project/fields.js';
 import { showQuantity } from '../../../units/show.js';
 import { isMissing, type Work } from '../../engine/work.js';
 
@@ -38,30 +38,44 @@ const item = 'seating.anchorages-kept';
 
 /** The answer that follows where every anchorage is said to be kept. */
 export function anchoragesAnswer(anchorages: readonly Anchorage[] | undefined): Answer | undefined {
-  return anchorages?.length && anchorages.every((a) => a.state === 'kept') ? { answer: 'yes', because: anchorages.map(nameOf).join(', ') } : undefined;
+  return anchorages?.length && anchorages.every((a) => a.state === 'kept')
+    ? { answer: 'yes', because: anchorages.map(nameOf).join(', ') }
+    : undefined;
 }
 
 export function examineAnchorages(anchorages: readonly Anchorage[] | undefined, work: Work): void {
   for (const anchorage of anchorages ?? []) {
     const change = changeOf(anchorage, work);
-    const measured = change !== undefined && Math.abs(change.si) > expanded(change) ? `it lies ${showQuantity(Math.abs(change.si), 'mm', expanded(change))} from where it was` : undefined;
-    const word = anchorage.state === undefined || anchorage.state === 'kept' ? undefined : `it is ${says[anchorage.state]}`;
+    const measured =
+      change !== undefined && Math.abs(change.si) > expanded(change)
+        ? `it lies ${showQuantity(Math.abs(change.si), 'mm', expanded(change))} from where it was`
+        : undefined;
+    const word =
+      anchorage.state === undefined || anchorage.state === 'kept' ? undefined : `it is ${says[anchorage.state]}`;
     const why = [word, measured].filter(Boolean).join('; ');
     if (why === '') continue;
-    work.state(item, anchorage.id, 'nonconforming', `belt anchorage ${nameOf(anchorage)}: ${why}; this stops the note until the certifier has decided`, {
-      stop: true,
-      answer: 'no',
-      measured: change,
-      todo: 'stop work on it and put it to the certifier: another place is designed, reinforced and certified before it is used',
-      path: ['anchorages', anchorage.id, anchorage.state === 'kept' ? 'now' : 'state'],
-    });
+    work.state(
+      item,
+      anchorage.id,
+      'nonconforming',
+      `belt anchorage ${nameOf(anchorage)}: ${why}; this stops the note until the certifier has decided`,
+      {
+        stop: true,
+        answer: 'no',
+        measured: change,
+        todo: 'stop work on it and put it to the certifier: another place is designed, reinforced and certified before it is used',
+        path: ['anchorages', anchorage.id, anchorage.state === 'kept' ? 'now' : 'state'],
+      },
+    );
   }
 }
 
 function changeOf(anchorage: Anchorage, work: Work) {
   if (!anchorage.was || !anchorage.now) return undefined;
   const at = (when: 'was' | 'now') => work.take(anchorage[when], 'anchorages', anchorage.id, when);
-  const change = work.sheet(lengthDifference, `anchorage-${anchorage.id}`, { before: at('was'), after: at('now') }).get('change');
+  const change = work
+    .sheet(lengthDifference, `anchorage-${anchorage.id}`, { before: at('was'), after: at('now') })
+    .get('change');
   return isMissing(change) ? undefined : change;
 }
 

@@ -3,16 +3,28 @@ import type { Answer } from '../../../project/common.js';
 import { choice, list, quantity, text } from '../../../project/fields.js';
 import type { Work } from '../../engine/work.js';
 
-const how = 'level floor, tyres at running pressure, car rolled; rule or block gauge from the floor to the lowest fixed part';
+const how =
+  'level floor, tyres at running pressure, car rolled; rule or block gauge from the floor to the lowest fixed part';
 
 /** Ground clearance by place and state of load: states differ in the load that they mean. */
 export const clearanceField = list(
   {
     place: text('which part it is', 'flange of the front pipe'),
-    region: choice({ 'front-axle': 'within one metre ahead of or behind the front axle', 'rear-axle': 'within one metre ahead of or behind the rear axle', middle: 'midway between the axles', elsewhere: 'elsewhere' }, 'where along the car it lies'),
+    region: choice(
+      {
+        'front-axle': 'within one metre ahead of or behind the front axle',
+        'rear-axle': 'within one metre ahead of or behind the rear axle',
+        middle: 'midway between the axles',
+        elsewhere: 'elsewhere',
+      },
+      'where along the car it lies',
+    ),
     load: choice({ unladen: 'unladen', laden: 'laden' }, 'state of load'),
     was: quantity('mm', 'ground clearance there as it came', { how, typical: '162 mm' }),
-    now: quantity('mm', 'ground clearance there now', { how: `${how}; the same load as before, three times`, typical: '148 mm' }),
+    now: quantity('mm', 'ground clearance there now', {
+      how: `${how}; the same load as before, three times`,
+      typical: '148 mm',
+    }),
   },
   'lowest places under the car, each with its state of load',
 );
@@ -36,7 +48,13 @@ export function examineGroundClearance(key: string, places: Places | undefined, 
 
 /** The least of them, as it is asked for: with its place and its load. */
 export function clearanceAnswers(places: Places | undefined): Readonly<Record<string, Answer | undefined>> {
-  const told = (places ?? []).filter((p) => p.now && p.load).toSorted((a, b) => a.now!.quantity.si - b.now!.quantity.si);
+  const told = (places ?? [])
+    .filter((p) => p.now && p.load)
+    .toSorted((a, b) => a.now!.quantity.si - b.now!.quantity.si);
   const [least] = told;
-  return { 'suspension.ground-clearance': least && { answer: `${least.now!.quantity.text}, ${least.place ?? least.id}, ${least.load}` } };
+  return {
+    'suspension.ground-clearance': least && {
+      answer: `${least.now!.quantity.text}, ${least.place ?? least.id}, ${least.load}`,
+    },
+  };
 }

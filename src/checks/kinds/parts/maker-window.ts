@@ -1,13 +1,21 @@
 import { z } from 'zod';
-import { named, type Measured } from '../../../project/fields.js';
+import { type Measured, named } from '../../../project/fields.js';
 import type { Limit } from '../../codes/limit.js';
 
-const from = z.string().min(3).meta({ form: 'text', says: 'maker and sheet that says so, kept as a paper', typical: 'alignment sheet of the maker, 2025' });
+const from = z.string().min(3).meta({
+  form: 'text',
+  says: 'maker and sheet that says so, kept as a paper',
+  typical: 'alignment sheet of the maker, 2025',
+});
 
 /** What a maker allows for one measurement, with the sheet that it stands in. `end` is a field for either end of the window. */
 export function makerWindow<F extends z.ZodType>(says: string, end: (says: string) => F) {
   return z
-    .strictObject({ least: end(`least ${says} that the maker allows`), greatest: end(`greatest ${says} that the maker allows`), from })
+    .strictObject({
+      least: end(`least ${says} that the maker allows`),
+      greatest: end(`greatest ${says} that the maker allows`),
+      from,
+    })
     .optional()
     .meta({ form: 'block', says: `what the maker allows for the ${says}` });
 }

@@ -26,13 +26,23 @@ export function difference(from: Maybe, less: Maybe): Maybe {
 /** Both together, with the uncertainty of each. */
 export function sum(a: Maybe, b: Maybe): Maybe {
   if (isMissing(a) || isMissing(b)) return bothMissing(a, b);
-  return { si: a.si + b.si, unit: a.unit, ...together(a, 1, b, 1), origin: { kind: 'given', text: `${shown(a)} and ${shown(b)} together` } };
+  return {
+    si: a.si + b.si,
+    unit: a.unit,
+    ...together(a, 1, b, 1),
+    origin: { kind: 'given', text: `${shown(a)} and ${shown(b)} together` },
+  };
 }
 
 /** A value times an exact number, with the words that say what that does. */
 export function times(value: Maybe, factor: number, text: string): Maybe {
   if (isMissing(value)) return value;
-  return { ...value, si: value.si * factor, parts: new Map([...value.parts].map(([source, part]) => [source, part * factor])), origin: { kind: 'given', text: `${shown(value)}, ${text}` } };
+  return {
+    ...value,
+    si: value.si * factor,
+    parts: new Map([...value.parts].map(([source, part]) => [source, part * factor])),
+    origin: { kind: 'given', text: `${shown(value)}, ${text}` },
+  };
 }
 
 const shown = ({ origin }: Value) => (origin.kind === 'sheet' ? origin.result : origin.text);
@@ -40,7 +50,12 @@ const shown = ({ origin }: Value) => (origin.kind === 'sheet' ? origin.result : 
 /** Product of two ratios, with the uncertainty of both. */
 export function product(a: Maybe, b: Maybe): Maybe {
   if (isMissing(a) || isMissing(b)) return bothMissing(a, b);
-  return { si: a.si * b.si, unit: '1', ...together(a, b.si, b, a.si), origin: { kind: 'given', text: `${shown(a)} times ${shown(b)}` } };
+  return {
+    si: a.si * b.si,
+    unit: '1',
+    ...together(a, b.si, b, a.si),
+    origin: { kind: 'given', text: `${shown(a)} times ${shown(b)}` },
+  };
 }
 
 function together(a: Value, byA: number, b: Value, byB: number): Pick<Value, 'parts' | 'assumed'> {

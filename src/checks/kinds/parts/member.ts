@@ -1,5 +1,3 @@
-import type { Designated, Measured } from '../../../project/fields.js';
-import type { Section } from '../../../project/designations/section.js';
 import { angleSection } from '../../../calc/sections/angle.js';
 import { boxSection } from '../../../calc/sections/box.js';
 import { channelSection } from '../../../calc/sections/channel.js';
@@ -12,8 +10,10 @@ import type { SectionShape } from '../../../calc/sections/section-of.js';
 import { topHatSection } from '../../../calc/sections/top-hat.js';
 import { uSection } from '../../../calc/sections/u-pressing.js';
 import type { Inputs, Results, Sheet } from '../../../calc/sheet.js';
-import { given } from './maybe.js';
+import type { Section } from '../../../project/designations/section.js';
+import type { Designated, Measured } from '../../../project/fields.js';
 import type { Maybe, Work } from '../../engine/work.js';
+import { given } from './maybe.js';
 
 const sheetOf: Readonly<Record<SectionShape['kind'], Sheet<never, never>>> = {
   flat: flatSection,
@@ -29,7 +29,15 @@ const sheetOf: Readonly<Record<SectionShape['kind'], Sheet<never, never>>> = {
 } as never;
 
 /** Inputs that a measured wall stands for, by kind of section. */
-const wallOf: Readonly<Partial<Record<SectionShape['kind'], string>>> = { flat: 'thickness', rhs: 'wall', chs: 'wall', angle: 'thickness', 'top-hat': 'wall', u: 'wall', 'lipped-u': 'wall' };
+const wallOf: Readonly<Partial<Record<SectionShape['kind'], string>>> = {
+  flat: 'thickness',
+  rhs: 'wall',
+  chs: 'wall',
+  angle: 'thickness',
+  'top-hat': 'wall',
+  u: 'wall',
+  'lipped-u': 'wall',
+};
 
 export interface Member {
   section?: Designated<Section> | undefined;
@@ -46,7 +54,12 @@ export interface Properties {
 }
 
 /** Properties of a member through the sheet of its section. `path` leads to the block that describes it. */
-export function memberProperties(member: Member | undefined, subject: string, path: readonly string[], work: Work): Properties {
+export function memberProperties(
+  member: Member | undefined,
+  subject: string,
+  path: readonly string[],
+  work: Work,
+): Properties {
   const section = member?.section;
   if (!section) {
     const lacking = work.lacks(...path, 'section');
@@ -65,5 +78,8 @@ export function memberProperties(member: Member | undefined, subject: string, pa
   if (measured && member?.wall) inputs[measured] = work.take(member.wall, ...path, 'wall');
   if (member?.loss) inputs['loss'] = work.take(member.loss, ...path, 'loss');
   const worked = work.sheet(sheetOf[shape.kind] as unknown as Sheet<Inputs, Results>, subject, inputs as never);
-  return { get: (name) => worked.get(name), wall: measured ? (inputs[measured] as Maybe) : work.lacks(...path, 'wall') };
+  return {
+    get: (name) => worked.get(name),
+    wall: measured ? (inputs[measured] as Maybe) : work.lacks(...path, 'wall'),
+  };
 }

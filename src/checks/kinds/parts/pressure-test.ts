@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { onDay, quantity, text, yesNo } from '../../../project/fields.js';
 import type { Answer } from '../../../project/common.js';
+import { onDay, quantity, text, yesNo } from '../../../project/fields.js';
 
 /** A system that was put under pressure and watched. */
 export const pressureTestField = (system: string, how: string, typical: string) =>
@@ -18,9 +18,17 @@ export const pressureTestField = (system: string, how: string, typical: string) 
 type PressureTest = z.output<ReturnType<typeof pressureTestField>>;
 
 /** The record is the evidence; whether the system was tight is what was seen. */
-export function pressureTestAnswers(test: PressureTest, items: { evidence: string; tight: string }): Readonly<Record<string, Answer | undefined>> {
+export function pressureTestAnswers(
+  test: PressureTest,
+  items: { evidence: string; tight: string },
+): Readonly<Record<string, Answer | undefined>> {
   const { pressure, held, after, dry } = test ?? {};
-  const words = [pressure && held && `${pressure.quantity.text} for ${held.quantity.text}`, after && `${after.quantity.text} at the end`].filter(Boolean).join(', ');
+  const words = [
+    pressure && held && `${pressure.quantity.text} for ${held.quantity.text}`,
+    after && `${after.quantity.text} at the end`,
+  ]
+    .filter(Boolean)
+    .join(', ');
   return {
     [items.evidence]: pressure && held && dry ? { answer: words, shown: 'note' } : undefined,
     [items.tight]: dry && { answer: dry, because: words || undefined },

@@ -3,10 +3,27 @@ import { choice, yesNo } from '../../../project/fields.js';
 import type { Work } from '../../engine/work.js';
 
 /** Fields with an answer that stops a note whatever else it says; no answer, of this or another note, hides it. */
-export const workedField = choice({ none: 'not heated, welded or plated', welded: 'cut or welded', heated: 'heated', rechromed: 'plated anew' }, 'what was done to a forged or load-bearing part');
-export const stabilityField = choice({ yes: 'fitted, and works as the maker meant it to', no: 'fitted, but does not work', none: 'the car was built without it' }, 'electronic stability control');
+export const workedField = choice(
+  { none: 'not heated, welded or plated', welded: 'cut or welded', heated: 'heated', rechromed: 'plated anew' },
+  'what was done to a forged or load-bearing part',
+);
+export const stabilityField = choice(
+  {
+    yes: 'fitted, and works as the maker meant it to',
+    no: 'fitted, but does not work',
+    none: 'the car was built without it',
+  },
+  'electronic stability control',
+);
 export const singleShearField = yesNo('is any rod end bolted from one side only');
-export const airbagField = choice({ kept: 'kept as the maker fitted it', removed: 'taken out, moved or disabled', none: 'the car was built without one' }, 'airbag in the steering wheel');
+export const airbagField = choice(
+  {
+    kept: 'kept as the maker fitted it',
+    removed: 'taken out, moved or disabled',
+    none: 'the car was built without one',
+  },
+  'airbag in the steering wheel',
+);
 
 interface Stopping {
   worked?: 'none' | 'welded' | 'heated' | 'rechromed' | undefined;
@@ -20,7 +37,11 @@ export function quietAnswers(data: Stopping): Readonly<Record<string, Answer | u
   return {
     'links.forged-worked': data.worked === 'none' ? { answer: 'no' } : undefined,
     'links.rod-end-shear': data['single-shear'] === 'no' ? { answer: 'yes' } : undefined,
-    'brakes.stability-control': { yes: { answer: 'yes' }, no: undefined, none: { answer: 'not applicable', because: 'the car was built without it' } }[data['stability-control'] ?? 'no'],
+    'brakes.stability-control': {
+      yes: { answer: 'yes' },
+      no: undefined,
+      none: { answer: 'not applicable', because: 'the car was built without it' },
+    }[data['stability-control'] ?? 'no'],
   };
 }
 
@@ -32,10 +53,24 @@ export function stopStates(data: Stopping) {
 
 export function examineStops(data: Stopping, work: Work): void {
   const stop = (item: string, field: keyof Stopping, answer: string, says: string) =>
-    work.state(item, '', 'nonconforming', `${says}: this stops the note until the certifier has decided`, { stop: true, answer, todo: 'stop work on it and put it to the certifier', path: [field] });
+    work.state(item, '', 'nonconforming', `${says}: this stops the note until the certifier has decided`, {
+      stop: true,
+      answer,
+      todo: 'stop work on it and put it to the certifier',
+      path: [field],
+    });
   const { worked } = data;
-  if (worked !== undefined && worked !== 'none') stop('links.forged-worked', 'worked', 'yes', `a forged or load-bearing part was ${{ welded: 'cut or welded', heated: 'heated', rechromed: 'plated anew' }[worked]}`);
-  if (data['stability-control'] === 'no') stop('brakes.stability-control', 'stability-control', 'no', 'stability control is fitted and does not work');
-  if (data['single-shear'] === 'yes') stop('links.rod-end-shear', 'single-shear', 'no', 'a rod end is bolted from one side only');
-  if (data.airbag === 'removed') stop('seating.airbags-kept', 'airbag', 'no', 'the airbag of the steering wheel was taken out, moved or disabled');
+  if (worked !== undefined && worked !== 'none')
+    stop(
+      'links.forged-worked',
+      'worked',
+      'yes',
+      `a forged or load-bearing part was ${{ welded: 'cut or welded', heated: 'heated', rechromed: 'plated anew' }[worked]}`,
+    );
+  if (data['stability-control'] === 'no')
+    stop('brakes.stability-control', 'stability-control', 'no', 'stability control is fitted and does not work');
+  if (data['single-shear'] === 'yes')
+    stop('links.rod-end-shear', 'single-shear', 'no', 'a rod end is bolted from one side only');
+  if (data.airbag === 'removed')
+    stop('seating.airbags-kept', 'airbag', 'no', 'the airbag of the steering wheel was taken out, moved or disabled');
 }

@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import { meanDeceleration } from '../../../calc/brakes/test-run.js';
+import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { difference } from '../parts/maybe.js';
 import type { shape } from '../test-fields.js';
-import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 
 export type BrakeTest = NonNullable<z.output<typeof shape.brakes>>;
 type Stop = NonNullable<BrakeTest['stops']>[number];
@@ -37,11 +37,20 @@ export function examineBrakeTest(test: BrakeTest, work: Work): void {
     compareStops(item, counted, work);
     if (name.startsWith('circuit-failed') && test['split-system'] === 'no') enough(item, made.length, work);
   }
-  compareStops('brakes.secondary-deceleration', stops.filter((s) => s.test === 'circuit-failed-laden'), work);
+  compareStops(
+    'brakes.secondary-deceleration',
+    stops.filter((s) => s.test === 'circuit-failed-laden'),
+    work,
+  );
   pretest(stops, work);
-  work.publish('unoccupied_seats', difference(work.fact('seats'), work.take(test['seats-occupied'], 'brakes', 'seats-occupied')));
-  for (const [field, item] of Object.entries(single) as [keyof typeof single, string][]) work.compare(item, '', work.take(test[field], 'brakes', field));
-  for (const way of ['up', 'down'] as const) work.compare('brakes.parking', way, work.take(test[`parking-${way}`], 'brakes', `parking-${way}`));
+  work.publish(
+    'unoccupied_seats',
+    difference(work.fact('seats'), work.take(test['seats-occupied'], 'brakes', 'seats-occupied')),
+  );
+  for (const [field, item] of Object.entries(single) as [keyof typeof single, string][])
+    work.compare(item, '', work.take(test[field], 'brakes', field));
+  for (const way of ['up', 'down'] as const)
+    work.compare('brakes.parking', way, work.take(test[`parking-${way}`], 'brakes', `parking-${way}`));
 }
 
 type Made = Stop & { subject: string; value: Maybe };
@@ -55,24 +64,36 @@ function bestTries(stops: readonly Made[]): Made[] {
   const failures = [...new Set(stops.map((s) => s.failure))];
   return failures.map((failure) => {
     const tried = stops.filter((s) => s.failure === failure).slice(0, tries);
-    return tried.reduce((best, one) => (isMissing(best.value) || (!isMissing(one.value) && one.value.si > best.value.si) ? one : best));
+    return tried.reduce((best, one) =>
+      isMissing(best.value) || (!isMissing(one.value) && one.value.si > best.value.si) ? one : best,
+    );
   });
 }
 
 /** As the instrument gave it, or reckoned from distances at 80 % and 10 % of the speed. */
 function average(stop: Stop, work: Work): Maybe {
-  const take = (name: 'speed' | 'deceleration' | 'to-high' | 'to-low') => work.take(stop[name], 'brakes', 'stops', stop.id, name);
+  const take = (name: 'speed' | 'deceleration' | 'to-high' | 'to-low') =>
+    work.take(stop[name], 'brakes', 'stops', stop.id, name);
   if (stop.deceleration || (!stop['to-high'] && !stop['to-low'])) return take('deceleration');
-  return work.sheet(meanDeceleration, stop.id, { speed: take('speed'), toHigh: take('to-high'), toLow: take('to-low') }).get('deceleration');
+  return work
+    .sheet(meanDeceleration, stop.id, { speed: take('speed'), toHigh: take('to-high'), toLow: take('to-low') })
+    .get('deceleration');
 }
 
 function enough(item: string, made: number, work: Work): void {
-  if (work.build.data.vehicle.registration === 'NSW' && made > 0 && made < runs) work.state(item, 'stops', 'missing', `${made} stop(s); a system that is not split makes ${runs}`, { todo: `make the other ${runs - made}, each of them is held against the figure`, path: ['brakes', 'stops'] });
+  if (work.build.data.vehicle.registration === 'NSW' && made > 0 && made < runs)
+    work.state(item, 'stops', 'missing', `${made} stop(s); a system that is not split makes ${runs}`, {
+      todo: `make the other ${runs - made}, each of them is held against the figure`,
+      path: ['brakes', 'stops'],
+    });
 }
 
 function pretest(all: readonly Stop[], work: Work): void {
   const stops = all.filter((s) => s.test === 'pre-test');
-  for (const [field, item] of [['pedal-force', 'brakes.pretest-pedal'], ['peak', 'brakes.pretest-peak']] as const) {
+  for (const [field, item] of [
+    ['pedal-force', 'brakes.pretest-pedal'],
+    ['peak', 'brakes.pretest-peak'],
+  ] as const) {
     if (stops.length === 0) work.compare(item, '', work.lacks('brakes', 'stops'));
     for (const stop of stops) work.compare(item, stop.id, work.take(stop[field], 'brakes', 'stops', stop.id, field));
   }
@@ -89,5 +110,7 @@ export function pulled(test: BrakeTest | undefined) {
 /** The speeds of the tests, as read from the instruments. */
 export function testSpeeds(test: BrakeTest | undefined) {
   const stops = test ? madeNow(test) : [];
-  return stops.length > 0 && stops.every((s) => s.speed) ? { answer: stops.map((s) => `${s.test ?? 'stop'} ${s.id}: ${s.speed!.quantity.text}`).join('; ') } : undefined;
+  return stops.length > 0 && stops.every((s) => s.speed)
+    ? { answer: stops.map((s) => `${s.test ?? 'stop'} ${s.id}: ${s.speed!.quantity.text}`).join('; ') }
+    : undefined;
 }

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
-import type { Measured } from '../../../project/fields.js';
 import { backgroundCorrection, energyMean } from '../../../calc/noise/levels.js';
 import { stationarySpeed } from '../../../calc/noise/stationary.js';
-import type { shape } from '../test-fields.js';
-import { difference, magnitude } from '../parts/maybe.js';
+import type { Measured } from '../../../project/fields.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
+import { difference, magnitude } from '../parts/maybe.js';
+import type { shape } from '../test-fields.js';
 
 export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
 type Outlet = NonNullable<NoiseTest['outlets']>[number];
@@ -15,11 +15,17 @@ export function examineNoise(test: NoiseTest, work: Work): void {
   const signature = work.take(test.signature, 'noise', 'signature');
   work.publish('signature_noise', signature);
   const outlets = test.outlets ?? [];
-  if (outlets.length === 0) for (const item of ['tests.noise', 'tests.noise-signature', 'tests.noise-background']) work.compare(item, '', work.lacks('noise', 'outlets'));
+  if (outlets.length === 0)
+    for (const item of ['tests.noise', 'tests.noise-signature', 'tests.noise-background'])
+      work.compare(item, '', work.lacks('noise', 'outlets'));
   for (const outlet of outlets) {
     const level = counted(outlet, test, work);
     work.compare('tests.noise', outlet.id, level);
-    work.compare('tests.noise-signature', outlet.id, isMissing(level) ? level : isMissing(signature) ? signature : level);
+    work.compare(
+      'tests.noise-signature',
+      outlet.id,
+      isMissing(level) ? level : isMissing(signature) ? signature : level,
+    );
     background(outlet, level, work);
   }
 }
@@ -49,14 +55,17 @@ function background(outlet: Outlet, level: Maybe, work: Work): void {
 
 /** What a meter is off cancels between the two, so that only the readings are uncertain. */
 function meter(test: NoiseTest, work: Work): void {
-  const read = (name: 'calibrator-before' | 'calibrator-after') => work.take(test[name] && { ...test[name], with: undefined }, 'noise', name);
+  const read = (name: 'calibrator-before' | 'calibrator-after') =>
+    work.take(test[name] && { ...test[name], with: undefined }, 'noise', name);
   work.compare('tests.noise-meter', '', magnitude(difference(read('calibrator-after'), read('calibrator-before'))));
 }
 
 function speed(test: NoiseTest, work: Work): void {
   const wanted = work.sheet(stationarySpeed, '', {
     rated: work.take(test['rated-speed'], 'noise', 'rated-speed'),
-    ...(test['attainable-speed'] ? { attainable: work.take(test['attainable-speed'], 'noise', 'attainable-speed') } : {}),
+    ...(test['attainable-speed']
+      ? { attainable: work.take(test['attainable-speed'], 'noise', 'attainable-speed') }
+      : {}),
   });
   work.publish('stationary_test_speed', wanted.get('speed'));
   work.compare('tests.noise-speed', '', work.take(test['test-speed'], 'noise', 'test-speed'));

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { speedometerError } from '../../../calc/gearing/speedometer.js';
-import type { shape } from '../test-fields.js';
 import { isMissing, type Work } from '../../engine/work.js';
+import type { shape } from '../test-fields.js';
 
 /** Dates at which ADR 18/03 began to hold: for new models, and for all. */
 const newModels = '2006-07';
@@ -16,7 +16,11 @@ function ruleOf(built: string, stated: string | undefined): 'from-2006' | 'befor
 }
 
 /** What the speedometer shows against the true speed, at each speed as built; those as received are shown. */
-export function examineSpeedometer(speeds: z.output<typeof shape.speeds>, stated: string | undefined, work: Work): void {
+export function examineSpeedometer(
+  speeds: z.output<typeof shape.speeds>,
+  stated: string | undefined,
+  work: Work,
+): void {
   const rule = ruleOf(work.build.data.vehicle.built, stated);
   const now = (speeds ?? []).filter((s) => s.state !== 'was');
   if (now.length === 0) work.compare('speedometer.accuracy', '', work.lacks('speeds'));

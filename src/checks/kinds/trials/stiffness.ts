@@ -3,8 +3,8 @@ import { beamingTest } from '../../../calc/beams/beaming-test.js';
 import { twistTest } from '../../../calc/beams/twist-test.js';
 import { expanded, type Value } from '../../../calc/value.js';
 import { showNumber, showQuantity } from '../../../units/show.js';
-import type { shape } from '../test-fields.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
+import type { shape } from '../test-fields.js';
 
 type Twist = NonNullable<z.output<typeof shape.twist>>;
 type Bending = NonNullable<z.output<typeof shape.bending>>;
@@ -18,10 +18,21 @@ export function examineStiffness(twist: Twist | undefined, bending: Bending | un
   if (lacking.length > 0) {
     const todo = [...new Set(lacking.flatMap((m) => m.missing.map((x) => x.where)))];
     const why = lacking.find((m) => m.reason)?.reason;
-    return work.state('tests.twist', '', 'missing', why ? `no number: ${why}` : 'not measured both before and after', { todo: todo.length > 0 ? `fill in ${todo.join('; ')}` : 'measure again', path: ['twist'] });
+    return work.state('tests.twist', '', 'missing', why ? `no number: ${why}` : 'not measured both before and after', {
+      todo: todo.length > 0 ? `fill in ${todo.join('; ')}` : 'measure again',
+      path: ['twist'],
+    });
   }
-  const says = [`in twist ${change(twisted as Both, 'N*m/deg')}`, ...(bent ? [`in bending ${change(bent as Both, 'N/mm')}`] : [])].join('; ');
-  work.state('tests.twist', '', 'conforming', `${says}; recorded and compared with the unmodified car, not judged`, { measured: (twisted as Both).now, run: runOf((twisted as Both).now), answer: says, path: ['twist'] });
+  const says = [
+    `in twist ${change(twisted as Both, 'N*m/deg')}`,
+    ...(bent ? [`in bending ${change(bent as Both, 'N/mm')}`] : []),
+  ].join('; ');
+  work.state('tests.twist', '', 'conforming', `${says}; recorded and compared with the unmodified car, not judged`, {
+    measured: (twisted as Both).now,
+    run: runOf((twisted as Both).now),
+    answer: says,
+    path: ['twist'],
+  });
 }
 
 type Both = Record<State, Value>;
@@ -36,24 +47,35 @@ function change({ was, now }: Both, unit: string): string {
 function inTwist(test: Twist | undefined, state: State, work: Work): Maybe {
   const loads = test?.[state] ?? [];
   if (loads.length === 0) return work.lacks('twist', state);
-  return work.sheet(twistTest, state, {
-    arm: work.take(test?.arm, 'twist', 'arm'),
-    frontWidth: work.take(test?.['front-width'], 'twist', 'front-width'),
-    rearWidth: work.take(test?.['rear-width'], 'twist', 'rear-width'),
-    loads: loads.map((l) => {
-      const at = (name: 'force' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') => work.take(l[name], 'twist', state, l.id, name);
-      return { force: at('force'), frontLeft: at('front-left'), frontRight: at('front-right'), rearLeft: at('rear-left'), rearRight: at('rear-right') };
-    }),
-  }).get('stiffness');
+  return work
+    .sheet(twistTest, state, {
+      arm: work.take(test?.arm, 'twist', 'arm'),
+      frontWidth: work.take(test?.['front-width'], 'twist', 'front-width'),
+      rearWidth: work.take(test?.['rear-width'], 'twist', 'rear-width'),
+      loads: loads.map((l) => {
+        const at = (name: 'force' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') =>
+          work.take(l[name], 'twist', state, l.id, name);
+        return {
+          force: at('force'),
+          frontLeft: at('front-left'),
+          frontRight: at('front-right'),
+          rearLeft: at('rear-left'),
+          rearRight: at('rear-right'),
+        };
+      }),
+    })
+    .get('stiffness');
 }
 
 function inBending(test: Bending, state: State, work: Work): Maybe {
   const loads = test[state] ?? [];
   if (loads.length === 0) return work.lacks('bending', state);
-  return work.sheet(beamingTest, `bending-${state}`, {
-    loads: loads.map((l) => {
-      const at = (name: 'force' | 'middle' | 'front' | 'rear') => work.take(l[name], 'bending', state, l.id, name);
-      return { force: at('force'), middle: at('middle'), front: at('front'), rear: at('rear') };
-    }),
-  }).get('stiffness');
+  return work
+    .sheet(beamingTest, `bending-${state}`, {
+      loads: loads.map((l) => {
+        const at = (name: 'force' | 'middle' | 'front' | 'rear') => work.take(l[name], 'bending', state, l.id, name);
+        return { force: at('force'), middle: at('middle'), front: at('front'), rear: at('rear') };
+      }),
+    })
+    .get('stiffness');
 }

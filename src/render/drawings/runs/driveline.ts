@@ -1,6 +1,6 @@
 import type { Run } from '../../../calc/run.js';
-import { drivelineDrawing, type Axis } from '../driveline.js';
-import { maybe, partsOf, si, size, sizes, type Drawers } from './values.js';
+import { type Axis, drivelineDrawing } from '../driveline.js';
+import { type Drawers, maybe, partsOf, si, size, sizes } from './values.js';
 
 const axis = (run: Run, says: string, slope: string, plan: string, length?: string): Axis => ({
   says,
@@ -15,7 +15,8 @@ const at = (run: Run) => (partsOf(run).subject ? ` (${partsOf(run).subject.repla
 export const drivelineDrawers: Drawers = {
   'driveline-single-joint': (run) => ({
     caption: `Joint between gearbox and pinion from the side and from above${at(run)}.`,
-    draw: (name, title) => drivelineDrawing({ name, title, axes: [gearbox(run), pinion(run)], joints: sizes(run, 'angle'), phasing: [] }),
+    draw: (name, title) =>
+      drivelineDrawing({ name, title, axes: [gearbox(run), pinion(run)], joints: sizes(run, 'angle'), phasing: [] }),
   }),
   'driveline-two-joints': (run) => ({
     caption: `One-piece shaft with its joint angles from the side and from above, and its yokes${at(run)}.`,
@@ -35,9 +36,17 @@ export const drivelineDrawers: Drawers = {
       drivelineDrawing({
         name,
         title,
-        axes: [gearbox(run), axis(run, 'front shaft', 'frontSlope', 'frontPlan', 'frontLength'), axis(run, 'rear shaft', 'rearSlope', 'rearPlan', 'rearLength'), pinion(run)],
+        axes: [
+          gearbox(run),
+          axis(run, 'front shaft', 'frontSlope', 'frontPlan', 'frontLength'),
+          axis(run, 'rear shaft', 'rearSlope', 'rearPlan', 'rearLength'),
+          pinion(run),
+        ],
         joints: sizes(run, 'joint1', 'joint2', 'joint3'),
-        phasing: [{ says: 'front shaft', twist: size(run, 'frontTwist') }, { says: 'rear shaft', twist: size(run, 'rearTwist') }],
+        phasing: [
+          { says: 'front shaft', twist: size(run, 'frontTwist') },
+          { says: 'rear shaft', twist: size(run, 'rearTwist') },
+        ],
         equivalent: size(run, 'equivalent'),
       }),
   }),

@@ -1,5 +1,5 @@
 import { adjustableLink } from '../link.js';
-import { partsOf, si, size, type Drawers } from './values.js';
+import { type Drawers, partsOf, si, size } from './values.js';
 
 export const linkDrawers: Drawers = {
   'adjuster-range': (run) => ({
@@ -9,7 +9,12 @@ export const linkDrawers: Drawers = {
         name,
         title,
         settings: [
-          { says: 'Shortest setting', length: size(run, 'shortest'), a: size(run, 'shortestA'), b: size(run, 'shortestB') },
+          {
+            says: 'Shortest setting',
+            length: size(run, 'shortest'),
+            a: size(run, 'shortestA'),
+            b: size(run, 'shortestB'),
+          },
           { says: 'Present setting', length: size(run, 'length'), a: size(run, 'engagedA'), b: size(run, 'engagedB') },
           { says: 'Longest setting', length: size(run, 'longest'), a: size(run, 'longestA'), b: size(run, 'longestB') },
         ],

@@ -1,17 +1,31 @@
 import type { Run } from '../../../calc/run.js';
 import { axleLoads, type BarGroup } from '../axle-loads.js';
 import type { Size } from '../words.js';
-import { partsOf, si, size, type Drawers } from './values.js';
+import { type Drawers, partsOf, si, size } from './values.js';
 
-const bars = (run: Run, says: string, ...of: [string, string, boolean?][]): BarGroup => ({ says, bars: of.map(([word, name, before]) => ({ says: word, before, size: size(run, name) })) });
+const bars = (run: Run, says: string, ...of: [string, string, boolean?][]): BarGroup => ({
+  says,
+  bars: of.map(([word, name, before]) => ({ says: word, before, size: size(run, name) })),
+});
 /** Distance of the centre of mass behind the front axle, whose change the sheet gives. */
-const centre = (run: Run, symbol: string, front: string, rear: string): Size => ({ symbol, si: (si(run, 'wheelbase') * si(run, rear)) / (si(run, front) + si(run, rear)), unit: size(run, 'wheelbase').unit });
+const centre = (run: Run, symbol: string, front: string, rear: string): Size => ({
+  symbol,
+  si: (si(run, 'wheelbase') * si(run, rear)) / (si(run, front) + si(run, rear)),
+  unit: size(run, 'wheelbase').unit,
+});
 /** Which weighing, in words. */
-const states: Readonly<Record<string, string>> = { was: ' as received', now: ' as built', laden: ' laden', planned: ' as planned' };
+const states: Readonly<Record<string, string>> = {
+  was: ' as received',
+  now: ' as built',
+  laden: ' laden',
+  planned: ' as planned',
+};
 const stateOf = (run: Run) => states[partsOf(run).subject] ?? '';
 
 /** Weighings before and after the work stand in one drawing; each by itself is then left out. */
-const comparedElsewhere = (run: Run, runs: readonly Run[]) => runs.some((r) => r.sheet.id === 'axle-load-change' && r.results && partsOf(r).note === partsOf(run).note) && ['was', 'now'].includes(partsOf(run).subject);
+const comparedElsewhere = (run: Run, runs: readonly Run[]) =>
+  runs.some((r) => r.sheet.id === 'axle-load-change' && r.results && partsOf(r).note === partsOf(run).note) &&
+  ['was', 'now'].includes(partsOf(run).subject);
 
 export const massDrawers: Drawers = {
   'axle-load-change': (run) => ({
@@ -39,8 +53,14 @@ export const massDrawers: Drawers = {
       axleLoads({
         name,
         title,
-        groups: [bars(run, 'Front axle', ['before', 'front', true], ['after', 'frontAfter']), bars(run, 'Rear axle', ['before', 'rear', true], ['after', 'rearAfter'])],
-        base: { wheelbase: size(run, 'wheelbase'), centres: [{ says: 'after', behindFront: size(run, 'behindFront') }] },
+        groups: [
+          bars(run, 'Front axle', ['before', 'front', true], ['after', 'frontAfter']),
+          bars(run, 'Rear axle', ['before', 'rear', true], ['after', 'rearAfter']),
+        ],
+        base: {
+          wheelbase: size(run, 'wheelbase'),
+          centres: [{ says: 'after', behindFront: size(run, 'behindFront') }],
+        },
       }),
   }),
   'axle-masses': (run, runs) =>
@@ -53,7 +73,10 @@ export const massDrawers: Drawers = {
               name,
               title,
               groups: [bars(run, 'Mass on the axles', ['front', 'front'], ['rear', 'rear'])],
-              base: { wheelbase: size(run, 'wheelbase'), centres: [{ says: '', behindFront: size(run, 'behindFront') }] },
+              base: {
+                wheelbase: size(run, 'wheelbase'),
+                centres: [{ says: '', behindFront: size(run, 'behindFront') }],
+              },
             }),
         },
   'corner-masses': (run) => ({
@@ -62,7 +85,10 @@ export const massDrawers: Drawers = {
       axleLoads({
         name,
         title,
-        groups: [bars(run, 'Front axle', ['left', 'frontLeft'], ['right', 'frontRight']), bars(run, 'Rear axle', ['left', 'rearLeft'], ['right', 'rearRight'])],
+        groups: [
+          bars(run, 'Front axle', ['left', 'frontLeft'], ['right', 'frontRight']),
+          bars(run, 'Rear axle', ['left', 'rearLeft'], ['right', 'rearRight']),
+        ],
         base: { wheelbase: size(run, 'wheelbase'), centres: [{ says: '', behindFront: size(run, 'behindFront') }] },
       }),
   }),

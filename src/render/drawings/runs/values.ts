@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { isSeries, type Run } from '../../../calc/run.js';
 import { expanded, type Value } from '../../../calc/value.js';
-import { symbolText, type Size } from '../words.js';
+import { type Size, symbolText } from '../words.js';
 
 /** What a run of a sheet gives for a drawing; the name is unique in the document and goes into the drawing's ids. */
 export interface Drawn {
@@ -18,7 +18,10 @@ export type Drawers = Readonly<Record<string, Drawer>>;
 export function maybe(run: Run, name: string): Size | undefined {
   const value = valueOf(run, name);
   const declared = run.sheet.inputs[name] ?? run.sheet.results[name];
-  return value && declared && { symbol: symbolText(declared.symbol), si: value.si, unit: value.unit, expanded: expanded(value) };
+  return (
+    value &&
+    declared && { symbol: symbolText(declared.symbol), si: value.si, unit: value.unit, expanded: expanded(value) }
+  );
 }
 
 /** The same where the sheet always has it. @throws Error otherwise, which is a programmer's mistake */
@@ -35,7 +38,9 @@ export const sizes = (run: Run, ...names: string[]): Size[] => names.map((name) 
 /** Rows of a series in SI units. */
 export function rows(run: Run, name: string): Readonly<Record<string, number>>[] {
   const series = run.inputs[name];
-  return isSeries(series) ? series.map((row) => Object.fromEntries(Object.entries(row).map(([column, value]) => [column, value.si]))) : [];
+  return isSeries(series)
+    ? series.map((row) => Object.fromEntries(Object.entries(row).map(([column, value]) => [column, value.si])))
+    : [];
 }
 
 /** Note, subject and sheet of a run: `020-crossmember/crossmember/was/section-top-hat`. */

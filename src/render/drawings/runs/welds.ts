@@ -1,14 +1,15 @@
 import type { Segment } from '../../../calc/welds/line-group.js';
 import { weldGroupDrawing } from '../weld-group.js';
 import type { Size } from '../words.js';
-import { rows, si, size, type Drawers } from './values.js';
+import { type Drawers, rows, si, size } from './values.js';
 
 export const weldDrawers: Drawers = {
   'weld-group': (run) => ({
     caption: 'The welds as lines, the force on them and the point that is loaded most.',
     draw: (name, title) => {
       const pull = Math.hypot(si(run, 'forceX'), si(run, 'forceY'));
-      const lever: Size | undefined = pull === 0 ? undefined : { symbol: '|M_{z}|/F', si: Math.abs(si(run, 'momentZ')) / pull, unit: 'mm' };
+      const lever: Size | undefined =
+        pull === 0 ? undefined : { symbol: '|M_{z}|/F', si: Math.abs(si(run, 'momentZ')) / pull, unit: 'mm' };
       return weldGroupDrawing({
         name,
         title,

@@ -1,5 +1,5 @@
-import { h } from 'hastscript';
 import type { Element } from 'hast';
+import { h } from 'hastscript';
 import { anchor } from '../../anchors.js';
 import { itemCode } from '../../item.js';
 import type { Subject } from '../../subject.js';
@@ -11,7 +11,14 @@ export function ownFigureRegister(subject: Subject): Element[] {
   if (ownFigures.size === 0) return [];
   const rows = [...ownFigures.values()].map((f) => [
     itemCode(f.item, subject),
-    [f.min && `at least ${f.min}`, f.above && `more than ${f.above}`, f.max && `at most ${f.max}`, f.below && `less than ${f.below}`].filter(Boolean).join(' and '),
+    [
+      f.min && `at least ${f.min}`,
+      f.above && `more than ${f.above}`,
+      f.max && `at most ${f.max}`,
+      f.below && `less than ${f.below}`,
+    ]
+      .filter(Boolean)
+      .join(' and '),
     [f.document, f.edition, f.clause].filter(Boolean).join(', '),
     f['read-by'],
     f.on,
@@ -19,7 +26,19 @@ export function ownFigureRegister(subject: Subject): Element[] {
   return [
     h('section', { id: anchor.section('own-figures') }, [
       h('h2', 'Figures read in the own copy'),
-      table('own-figures', 'Each stands before the figure that this program has', [['Item', 28], ['Figure', 24], ['Edition and clause', 24], ['Read by', 12], ['On', 12]], rows, { id: 'own-figures' }),
+      table(
+        'own-figures',
+        'Each stands before the figure that this program has',
+        [
+          ['Item', 28],
+          ['Figure', 24],
+          ['Edition and clause', 24],
+          ['Read by', 12],
+          ['On', 12],
+        ],
+        rows,
+        { id: 'own-figures' },
+      ),
     ]),
   ];
 }

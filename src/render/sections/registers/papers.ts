@@ -1,6 +1,6 @@
-import { h } from 'hastscript';
-import type { Element } from 'hast';
 import { posix } from 'node:path';
+import type { Element } from 'hast';
+import { h } from 'hastscript';
 import type { PaperEntry } from '../../../project/common.js';
 import type { Note } from '../../../project/model.js';
 import { isPicture } from '../../../project/picture-name.js';
@@ -15,21 +15,64 @@ type Naming = { paper: PaperEntry; note: Note };
 /** Receipts, data sheets, reports and procedures kept as files; each once, however many notes name it. */
 export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, string>): Element {
   const papers = new Map<string, Naming[]>();
-  for (const note of subject.build.notes) for (const paper of note.data.papers ?? []) papers.set(paper.file, [...(papers.get(paper.file) ?? []), { paper, note }]);
+  for (const note of subject.build.notes)
+    for (const paper of note.data.papers ?? [])
+      papers.set(paper.file, [...(papers.get(paper.file) ?? []), { paper, note }]);
   const rows = [...papers].map(([file, named]) => {
     const page = subject.paperPages.get(file);
     const serves = [...new Set(named.flatMap(({ paper }) => paper.serves ?? []))];
     return [
-      h('span', { id: anchor.paper(file) }, [capitalised(label.paper(file)), below(h('code', posix.basename(file))), ...(page && 'url' in page ? [below(pointer(anchor.firstPage(file), isPicture(file) ? 'its picture' : 'its first page'))] : [])]),
-      h('span', [shownBy(named), ...(serves.length > 0 ? [below('for ', ...joined(serves.map((id) => itemCode(id, subject))))] : [])]),
+      h('span', { id: anchor.paper(file) }, [
+        capitalised(label.paper(file)),
+        below(h('code', posix.basename(file))),
+        ...(page && 'url' in page
+          ? [below(pointer(anchor.firstPage(file), isPicture(file) ? 'its picture' : 'its first page'))]
+          : []),
+      ]),
+      h('span', [
+        shownBy(named),
+        ...(serves.length > 0 ? [below('for ', ...joined(serves.map((id) => itemCode(id, subject))))] : []),
+      ]),
       h('span', joined(named.map(({ note }) => pointer(anchor.note(note.name), label.note(note.name))))),
       h('code.hash', hashes.get(file) ?? '–'),
     ];
   });
-  const figures = [...papers].flatMap(([file, named]) => pageFigure(file, shownBy(named), subject.paperPages.get(file)));
-  const asPictures = [...papers.keys()].some((file) => isPicture(file)) ? ' A paper that is a picture is shown whole and is not attached: its file may tell where it was taken.' : '';
-  const pictures = figures.length > 0 ? [h('h3', 'First pages of the papers'), h('p', `Each PDF paper can be recognised by its first page; the whole of it is attached to this PDF.${asPictures}`), h('div.photos.first-pages', figures)] : [];
-  const content = rows.length > 0 ? [h('p', 'Papers that are text or PDF are attached to this PDF under their own names.'), table('paper-register', 'Papers, with the SHA-256 of each file', [['Paper', 22], ['Shows', 34], ['Named in', 18], ['SHA-256', 26]], rows, { id: 'papers' }), ...pictures] : [h('p', 'No paper is named in the notes.')];
+  const figures = [...papers].flatMap(([file, named]) =>
+    pageFigure(file, shownBy(named), subject.paperPages.get(file)),
+  );
+  const asPictures = [...papers.keys()].some((file) => isPicture(file))
+    ? ' A paper that is a picture is shown whole and is not attached: its file may tell where it was taken.'
+    : '';
+  const pictures =
+    figures.length > 0
+      ? [
+          h('h3', 'First pages of the papers'),
+          h(
+            'p',
+            `Each PDF paper can be recognised by its first page; the whole of it is attached to this PDF.${asPictures}`,
+          ),
+          h('div.photos.first-pages', figures),
+        ]
+      : [];
+  const content =
+    rows.length > 0
+      ? [
+          h('p', 'Papers that are text or PDF are attached to this PDF under their own names.'),
+          table(
+            'paper-register',
+            'Papers, with the SHA-256 of each file',
+            [
+              ['Paper', 22],
+              ['Shows', 34],
+              ['Named in', 18],
+              ['SHA-256', 26],
+            ],
+            rows,
+            { id: 'papers' },
+          ),
+          ...pictures,
+        ]
+      : [h('p', 'No paper is named in the notes.')];
   return nameFigures(h('section', { id: anchor.section('papers') }, [h('h2', 'Register of papers'), ...content]));
 }
 
@@ -38,8 +81,20 @@ const shownBy = (named: readonly Naming[]): string => [...new Set(named.map(({ p
 /** The first page of a paper as a picture, or why there is none; nothing for a paper that was not drawn. */
 function pageFigure(file: string, shows: string, page: PaperPage | undefined): Element[] {
   if (!page) return [];
-  const figure = (shown: Element, says: string) => [h('figure.photo', { id: anchor.firstPage(file) }, [shown, h('figcaption', [h('b', `${capitalised(label.paper(file))}. `), `${shows}. `, h('span.photo-facts', says)])])];
+  const figure = (shown: Element, says: string) => [
+    h('figure.photo', { id: anchor.firstPage(file) }, [
+      shown,
+      h('figcaption', [h('b', `${capitalised(label.paper(file))}. `), `${shows}. `, h('span.photo-facts', says)]),
+    ]),
+  ];
   if ('reason' in page) return figure(h('p.no-picture', `No picture: ${page.reason}.`), '');
-  const extent = isPicture(file) ? 'The paper as a picture' : page.pages === 1 ? 'The only page' : `First page of ${page.pages}`;
-  return figure(h('div.picture', h('img', { src: page.url, alt: `${extent}: ${shows}`, width: page.width, height: page.height })), `${extent}.`);
+  const extent = isPicture(file)
+    ? 'The paper as a picture'
+    : page.pages === 1
+      ? 'The only page'
+      : `First page of ${page.pages}`;
+  return figure(
+    h('div.picture', h('img', { src: page.url, alt: `${extent}: ${shows}`, width: page.width, height: page.height })),
+    `${extent}.`,
+  );
 }
