@@ -17,7 +17,7 @@ export const form = formOf({
     allow: {
       takes: 'outcomes',
       usual: '',
-      says: 'outcomes that do not make the exit code 1, such as missing,unconfirmed; or all',
+      says: 'outcomes that do not make the exit code 1, such as not-measured,unanswered; or all',
     },
     all: { flag: true, says: 'list what conforms too, and tell everything in full' },
     watch: { flag: true, says: 'check again as files are saved, and print only what differs' },
@@ -27,7 +27,7 @@ export const form = formOf({
     'gusset check builds/wagon',
     'gusset check builds/wagon --watch',
     'gusset check builds/wagon --format json > findings.json',
-    'gusset check --allow missing,unconfirmed',
+    'gusset check --allow not-measured,unanswered,limit-not-confirmed',
   ],
 });
 

@@ -43,7 +43,7 @@ function usage(width: number): string {
     ),
     '',
     ...wrap(
-      'Exit codes: 0 nothing against it; 1 findings against it, undecided, unconfirmed or missing; 2 notes that cannot be read or wrong usage; 3 something of the machine failed.',
+      'Exit codes: 0 nothing against it; 1 findings against it, inconclusive, unconfirmed or missing; 2 notes that cannot be read or wrong usage; 3 something of the machine failed.',
       width,
       '',
     ),

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Finding } from '../checks/engine/finding.js';
-import { outcomeWord, signs } from '../checks/engine/outcome-words.js';
+import { type Finding, resultOf } from '../checks/engine/finding.js';
+import { outcomeWord, signOf } from '../checks/engine/outcome-words.js';
 
 /** Short forms of the marks, each explained on the page on how to read the document; any other mark stands in full. */
 const shortMarks: Readonly<Record<string, string>> = {
@@ -11,18 +11,18 @@ const shortMarks: Readonly<Record<string, string>> = {
   'superseded text': 'superseded',
   'currency not known': 'currency not known',
   'uncertainty partly assumed from the last digit written': 'U assumed',
-  'load case not yet agreed with the certifier': 'load case not agreed',
+  'proposed: load case not yet agreed with the certifier': 'proposed',
 };
 
 /** Sign and word, and after them what weakens the outcome; that may be left out where it stands elsewhere. */
 export function outcomeMark(
-  finding: Pick<Finding, 'outcome' | 'form' | 'marks' | 'concession'>,
+  finding: Pick<Finding, 'outcome' | 'waits' | 'marks' | 'concession'>,
   withMarks = true,
 ): Element {
   const concession = finding.concession ? [`concession ${finding.concession.word.replace('-', ' ')}`] : [];
   const marks = [...(withMarks ? finding.marks.map((m) => shortMarks[m] ?? m) : []), ...concession];
-  return h(`span.outcome.outcome-${finding.outcome}`, [
-    h('span.sign', { ariaHidden: 'true' }, signs[finding.outcome]),
+  return h(`span.outcome.outcome-${resultOf(finding.outcome)}`, [
+    h('span.sign', { ariaHidden: 'true' }, signOf(finding.outcome)),
     ' ',
     h('span.word', outcomeWord(finding)),
     ...(marks.length > 0 ? [' ', h('span.marks', marks.join(' · '))] : []),

@@ -41,10 +41,10 @@ describe('a query in `check`', () => {
       '02-b': query('about: 010\nanswer: 3 mm.\nanswered-on: 2026-03-04\nstate: answered\n'),
       '03-c': query('about: body.thickness-ratio\nanswer: 3 mm.\nstate: closed\n'),
     });
-    expect(found.map((f: { id: string; outcome: string }) => [f.id, f.outcome])).toEqual([
-      ['build/01-a/query', 'missing'],
-      ['build/02-b/query', 'undecided'],
-      ['build/03-c/query', 'conforming'],
+    expect(found.map((f: { id: string; outcome: string; waits?: string }) => [f.id, f.outcome, f.waits])).toEqual([
+      ['build/01-a/query', 'unanswered', undefined],
+      ['build/02-b/query', 'answered', 'for the certifier'],
+      ['build/03-c/query', 'answered', undefined],
     ]);
     expect(found[0]).toMatchObject({
       form: 'answer',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { load } from '../../src/app/load.js';
+import { outcomesByClass, resultOf } from '../../src/checks/engine/finding.js';
 import { frontOf, item, n, note, reckon, sedge } from './demo.js';
 
 /**
@@ -330,14 +331,27 @@ describe('brakes, body and noise', () => {
 });
 
 describe('outcomes', () => {
-  it('are of every kind: most conform, some do not and have the word of the certifier, one is undecided, figures are still to be read', () => {
-    const of = (outcome: string): number => findings.filter((f) => f.outcome === outcome).length;
-    for (const outcome of ['conforming', 'nonconforming', 'undecided', 'unconfirmed', 'missing', 'notApplicable'])
-      expect(of(outcome), outcome).toBeGreaterThan(0);
-    expect(of('conforming')).toBeGreaterThan(findings.length * 0.75);
-    expect(
-      findings.filter((f) => f.outcome === 'nonconforming' || f.outcome === 'undecided').map((f) => f.concession?.word),
-    ).toEqual(['accepted', 'accepted', 'accepted']);
-    expect(findings.filter((f) => f.item === 'query').map((f) => f.outcome)).toEqual(['conforming', 'conforming']);
+  it('say conforms of a value against a requirement and of nothing else', () => {
+    const conforms = findings.filter((f) => f.outcome === 'conforms');
+    expect(conforms.length).toBeGreaterThan(100);
+    for (const f of conforms) {
+      expect(f, f.id).toMatchObject({ of: 'requirement', measured: expect.anything(), limit: expect.anything() });
+      expect(f.limit!.basis, f.id).not.toBe('practice');
+    }
+  });
+
+  it('are of every class; what does not conform or is outside usual practice has the word of the certifier', () => {
+    expect(new Set(findings.map((f) => f.of)).size).toBe(Object.keys(outcomesByClass).length);
+    for (const outcome of [
+      'conforms',
+      'does-not-conform',
+      'limit-not-confirmed',
+      'not-shown',
+      'not-applicable',
+    ] as const)
+      expect(findings.filter((f) => f.outcome === outcome).length, outcome).toBeGreaterThan(0);
+    const against = findings.filter((f) => resultOf(f.outcome) === 'against' && f.of !== 'date');
+    expect(against.map((f) => f.concession?.word)).toEqual(against.map(() => 'accepted'));
+    expect(findings.filter((f) => f.item === 'query').map((f) => f.outcome)).toEqual(['answered', 'answered']);
   });
 });

@@ -76,14 +76,14 @@ describe('the history of the demo', () => {
       await onDay(day);
     },
   );
-  it('has one value that does not conform and one undecided in issue A, both settled in issue B', async () => {
+  it('has one value that does not conform and one inconclusive in issue A, both settled in issue B', async () => {
     const a = await onDay(dayOf('A'));
-    expect(a.outcome('brakes.front-first')).toEqual(['nonconforming', 'undecided']);
-    expect(a.outcome('tests.noise')).toEqual(['undecided']);
+    expect(a.outcome('brakes.front-first')).toEqual(['does-not-conform', 'inconclusive']);
+    expect(a.outcome('tests.noise')).toEqual(['inconclusive']);
     expect(a.outcome('query')).toEqual([]);
     const b = await onDay(dayOf('B'));
-    expect(b.outcome('brakes.front-first')).toEqual(['conforming']);
-    expect(b.outcome('tests.noise')).toEqual(['conforming']);
-    expect(b.outcome('query')).toEqual(['conforming']);
+    expect(b.outcome('brakes.front-first')).toEqual(['conforms']);
+    expect(b.outcome('tests.noise')).toEqual(['conforms']);
+    expect(b.outcome('query')).toEqual(['answered']);
   });
 });

@@ -33,12 +33,14 @@ it('says everything once, and after a save only what differs', { timeout: 120_00
   edit('notes/020-crossmember.md', 'wall: { value: 2.48 mm', 'wall: { value: 3.48 mm');
   const said = await next(/findings differ/);
   expect(said).toContain('notes/020-crossmember.md');
-  expect(said).toMatch(/✗ does not conform {2}[^\n]*\(crossmember\)[^]*before: ✓ conforms/);
+  expect(said).toMatch(
+    /✗ outside usual practice \(justify\) {2}[^\n]*\(crossmember\)[^]*before: ● within usual practice/,
+  );
   expect(said).not.toContain('025-gearbox');
   expect(said).not.toContain('Gusset certifies nothing');
 
   edit('notes/020-crossmember.md', 'The pressed one', 'The old one');
-  expect(await next(/Nothing that was found differs/)).not.toMatch(/conform/);
+  expect(await next(/Nothing that was found differs/)).not.toMatch(/conform|practice/);
 });
 
 it('tells a typing error once, and its mend', { timeout: 120_000 }, async () => {

@@ -105,14 +105,16 @@ describe('gusset history', () => {
     const { out, code } = await gusset('history', folder, '--from', 'HEAD~1');
     expect(code).toBe(0);
     expect(out).toContain('Measured values\n  notes/010-floor.md pieces.floor.now.wall: 2.48 mm → 3.60 mm (+1.12 mm)');
-    expect(out).toMatch(/Outcomes\n {2}010-floor\/floor\/body\.thickness-ratio, [^]*conforms → does\s+not\s+conform/);
+    expect(out).toMatch(
+      /Outcomes\n {2}010-floor\/floor\/body\.thickness-ratio, [^]*within\s+usual\s+practice\s+→\s+outside\s+usual\s+practice/,
+    );
     expect((await gusset('history', folder, '--from', 'HEAD', '--to', 'HEAD')).out).toContain(
       'Nothing that is measured, found or shown has changed.',
     );
     const { out: json } = await gusset('history', folder, '--from', 'HEAD~1', '--format', 'json');
     expect(JSON.parse(json)).toMatchObject({
       form: 'gusset-changes/1',
-      outcomes: [{ from: { outcome: 'conforming' }, to: { outcome: 'nonconforming' } }],
+      outcomes: [{ from: { outcome: 'within-usual-practice' }, to: { outcome: 'outside-usual-practice' } }],
       values: [{}],
       limits: [],
     });

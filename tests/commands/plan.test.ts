@@ -39,7 +39,7 @@ describe('a build with only planned values', () => {
     const ratio = plan.limits.find((l) => l.item === 'body.thickness-ratio')!;
     // 2.5 times the original thickness: common practice, no source. 2.5 / 2.0 is 1.25.
     expect(ratio).toMatchObject({ limit: { max: 2.5, basis: 'practice' }, kinds: ['body-structure'] });
-    expect(ratio.findings).toMatchObject([{ subject: 'crossmember', outcome: 'conforming' }]);
+    expect(ratio.findings).toMatchObject([{ subject: 'crossmember', outcome: 'within-usual-practice' }]);
   });
 
   it('names the sections and codes that are touched, with their edition', async () => {

@@ -35,6 +35,9 @@ it('is valid against the OASIS schema, records passes, and lets only failures be
     'build.md': buildFile,
     'notes/010-floor.md': note,
     'notes/020-b.md': note.replace('6.00', '2.00'),
+    // The figure is common practice; confirmed from an own copy, it is a requirement that a value conforms to.
+    'limits.yaml':
+      'figures:\n  - { item: body.thickness-ratio, max: "2.5", edition: made up, clause: "1", read-by: JO, on: 2026-01-05 }\n',
   });
   const { out } = await gusset('check', folder, '--format', 'sarif');
   const log = JSON.parse(out);

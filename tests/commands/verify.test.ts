@@ -171,8 +171,8 @@ describe('an altered document', { timeout: 300_000 }, () => {
 
   it('is found by the commit where a note inside it was altered, and by examining again where a finding was', async () => {
     const findings = readFileSync(join(out, 'findings.json'), 'utf8').replace(
-      '"outcome": "missing"',
-      '"outcome": "conforming"',
+      '"outcome": "not-measured"',
+      '"outcome": "conforms"',
     );
     const told = await verify(
       await forged({ attached: { 'findings.json': findings, [attachedNote()]: floorNote({ wall: '2.90 mm' }) } }),
@@ -180,7 +180,7 @@ describe('an altered document', { timeout: 300_000 }, () => {
     expect(told.checks['attachments']!.state).toBe('matches');
     expect(told.checks['inputs']!.list).toEqual(['notes/010-böden.md has other contents in the commit']);
     expect(told.checks['findings']!.list).toEqual([
-      expect.stringMatching(/^\S+ is conforming in the document; examined again it is missing/),
+      expect.stringMatching(/^\S+ is conforms in the document; examined again it is not-measured/),
     ]);
   });
 

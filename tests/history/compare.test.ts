@@ -59,7 +59,7 @@ describe('two states of a build', () => {
       },
     ]);
     expect(changes.outcomes.map((o) => [o.id, o.from?.outcome, o.to?.outcome])).toEqual([
-      ['010-floor/floor/body.thickness-ratio', 'conforming', 'nonconforming'],
+      ['010-floor/floor/body.thickness-ratio', 'within-usual-practice', 'outside-usual-practice'],
     ]);
     expect(
       [changes.notes, changes.limits, changes.photos, changes.papers, changes.queries, changes.untold].flat(),
@@ -134,7 +134,7 @@ describe('two states of a build', () => {
     expect(changes.notes).toEqual([{ path: 'notes/020-boden.md', change: 'renamed', from: 'notes/010-floor.md' }]);
     expect(changes.queries).toEqual([{ name: '01-a', question: 'Which steel?', to: 'open' }]);
     expect(changes.outcomes.map((o) => [o.id, o.from, o.to?.outcome])).toEqual([
-      ['build/01-a/query', undefined, 'missing'],
+      ['build/01-a/query', undefined, 'unanswered'],
     ]);
     expect(changes.values).toEqual([]);
   });

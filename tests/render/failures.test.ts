@@ -20,11 +20,11 @@ async function row(begins: string, item: string, ...findings: Partial<Finding>[]
 const retainer = 'The front end of the shaft drops';
 
 it('shows the most serious finding of an item that guards against a failure', async () => {
-  const conforming = { outcome: 'conforming', form: 'limit' } as const;
+  const conforming = { outcome: 'conforms', form: 'limit' } as const;
   expect(
     await row('The joints work at unequal', 'driveline.angle-equal', conforming, {
       ...conforming,
-      outcome: 'nonconforming',
+      outcome: 'does-not-conform',
     }),
   ).toMatch(/Difference of the two joint angles ✗ does not conform$/);
   expect(await row('The joints work at unequal', 'driveline.angle-equal', conforming)).toMatch(/✓ conforms$/);
@@ -33,15 +33,15 @@ it('shows the most serious finding of an item that guards against a failure', as
 it('tells what was answered, since a yes is not always welcome', async () => {
   expect(
     await row(retainer, 'driveline.retainer', {
-      outcome: 'conforming',
+      outcome: 'answered',
       form: 'answer',
       says: 'answered `yes`; a hoop',
     }),
-  ).toMatch(/Retainer of the shaft ✓ answered: yes$/);
+  ).toMatch(/Retainer of the shaft ● answered: yes$/);
 });
 
 it('leaves out what does not apply, and says so where nothing is left', async () => {
-  expect(await row(retainer, 'driveline.retainer', { outcome: 'notApplicable' })).toMatch(
+  expect(await row(retainer, 'driveline.retainer', { outcome: 'not-applicable' })).toMatch(
     /no item that applies to this build$/,
   );
 });

@@ -1,6 +1,6 @@
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
-import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
+import { bySeverity } from '../../checks/engine/severity.js';
 import { signingSetUp } from '../../history/git/create-tag.js';
 import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
@@ -89,12 +89,12 @@ export async function showable({ build }: Loaded, size: PhotoSize, say: (says: s
 
 /** Open findings do not stop an issue, but nobody issues them without knowing. */
 export function openFindings(findings: readonly Finding[], accepted: boolean): Precondition {
-  const open = findings.filter(isOpen).sort(bySeriousness);
+  const open = findings.filter(isOpen).sort(bySeverity);
   if (open.length === 0) return { name: 'findings', met: true, says: 'no finding is open' };
   const list = listed(
     open.map(
       (f) =>
-        `${signs[f.outcome]} ${outcomeWord(f)}  ${shown(f.title)}${f.subject ? ` (${shown(f.subject)})` : ''}, ${f.note}`,
+        `${signOf(f.outcome)} ${outcomeWord(f)}  ${shown(f.title)}${f.subject ? ` (${shown(f.subject)})` : ''}, ${f.note}`,
     ),
   );
   return {

@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import { expanded } from '../../calc/value.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
-import { type Finding, outcomes } from '../../checks/engine/finding.js';
+import { countsByClass, type Finding } from '../../checks/engine/finding.js';
 import type { Build } from '../../project/model.js';
 import { differenceUnit, toUnit } from '../../units/unit.js';
 
@@ -10,10 +10,15 @@ import { differenceUnit, toUnit } from '../../units/unit.js';
 export function findingsJson(build: Build, evaluation: Evaluation) {
   const within = (file: string) => posix.relative(posix.dirname(build.file), file);
   return {
-    form: 'gusset-findings/1',
+    form: 'gusset-findings/2',
     build: build.name,
     title: build.data.title,
-    counts: Object.fromEntries(outcomes.map((o) => [o, evaluation.findings.filter((f) => f.outcome === o).length])),
+    counts: Object.fromEntries(
+      countsByClass(evaluation.findings).map(({ of, counts }) => [
+        of,
+        Object.fromEntries(counts.map(({ outcome, count }) => [outcome, count])),
+      ]),
+    ),
     findings: evaluation.findings.map((f) => findingJson(f, within)),
     doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
   };
@@ -39,7 +44,9 @@ function findingJson(f: Finding, within: (file: string) => string) {
     item: f.item,
     title: f.title,
     form: f.form,
+    class: f.of,
     outcome: f.outcome,
+    waits: f.waits,
     says: f.says,
     todo: f.todo,
     marks: f.marks.length > 0 ? f.marks : undefined,

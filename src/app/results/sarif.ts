@@ -4,7 +4,7 @@ import type { Place } from '../../calc/value.js';
 import { basisSays } from '../../checks/codes/limit.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation, Rules } from '../../checks/engine/examine.js';
-import type { Finding } from '../../checks/engine/finding.js';
+import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Build } from '../../project/model.js';
 
 /**
@@ -36,7 +36,7 @@ export function sarif(
               ],
             }
           : {}),
-        results: evaluation.findings.map((f) => resultOf(f, ids)),
+        results: evaluation.findings.map((f) => sarifResult(f, ids)),
         ...(evaluation.doubts.length > 0
           ? {
               invocations: [
@@ -49,21 +49,31 @@ export function sarif(
   };
 }
 
-const kinds: Readonly<Record<Finding['outcome'], Result['kind']>> = {
-  conforming: 'pass',
-  nonconforming: 'fail',
-  undecided: 'review',
-  unconfirmed: 'open',
-  missing: 'open',
-  notApplicable: 'notApplicable',
-};
+/** Only a value that conforms is a pass; an answer, a picture or a date that is in order claims no more than that it is there. */
+function kindOf({ outcome, waits }: Finding): Result['kind'] {
+  if (waits !== undefined) return 'review';
+  if (outcome === 'conforms') return 'pass';
+  if (outcome === 'outside-usual-practice') return 'review';
+  const kinds = {
+    met: 'informational',
+    against: 'fail',
+    contradicted: 'fail',
+    unclear: 'review',
+    unconfirmed: 'open',
+    partly: 'open',
+    missing: 'open',
+    out: 'notApplicable',
+  } as const;
+  return kinds[resultOf(outcome)];
+}
 
-function resultOf(f: Finding, ids: readonly string[]): Result {
-  const level = f.outcome !== 'nonconforming' ? 'none' : f.limit?.recommended ? 'warning' : 'error';
+function sarifResult(f: Finding, ids: readonly string[]): Result {
+  const kind = kindOf(f);
+  const level = kind !== 'fail' ? 'none' : f.limit?.recommended ? 'warning' : 'error';
   return {
     ruleId: f.item,
     ruleIndex: ids.indexOf(f.item),
-    kind: kinds[f.outcome]!,
+    kind,
     level,
     message: {
       text: [f.says, f.marks.length > 0 ? `[${f.marks.join('; ')}]` : '', f.todo ? `To do: ${f.todo}.` : '']
@@ -93,7 +103,13 @@ function resultOf(f: Finding, ids: readonly string[]): Result {
           ],
         }
       : {}),
-    properties: { outcome: f.outcome, basis: f.basis, note: f.note, ...(f.subject ? { subject: f.subject } : {}) },
+    properties: {
+      class: f.of,
+      outcome: f.outcome,
+      basis: f.basis,
+      note: f.note,
+      ...(f.subject ? { subject: f.subject } : {}),
+    },
   };
 }
 

@@ -18,6 +18,7 @@ export function agreement(stated: readonly Stated[], build: Build): Finding[] {
     const [a, b] = [valueOf(other.value, build), valueOf(s.value, build)];
     const apart = Math.abs(a.si - b.si);
     const agree = apart <= Math.hypot(expanded(a), expanded(b)) * (1 + 1e-9);
+    if (agree) return [];
     const { unit, says } = facts[s.name];
     const shown = (v: typeof a) => showQuantity(v.si, unit, expanded(v));
     return [
@@ -27,15 +28,14 @@ export function agreement(stated: readonly Stated[], build: Build): Finding[] {
         subject: s.name,
         item: 'agreement',
         title: `Notes agree on the ${says}`,
-        outcome: agree ? 'conforming' : 'nonconforming',
+        of: 'answer',
+        outcome: 'contradicted',
         form: 'agreement',
         basis: 'own-copy',
         marks: [],
         measured: b,
-        says: agree
-          ? `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}`
-          : `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}: they differ by ${showQuantity(apart, unit)}`,
-        todo: agree ? 'state it once and leave it out of the other note' : 'find out which is right and state it once',
+        says: `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}: they differ by ${showQuantity(apart, unit)}`,
+        todo: 'find out which is right and state it once',
         place: s.value.at,
         related: { place: other.value.at, says: `stated as ${shown(a)} here` },
       },

@@ -1,16 +1,12 @@
 import type { Value } from '../../calc/value.js';
-import type { Answer } from '../../project/common.js';
-import { placeOfField } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
 import { unit } from '../../units/unit.js';
 import type { CodeItem } from '../codes/codes.js';
 import { evaluate } from '../codes/evaluate.js';
 import { readExpression } from '../codes/expression.js';
-import { weakest } from '../codes/limit.js';
-import { applies } from '../codes/limits.js';
+import { answerItem, answersOf } from './answers.js';
 import type { Finding } from './finding.js';
 import type { Kind } from './kind.js';
-import { marksOf } from './verdict.js';
 import { type Done, type Ground, workOn } from './work.js';
 
 /**
@@ -33,13 +29,6 @@ export function askItems(
     return [answerItem(item, notes, build, ground, (note) => known.get(note)!)];
   });
 }
-
-/** What the builder answered outright, and what follows from fields of the note; a key left empty answers nothing. */
-function answersOf(note: Note, kinds: ReadonlyMap<string, Kind>): Readonly<Record<string, Answer | undefined>> {
-  const outright = Object.entries(note.data.answers ?? {}).filter(([, answer]) => answer !== undefined);
-  return { ...kinds.get(note.kind)?.answers?.(note.data as never), ...Object.fromEntries(outright) };
-}
-type AnswersOf = (note: Note) => Readonly<Record<string, Answer | undefined>>;
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };
 
@@ -104,140 +93,4 @@ function reckon(text: string, unitText: string, note: Note, ground: Ground) {
   }
   const assumed = new Set([...read.names].flatMap((name) => [...(world.value(name)?.assumed ?? [])]));
   return { si: middle.si, unit: unitText, parts, assumed, origin: { kind: 'given', text } } satisfies Value;
-}
-
-function answerItem(
-  item: CodeItem & { kind: 'answer' | 'evidence' },
-  notes: readonly Note[],
-  build: Build,
-  ground: Ground,
-  answers: AnswersOf,
-): Finding {
-  const serves = (n: Note) =>
-    answers(n)[item.id] !== undefined ||
-    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
-  const serving = [...notes, ...build.notes].filter(serves);
-  const note = serving.find((n) => isAgainst(item, answers(n)[item.id])) ?? serving[0] ?? notes[0]!;
-  const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
-  const base = {
-    id: `${note.name}/${item.id}`,
-    note: note.name,
-    subject: '',
-    item: item.id,
-    title: item.title,
-    form: item.kind,
-    basis,
-    marks: marksOf({ basis, status: item.rests.status }),
-    place: placeOfField(note, ['answers', item.id]),
-    stop: item.kind === 'answer' ? item.stop === true : undefined,
-  };
-  const tests = notes.map((n) => applies(item.applies, ground.world(n)));
-  const test = tests.find((t) => 'holds' in t && t.holds) ?? tests.find((t) => 'unstated' in t) ?? tests[0]!;
-  if ('unstated' in test)
-    return {
-      ...base,
-      outcome: 'missing',
-      says: `whether it applies depends on ${test.unstated.join(', ')}`,
-      todo: `state ${test.unstated.join(', ')}`,
-    };
-  if (!test.holds) return { ...base, outcome: 'notApplicable', says: test.reason };
-  return { ...base, ...judge(item, note, answers(note)[item.id]) };
-}
-
-/** The answer that needs a word to the certifier: where notes differ, it is not hidden by another note's. */
-function isAgainst(item: CodeItem, answer: Answer | undefined): boolean {
-  return (
-    item.kind === 'answer' &&
-    item.wants !== 'stated' &&
-    (answer?.answer === 'yes' || answer?.answer === 'no') &&
-    answer.answer !== item.wants
-  );
-}
-
-type Judged = Pick<Finding, 'outcome' | 'says' | 'todo' | 'answer'>;
-
-function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, answer: Answer | undefined): Judged {
-  const photo = note.data.photos?.find((p) => p.serves?.includes(item.id));
-  const paper = note.data.papers?.find((p) => p.serves?.includes(item.id));
-  const word = answer?.answer;
-  const because = answer?.because ? `; ${answer.because}` : '';
-  if (word === 'not applicable' || word === 'n/a') {
-    return answer?.because
-      ? { outcome: 'notApplicable', says: answer.because, answer: word }
-      : {
-          outcome: 'missing',
-          says: 'answered as not applicable without a reason',
-          todo: `add \`because:\` to the answer of ${item.id}`,
-          answer: word,
-        };
-  }
-  if (item.kind === 'evidence') {
-    const shown = photo ? `photo ${photo.id ?? photo.file}` : paper ? `paper ${paper.id ?? paper.file}` : answer?.shown;
-    const kindOf = photo ? 'photo' : paper ? 'paper' : answer?.shown?.split(' ')[0];
-    const fits = kindOf !== undefined && (item.evidence as readonly string[]).includes(kindOf);
-    if (shown && fits) return { outcome: 'conforming', says: `shown by ${shown}${because}`, answer: word ?? shown };
-    const wanted = item.evidence.join(' or ');
-    if (shown)
-      return {
-        outcome: 'missing',
-        says: `shown by ${shown}, expected ${wanted}`,
-        todo: `add a ${wanted} with \`serves: [${item.id}]\``,
-        answer: word,
-      };
-    if (word)
-      return {
-        outcome: 'missing',
-        says: `answered \`${word}\`, but nothing shows it; expected ${wanted}`,
-        todo: `add a ${wanted} with \`serves: [${item.id}]\`, or \`shown:\` to the answer`,
-        answer: word,
-      };
-    return { outcome: 'missing', says: `no ${wanted} for it`, todo: `add one with \`serves: [${item.id}]\`` };
-  }
-  if (word === undefined) {
-    const shown = photo ?? paper;
-    return {
-      outcome: 'missing',
-      says: shown ? `\`${shown.file}\` is named for it, but there is no answer` : 'not answered',
-      todo: `add \`${item.id}: ${item.wants === 'stated' ? '…' : item.wants}\` under \`answers:\``,
-    };
-  }
-  if (item.wants === 'stated')
-    return {
-      outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming',
-      says: `stated: ${word}${because}; recorded, not judged`,
-      answer: word,
-    };
-  if (word === item.wants)
-    return {
-      outcome: item.rests.basis === 'memory' ? 'unconfirmed' : 'conforming',
-      says: `answered \`${word}\`${because}`,
-      answer: word,
-    };
-  if (word !== 'yes' && word !== 'no')
-    return {
-      outcome: 'missing',
-      says: `answered \`${word.slice(0, 60)}\`, expected \`yes\`, \`no\` or \`not applicable\``,
-      todo: 'answer with one of these and put the rest under `because:`',
-      answer: word,
-    };
-  if (item.stop)
-    return {
-      outcome: 'nonconforming',
-      says: `answered \`${word}\`${because}: this stops the note until the certifier has decided`,
-      todo: 'stop work on it and put it to the certifier',
-      answer: word,
-    };
-  if (item['leads-to']?.length)
-    return {
-      outcome: 'undecided',
-      says: `answered \`${word}\`${because}; this leads to ${item['leads-to'].map((l) => l.item).join(', ')}`,
-      todo: `settle the items it leads to`,
-      answer: word,
-    };
-  return {
-    outcome: 'nonconforming',
-    says: `answered \`${word}\`, expected \`${item.wants}\`${because}`,
-    todo: 'put it right, or ask the certifier for a concession',
-    answer: word,
-  };
 }

@@ -1,9 +1,9 @@
 import type { Build } from '../../project/model.js';
-import type { Finding } from './finding.js';
+import { type Finding, isOpen } from './finding.js';
 
 /** Puts the builder's justification and the certifier's word beside what does not conform. The outcome itself stays. */
 export function concede(finding: Finding, build: Build): Finding {
-  if (finding.outcome === 'conforming' || finding.outcome === 'notApplicable') return finding;
+  if (!isOpen(finding)) return finding;
   const note = build.notes.find((n) => n.name === finding.note);
   const entry = note?.data.concessions?.find(
     (c) => c.item === finding.item && (c.subject === undefined || c.subject === finding.subject),

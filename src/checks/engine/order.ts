@@ -29,7 +29,8 @@ function stageOrder(note: Note): Finding[] {
         subject: stage,
         item: 'stage-order',
         title: 'Stages follow each other',
-        outcome: 'nonconforming',
+        of: 'date',
+        outcome: 'out-of-order',
         says: `\`${stage}\` is dated ${on}, before \`${before.stage}\` on ${before.on}`,
         todo: 'correct the date that is wrong',
         place: placeOfField(note, ['stages', stage]),
@@ -65,14 +66,16 @@ function heldBefore(point: HoldPoint, note: Note, takenAt: TakenAt): Finding {
     if (!covered)
       return {
         ...base,
-        outcome: 'missing',
+        of: 'proof',
+        outcome: 'not-shown',
         says: `still to be recorded in the stage \`${point.during}\`, before it is ${point.before}`,
         todo: `photograph it: ${point.shows}`,
         place,
       };
     return {
       ...base,
-      outcome: 'missing',
+      of: 'proof',
+      outcome: 'not-shown',
       says: `\`${covered.stage}\` since ${covered.on}, without a photo of the stage \`${point.during}\``,
       todo: 'find an earlier photo, or agree with the certifier on opening it or on another proof',
       place,
@@ -82,7 +85,8 @@ function heldBefore(point: HoldPoint, note: Note, takenAt: TakenAt): Finding {
   if (late) {
     return {
       ...base,
-      outcome: 'nonconforming',
+      of: 'date',
+      outcome: 'out-of-order',
       says: `the photo for \`${point.during}\` was taken on ${late.on}, after \`${covered.stage}\` on ${covered.on}`,
       todo: 'name the photo that was taken before it was covered, or correct the date',
       place: late.place,
@@ -93,14 +97,16 @@ function heldBefore(point: HoldPoint, note: Note, takenAt: TakenAt): Finding {
   if (shown.on === undefined)
     return {
       ...base,
-      outcome: 'undecided',
+      of: 'proof',
+      outcome: 'part-missing',
       says: `photo \`${shown.file}\` does not say when it was taken`,
       todo: 'add `taken-on:` to the photo',
       place: shown.place,
     };
   return {
     ...base,
-    outcome: 'conforming',
+    of: 'proof',
+    outcome: 'seen',
     says: covered
       ? `photographed on ${shown.on}, \`${covered.stage}\` on ${covered.on}`
       : `photographed on ${shown.on}, not covered yet`,

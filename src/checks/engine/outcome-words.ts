@@ -1,47 +1,47 @@
-import type { Finding, Outcome } from './finding.js';
+import { type Finding, type FindingClass, type Outcome, type Result, resultOf } from './finding.js';
 
-export const outcomeSays: Readonly<Record<Outcome, string>> = {
-  conforming: 'conforms',
-  nonconforming: 'does not conform',
-  undecided: 'undecided',
-  unconfirmed: 'limit unconfirmed',
-  missing: 'not measured',
-  notApplicable: 'not applicable',
+/** What each class of finding is about, as a heading above its counts. */
+export const classLabels: Readonly<Record<FindingClass, string>> = {
+  requirement: 'Values against requirements',
+  practice: 'Values against common practice',
+  answer: 'Answers',
+  proof: 'Photos and supporting documents',
+  date: 'Dates',
+  element: 'Load paths',
 };
 
-/** What an outcome is called where nothing is measured: an answer, a photo, a report. */
-const answerSays: Readonly<Record<Outcome, string>> = {
-  conforming: 'answered',
-  nonconforming: 'answered against what is asked',
-  undecided: 'for the certifier',
-  unconfirmed: 'recorded, not judged',
-  missing: 'not answered',
-  notApplicable: 'not applicable',
+/** The same where there is little room. */
+export const shortClassLabels: Readonly<Record<FindingClass, string>> = {
+  requirement: 'values',
+  practice: 'practice',
+  answer: 'answers',
+  proof: 'proofs',
+  date: 'dates',
+  element: 'load paths',
 };
 
-/** Outcomes are told by sign and word; colour only follows. */
-export const signs: Readonly<Record<Outcome, string>> = {
-  conforming: '✓',
-  nonconforming: '✗',
-  undecided: '≈',
+/** `does-not-conform` as it is read. */
+export const outcomeLabel = (outcome: Outcome): string =>
+  ({
+    'outside-usual-practice': 'outside usual practice (justify)',
+    within: 'within capacity',
+    beyond: 'beyond capacity',
+  })[outcome as string] ?? outcome.replaceAll('-', ' ');
+
+const byResult: Readonly<Record<Result, string>> = {
+  met: '●',
+  against: '✗',
+  contradicted: '✗',
+  unclear: '≈',
   unconfirmed: '?',
+  partly: '○',
   missing: '○',
-  notApplicable: '–',
+  out: '–',
 };
 
-export function outcomeWord(finding: Pick<Finding, 'outcome' | 'form'>): string {
-  const numeric =
-    finding.form === 'limit' || finding.form === 'test' || finding.form === 'agreement' || finding.form === 'order';
-  if (finding.form === 'order')
-    return {
-      ...answerSays,
-      conforming: 'in order',
-      nonconforming: 'out of order',
-      missing: 'not shown',
-      undecided: 'not dated',
-    }[finding.outcome];
-  if (finding.form === 'agreement')
-    return { ...outcomeSays, conforming: 'agree', nonconforming: 'disagree' }[finding.outcome];
-  if (finding.form === 'evidence') return { ...answerSays, conforming: 'shown', missing: 'not shown' }[finding.outcome];
-  return (numeric ? outcomeSays : answerSays)[finding.outcome];
-}
+/** Outcomes are told by sign and word; colour only follows. The tick is for what conforms and for nothing else. */
+export const signOf = (outcome: Outcome): string => (outcome === 'conforms' ? '✓' : byResult[resultOf(outcome)]);
+
+/** The word of an outcome, with what it still waits for. */
+export const outcomeWord = ({ outcome, waits }: Pick<Finding, 'outcome' | 'waits'>): string =>
+  `${outcomeLabel(outcome)}${waits === undefined ? '' : `, ${waits}`}`;

@@ -46,7 +46,12 @@ export function queryProblems(build: Build, items: ReadonlySet<string>): Problem
   );
 }
 
-const outcomes = { open: 'missing', answered: 'undecided', closed: 'conforming' } as const;
+/** An answer is settled when the certifier has closed the question. */
+const standing = {
+  open: { outcome: 'unanswered' },
+  answered: { outcome: 'answered', waits: 'for the certifier' },
+  closed: { outcome: 'answered' },
+} as const;
 
 /** Each query as a finding: open until it is answered, for the certifier until closed. `findings` are all the others. */
 export function checkQueries(build: Build, items: ReadonlySet<string>, findings: readonly Finding[]): Finding[] {
@@ -61,7 +66,8 @@ export function checkQueries(build: Build, items: ReadonlySet<string>, findings:
       item: 'query',
       title: `Query of ${query.data.from}`,
       form: 'answer',
-      outcome: outcomes[query.data.state],
+      of: 'answer',
+      ...standing[query.data.state],
       basis: 'own-copy',
       marks: gone.map((r) => `no finding ${r} any more`),
       says: saysOf(query),

@@ -61,7 +61,8 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
   if (!release && refused)
     return {
       ...base,
-      outcome: 'nonconforming',
+      of: 'answer',
+      outcome: 'requirement-not-met',
       says: `not released by the certifier${refused.on ? ` on ${refused.on}` : ''}${refused.words ? `: ${refused.words}` : ''}`,
       todo: 'stop until it is released',
       place: at(refused),
@@ -73,7 +74,8 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
       : `work stops here before it is ${point.before}, until the certifier releases it`;
     return {
       ...base,
-      outcome: 'missing',
+      of: 'proof',
+      outcome: 'not-shown',
       says,
       todo: 'show it to the certifier and keep the release in a note of the inspection, under `released:`',
       place,
@@ -82,7 +84,8 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
   if (release.on === undefined)
     return {
       ...base,
-      outcome: 'undecided',
+      of: 'proof',
+      outcome: 'part-missing',
       says: `released in ${release.from.name}, which does not say when`,
       todo: 'add `on:` to the note of the inspection',
       place: at(release),
@@ -90,7 +93,8 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
   if (covered && release.on > covered.on)
     return {
       ...base,
-      outcome: 'nonconforming',
+      of: 'date',
+      outcome: 'out-of-order',
       says: `released on ${release.on}, after \`${covered.stage}\` on ${covered.on}`,
       todo: 'agree with the certifier on another proof, or correct the date that is wrong',
       place: at(release),
@@ -98,7 +102,8 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
     };
   return {
     ...base,
-    outcome: 'conforming',
+    of: 'date',
+    outcome: 'in-order',
     says: `released on ${release.on}${release.words ? `: ${release.words}` : ''}${covered ? `, \`${covered.stage}\` on ${covered.on}` : ''}`,
     place: at(release),
   };
@@ -117,7 +122,8 @@ function leadsNowhere(r: Release, points: readonly { note: Note; point: HoldPoin
     note: r.from.name,
     subject: named,
     title: 'Release of a hold point',
-    outcome: 'missing',
+    of: 'proof',
+    outcome: 'not-shown',
     says: `no hold point \`${named}\``,
     todo: best ? `did you mean \`${best}\`?` : 'name the note and the id of its hold point; `gusset plan` lists them',
     place: placeOfField(r.from, ['released', String(r.index)]),

@@ -1,15 +1,15 @@
 import { Decimal } from 'decimal.js';
 import { expanded, type Value } from '../../calc/value.js';
-import type { Basis, Limit } from '../codes/limit.js';
-import type { Outcome } from './finding.js';
+import type { Limit } from '../codes/limit.js';
+import type { Result } from './finding.js';
 
 /**
  * The decision rule (JCGM 106:2012, 8.3.3, guarded acceptance and guarded rejection with w = U, k = 2; the choice of
  * guard band is ours). A value conforms when the whole of value ± U lies inside the limit, does not conform when it lies
- * outside, and is undecided in between. Nothing is rounded into passing: numbers are compared as decimals with the fifteen
+ * outside, and is inconclusive in between. Nothing is rounded into passing: numbers are compared as decimals with the fifteen
  * significant digits that a binary64 number carries, so that arithmetic noise in the sixteenth does not decide.
  */
-export function decide(value: Value, limit: Limit): { outcome: Outcome; margin: number } {
+export function decide(value: Value, limit: Limit): { result: Result; margin: number } {
   const x = decimal(value.si);
   const u = decimal(Math.hypot(expanded(value), limit.expanded ?? 0));
   const sides = [
@@ -18,12 +18,12 @@ export function decide(value: Value, limit: Limit): { outcome: Outcome; margin: 
   ];
   if (sides.length === 0) throw new Error('a limit without a bound');
   const margin = Decimal.min(...sides.map((s) => s.margin)).toNumber();
-  const worst = sides.some((s) => s.outcome === 'nonconforming')
-    ? 'nonconforming'
-    : sides.some((s) => s.outcome === 'undecided')
-      ? 'undecided'
-      : 'conforming';
-  return { outcome: capped(worst, limit.basis), margin };
+  const worst = sides.some((s) => s.result === 'against')
+    ? 'against'
+    : sides.some((s) => s.result === 'unclear')
+      ? 'unclear'
+      : 'met';
+  return { result: capped(worst, limit), margin };
 }
 
 function inside(
@@ -32,16 +32,17 @@ function inside(
   bound: Decimal,
   open: boolean,
   sign: 1 | -1,
-): { outcome: Outcome; margin: Decimal } {
+): { result: Result; margin: Decimal } {
   const margin = bound.minus(x).times(sign);
   const surely = open ? margin.greaterThan(u) : margin.greaterThanOrEqualTo(u);
   const surelyNot = open ? margin.plus(u).lessThanOrEqualTo(0) : margin.plus(u).lessThan(0);
-  return { outcome: surely ? 'conforming' : surelyNot ? 'nonconforming' : 'undecided', margin };
+  return { result: surely ? 'met' : surelyNot ? 'against' : 'unclear', margin };
 }
 
-/** On a figure that nobody confirmed there is no outcome, whatever the comparison shows. */
-function capped(outcome: Outcome, basis: Basis): Outcome {
-  return basis === 'memory' ? 'unconfirmed' : outcome;
+/** On a figure that nobody confirmed there is no outcome, whatever the comparison shows; on a superseded text nothing conforms. */
+function capped(result: Result, { basis, status }: Limit): Result {
+  if (basis === 'memory') return 'unconfirmed';
+  return result === 'met' && basis === 'published' && status === 'superseded' ? 'unconfirmed' : result;
 }
 
 function decimal(x: number): Decimal {

@@ -15,9 +15,9 @@ import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
 import type { Item } from '../codes/item.js';
-import type { Limit } from '../codes/limit.js';
+import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
-import type { Finding, Outcome } from './finding.js';
+import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
 import { decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -71,7 +71,7 @@ export interface Work {
   state: (
     item: string,
     subject: string,
-    outcome: Outcome,
+    result: Result,
     says: string,
     options?: Partial<Finding> & { path?: NamedPath },
   ) => void;
@@ -83,6 +83,10 @@ export interface CompareOptions {
   marks?: readonly string[];
   /** A limit that the note itself states, such as the maker's window with its paper. */
   limit?: Limit | undefined;
+  /** The value is the utilisation of an element of a load path. */
+  element?: boolean;
+  /** The demand is only proposed: its utilisation is shown, and is no pass. */
+  proposed?: boolean;
   /** Words for the applicability to this subject, where they differ from those of the note. */
   states?: Readonly<Record<string, string | undefined>>;
 }
@@ -186,21 +190,27 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const { todo, marks: more = [], states = {} } = options;
       const found = item(id);
       if (found.kind !== 'limit' && found.kind !== 'test') throw new Error(`${id} is no limit`);
-      const rests = { basis: found.rests.basis, marks: [] as string[] };
+      const classOf = (basis: Basis): FindingClass =>
+        options.element ? 'element' : basis === 'practice' ? 'practice' : 'requirement';
+      const own = classOf(found.rests.basis);
+      const rests = { of: own, basis: found.rests.basis, marks: [] as string[] };
       const resolved: Resolved =
         options.limit && !world.ownFigures.has(id)
           ? { is: 'limit', limit: options.limit }
           : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
       const place = placeOfValue(value, note, done.runs);
       if (resolved.is === 'not-applicable')
-        return void add(id, subject, { ...rests, outcome: 'notApplicable', says: resolved.reason, place });
-      if (isMissing(value)) return void add(id, subject, { ...rests, ...notMeasured(value), place });
+        return void add(id, subject, { ...rests, outcome: 'not-applicable', says: resolved.reason, place });
+      if (isMissing(value)) {
+        const { result, ...missed } = notMeasured(value);
+        return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
+      }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
       const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
-          outcome: 'missing',
+          outcome: outcomeOf(own, 'missing'),
           measured: value,
           run,
           says: `measured ${shown}; which limit applies depends on ${resolved.names.map(factName).join(', ')}`,
@@ -210,15 +220,18 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       if (resolved.is === 'figure')
         return void add(id, subject, {
           ...rests,
-          outcome: 'unconfirmed',
+          of: 'requirement',
+          outcome: 'limit-not-confirmed',
           measured: value,
           run,
-          says: `measured ${shown}; the figure is not confirmed here`,
-          todo: `read in your own copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
+          says: `measured ${shown}; limit not confirmed`,
+          todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
       const { limit } = resolved;
-      const { outcome, margin } = decide(value, limit);
+      const { result: compared, margin } = decide(value, limit);
+      const of = classOf(limit.basis);
+      const result = options.proposed && compared !== 'against' ? 'missing' : compared;
       const marks = [
         ...more,
         ...marksOf(limit),
@@ -226,26 +239,28 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : []),
       ];
       add(id, subject, {
-        outcome,
+        of,
+        outcome: outcomeOf(of, result),
         measured: value,
         limit,
         basis: limit.basis,
         margin,
         run,
         marks,
-        says: sentence(outcome, shown, limit, margin),
-        todo: todo ?? nextStep(outcome, limit, id),
+        says: sentence(compared, shown, limit, margin),
+        todo: todo ?? nextStep(result, limit, id),
         place,
       });
     },
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
       if (!loadCase || demand === undefined) {
-        if (isMissing(capacity)) return work.compare(id, subject, capacity);
+        if (isMissing(capacity)) return work.compare(id, subject, capacity, { element: true });
         const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
         const why =
           named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
         return work.state(id, subject, 'missing', `capacity only: ${shown}; ${why}`, {
+          of: 'element',
           measured: capacity,
           run,
           marks: ['capacity only'],
@@ -265,13 +280,26 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       });
       const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
       work.compare(id, subject, worked.get('utilisation'), {
-        marks: agreed ? [] : ['load case not yet agreed with the certifier'],
+        element: true,
+        ...(agreed
+          ? {}
+          : {
+              proposed: true,
+              marks: ['proposed: load case not yet agreed with the certifier'],
+              todo: 'have the load case agreed, and state in build.md with whom and when (`agreed-with:`, `agreed-on:`)',
+            }),
       });
     },
-    state: (id, subject, outcome, says, options = {}) => {
+    state: (id, subject, result, says, options = {}) => {
       const { path, ...rest } = options;
+      const of = rest.of ?? (result === 'unconfirmed' ? 'requirement' : classOfItem(item(id)));
+      if (result === 'met' && (of === 'requirement' || of === 'practice') && rest.measured === undefined)
+        throw new Error(`${id} cannot be met without a value`);
+      const waiting = of === 'answer' && result === 'unclear';
       add(id, subject, {
-        outcome,
+        of,
+        outcome: outcomeOf(of, waiting ? 'met' : result),
+        ...(waiting ? { waits: 'for the certifier' } : {}),
         basis: item(id).rests.basis,
         marks: marksOf({ basis: item(id).rests.basis, status: item(id).rests.status }),
         says,
@@ -311,17 +339,17 @@ function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Miss
   };
 }
 
-function notMeasured(value: Missing): Pick<Finding, 'outcome' | 'says' | 'todo' | 'run'> {
+function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'run'> & { result: Result } {
   if (value.missing.length === 0)
     return {
-      outcome: 'missing',
+      result: 'unclear',
       says: `no number: ${value.reason ?? 'the sheet gives none'}`,
-      todo: 'agree with the certifier on another proof',
+      todo: 'agree alternative evidence with the certifier',
       run: value.run,
     };
   const names = value.missing.map((m) => m.says).join('; ');
   const how = value.missing.map((m) => `${m.where}${m.how ? ` (${m.how})` : ''}`).join('; ');
-  return { outcome: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
+  return { result: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
 }
 
 /** Where the value stands in the note; of a reckoned one, where its first measured input stands. */
@@ -338,7 +366,7 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
   return placeOfField(note, []);
 }
 
-function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
+function sentence(result: Result, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
   const bound = [
     limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
     limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
@@ -346,25 +374,31 @@ function sentence(outcome: Outcome, shown: string, limit: Parameters<typeof deci
     .filter(Boolean)
     .join(' and ');
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
-  const tail = {
-    conforming: `margin ${by}`,
-    nonconforming: `beyond it by ${by}`,
-    undecided: `the uncertainty reaches across the limit`,
-    unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a figure that nobody confirmed, so no outcome`,
-    missing: '',
-    notApplicable: '',
-  }[outcome];
+  const tails: Partial<Record<Result, string>> = {
+    met: `margin ${by}`,
+    against: `beyond it by ${by}`,
+    unclear: 'the uncertainty reaches across the limit',
+    unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
+  };
+  const tail = tails[result] ?? '';
   return `measured ${shown}, expected ${bound}; ${tail}`;
 }
 
-function nextStep(outcome: Outcome, limit: Parameters<typeof decide>[1], item: string): string | undefined {
-  if (outcome === 'nonconforming')
+function nextStep(result: Result, limit: Parameters<typeof decide>[1], item: string): string | undefined {
+  if (result === 'against')
     return limit.recommended
       ? 'justify it to the certifier as a concession, or change the part'
       : 'change the part, or ask the certifier for a concession';
-  if (outcome === 'undecided') return 'measure again with a smaller uncertainty, or move away from the limit';
-  if (outcome === 'unconfirmed') return `read the figure in your own copy and type it into limits.yaml (item ${item})`;
+  if (result === 'unclear') return 'measure again with a smaller uncertainty, or move away from the limit';
+  if (result === 'unconfirmed') return `read the figure in your copy and type it into limits.yaml (item ${item})`;
   return undefined;
+}
+
+/** What a finding on an item is about, where no number is compared. */
+function classOfItem({ kind, rests }: Item): FindingClass {
+  if (kind === 'answer') return 'answer';
+  if (kind === 'evidence') return 'proof';
+  return rests.basis === 'practice' ? 'practice' : 'requirement';
 }
 
 const factName = (name: string) => (name in facts ? facts[name as FactName].says : name);

@@ -174,7 +174,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
   );
   if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
   if (unknown.length === 0)
-    return work.state('body.steel-known', '', 'conforming', 'the steel of every original member is named', {
+    return work.state('body.steel-known', '', 'met', 'the steel of every original member is named', {
       answer: 'yes',
     });
   const [first] = unknown;

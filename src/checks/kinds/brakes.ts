@@ -76,7 +76,7 @@ export const brakes = kind({
         work.compare(item, '', work.take(data['pre-test']?.[field], 'pre-test', field));
     }
     if (!hasNote(work, 'wheels-tyres') && !work.isAnswered('brakes.tyre-diameter'))
-      work.state('brakes.tyre-diameter', '', 'notApplicable', 'no note records other tyres');
+      work.state('brakes.tyre-diameter', '', 'out', 'no note records other tyres');
     examineEngagement(data.bolts, work);
     examineTorques(data.torques, work);
     examineStops(data, work);
@@ -95,7 +95,7 @@ function examineWear(axle: 'front' | 'rear', data: Brakes, work: Work): void {
   ] as const;
   for (const [item, type, field] of checks) {
     if (brake?.type !== undefined && brake.type !== type)
-      work.state(item, axle, 'notApplicable', `the ${axle} axle has ${brake.type}s`, { path: [state, axle, 'type'] });
+      work.state(item, axle, 'out', `the ${axle} axle has ${brake.type}s`, { path: [state, axle, 'type'] });
     else
       work.compare(
         item,

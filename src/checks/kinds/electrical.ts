@@ -163,7 +163,7 @@ export const electrical = kind({
       work.state(
         'electrical.airbag-circuits',
         '',
-        'nonconforming',
+        'against',
         'circuits of airbags or belt tensioners were cut, extended, moved or switched off: this stops the note until the certifier has decided',
         { stop: true, answer: 'no', todo: 'stop work on it and put it to the certifier', path: ['airbag-circuits'] },
       );
@@ -187,13 +187,9 @@ function examineCircuit(circuit: Circuit, work: Work): void {
     work.compare('electrical.voltage-drop', id, take('drop'), { limit: makerLimit(circuit['drop-maker'], 'V') });
   if (circuit.starter === 'yes') {
     for (const item of ['electrical.wire-current', 'electrical.fuse-current', 'electrical.fuse-wire'])
-      work.state(
-        item,
-        id,
-        'notApplicable',
-        'the main cable of the starter has no fuse, and carries its current for seconds',
-        { path: ['circuits', id, 'starter'] },
-      );
+      work.state(item, id, 'out', 'the main cable of the starter has no fuse, and carries its current for seconds', {
+        path: ['circuits', id, 'starter'],
+      });
     return;
   }
   work.compare('electrical.wire-current', id, take('current'), { limit: makerLimit(circuit.wire, 'A') });

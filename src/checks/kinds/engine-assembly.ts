@@ -203,7 +203,7 @@ function examineShells({ history, shells }: Assembly, work: Work): void {
     shells === 'reused'
       ? 'the old main and big-end shells were put back'
       : 'the bottom end was not opened, so the old shells are still in';
-  work.state('assembly.shells', '', 'nonconforming', says, {
+  work.state('assembly.shells', '', 'against', says, {
     answer: 'no',
     todo: 'fit new shells and measure their clearance, or put it to the certifier',
     path: ['shells'],

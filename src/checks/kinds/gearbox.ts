@@ -193,7 +193,7 @@ function examineHousing(data: Gearbox, work: Work): void {
   ] as const;
   for (const [item, name] of runouts) {
     if (data.housing === 'original' && !data[name])
-      work.state(item, '', 'notApplicable', 'engine and gearbox are joined by the housing that was made for both', {
+      work.state(item, '', 'out', 'engine and gearbox are joined by the housing that was made for both', {
         path: ['housing'],
       });
     else work.compare(item, '', work.take(data[name], name), { limit: makerLimit(data[`${name}-maker`], 'mm') });

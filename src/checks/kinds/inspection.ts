@@ -126,18 +126,14 @@ export const inspection = kind({
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
     if (!work.isAnswered('vehicle.state') && vehicle.registration)
-      work.state(
-        'vehicle.state',
-        '',
-        'conforming',
-        `stated in build.md: ${vehicle.registration}; recorded, not judged`,
-        { answer: vehicle.registration },
-      );
+      work.state('vehicle.state', '', 'met', `stated in build.md: ${vehicle.registration}; recorded, not judged`, {
+        answer: vehicle.registration,
+      });
     if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
       work.state(
         'vehicle.build-date',
         '',
-        'conforming',
+        'met',
         `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`,
         { answer: vehicle.built, path: ['build-date-from'] },
       );
@@ -165,7 +161,7 @@ function openPoints({ open }: Inspection, work: Work): void {
   for (const point of open ?? []) {
     const says = point.says ?? point.id;
     if (point.settled === 'yes' && point.by)
-      work.state('inspection.open-points', point.id, 'conforming', `${says}: settled, ${point.by}`, {
+      work.state('inspection.open-points', point.id, 'met', `${says}: settled, ${point.by}`, {
         answer: 'yes',
         path: ['open', point.id],
       });
@@ -215,7 +211,7 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
   work.state(
     'inspection.readings-agree',
     id,
-    agree ? 'conforming' : 'nonconforming',
+    agree ? 'met' : 'against',
     `${about}: ${shown[0]} in the note, ${shown[1]} read again; they ${agree ? 'agree within' : 'differ by more than'} what both are uncertain by`,
     {
       answer: agree ? 'yes' : 'no',

@@ -87,7 +87,7 @@ function answerOf(item: string, list: readonly Retained[]): Answer | undefined {
 export function examineLost(list: readonly Retained[], work: Work): void {
   for (const item of stopping) {
     for (const one of ofItem(item, list).filter(isLost)) {
-      work.state(item, one.id, 'nonconforming', `${told(one)}; this stops the note until the certifier has decided`, {
+      work.state(item, one.id, 'against', `${told(one)}; this stops the note until the certifier has decided`, {
         stop: true,
         answer: 'no',
         todo: 'stop work on it and put it to the certifier',

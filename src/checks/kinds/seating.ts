@@ -144,7 +144,7 @@ function airbags({ airbags: state }: Seating, work: Work): void {
   work.state(
     'seating.airbags-kept',
     '',
-    'nonconforming',
+    'against',
     'an airbag or tensioner is disabled, moved or left out: this stops the note until the certifier has decided',
     { stop: true, answer: 'no', todo: 'stop work on it and put it to the certifier', path: ['airbags'] },
   );

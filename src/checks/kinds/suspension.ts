@@ -119,7 +119,7 @@ function examineCorner(id: string, data: Suspension, work: Work): void {
     work,
   ).get('total');
   if (!isMissing(lift) && lift.si <= 0)
-    work.state('suspension.lift-certified', id, 'notApplicable', 'the car stands no higher here than it came', {
+    work.state('suspension.lift-certified', id, 'out', 'the car stands no higher here than it came', {
       path: ['corners', id],
     });
   else work.compare('suspension.lift-certified', id, lift);
@@ -136,7 +136,7 @@ function coilAtEnds(
   const type = data[axle]?.type;
   if (type !== undefined && type !== 'coil') {
     for (const item of ['suspension.coil-bind', 'suspension.seated'])
-      work.state(item, id, 'notApplicable', `the ${axle} axle has no coil springs`, { path: [axle, 'type'] });
+      work.state(item, id, 'out', `the ${axle} axle has no coil springs`, { path: [axle, 'type'] });
     return;
   }
   const { state, take, spring } = springOf(axle, data, work);

@@ -79,13 +79,9 @@ export const wheelsTyres = kind({
     );
     examineStops(data, work);
     if (!hasNote(work, 'rear-axle'))
-      work.state(
-        'wheels.axle-offset',
-        '',
-        'notApplicable',
-        'no note records another axle, so the wheels stand on their own',
-        { path: [] },
-      );
+      work.state('wheels.axle-offset', '', 'out', 'no note records another axle, so the wheels stand on their own', {
+        path: [],
+      });
   },
 });
 

@@ -2,6 +2,7 @@ import { fieldTree, leaves } from '../../project/field-tree.js';
 import type { Build } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import type { Evaluation } from '../engine/examine.js';
+import { isOpen } from '../engine/finding.js';
 import type { Planned } from './asked.js';
 
 /** What the certifier is asked before anything is cut. */
@@ -32,8 +33,8 @@ function stops(items: readonly CodeItem[], planned: readonly Planned[], { findin
   return items.flatMap((item): Question[] => {
     if (item.kind !== 'answer' || item.stop !== true) return [];
     const found = findings.filter((f) => f.item === item.id);
-    if (found.length > 0 && found.every((f) => f.outcome === 'conforming' || f.outcome === 'notApplicable')) return [];
-    const against = found.find((f) => f.outcome === 'nonconforming');
+    if (found.length > 0 && found.every((f) => !isOpen(f))) return [];
+    const against = found.find((f) => f.outcome === 'requirement-not-met' || f.outcome === 'contradicted');
     return [
       {
         about: 'stop',
@@ -51,13 +52,13 @@ function steels(items: readonly CodeItem[], planned: readonly Planned[], { findi
   const item = items.find((i) => i.id === 'body.steel-known');
   if (!item) return [];
   const found = findings.filter((f) => f.item === item.id);
-  if (found.length > 0 && found.every((f) => f.outcome === 'conforming' || f.outcome === 'notApplicable')) return [];
+  if (found.length > 0 && found.every((f) => !isOpen(f))) return [];
   return [
     {
       about: 'steel',
       of: whose(item, planned),
       asks:
-        found[0]?.outcome === 'missing' && found[0].answer === undefined && /not known:/.test(found[0].says)
+        found[0]?.outcome === 'unanswered' && found[0].answer === undefined && /not known:/.test(found[0].says)
           ? `How is it to be assessed? ${found[0].says}`
           : item.asks,
       item: item.id,

@@ -120,7 +120,7 @@ export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named
 function settled(asked: readonly Asked[], { findings }: Evaluation): Asked[] {
   return asked.map((a) => {
     const found = findings.filter((f) => f.item === a.item.id);
-    return a.leftOut === undefined && found.length > 0 && found.every((f) => f.outcome === 'notApplicable')
+    return a.leftOut === undefined && found.length > 0 && found.every((f) => f.outcome === 'not-applicable')
       ? { ...a, leftOut: found[0]!.says }
       : a;
   });

@@ -4,8 +4,8 @@ import { differences, newDoubts, newProblems } from '../../app/differences.js';
 import { loadWithPapers } from '../../app/publish/document-papers.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
-import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
+import { bySeverity } from '../../checks/engine/severity.js';
 import { visible } from '../../platform/visible.js';
 import { memory } from '../../project/memory.js';
 import type { Problem } from '../../project/problem.js';
@@ -64,9 +64,9 @@ function problemsText(before: readonly Problem[], now: readonly Problem[], io: I
 function differencesText(before: Evaluation, { findings, doubts }: Evaluation, mended: boolean, io: Io): string {
   const options = { width: io.columns ?? 100, colour: io.colour };
   const { bold, dim } = pc.createColors(io.colour);
-  const was = (f: Finding) => `${signs[f.outcome]} ${outcomeWord(f)}`;
+  const was = (f: Finding) => `${signOf(f.outcome)} ${outcomeWord(f)}`;
   const differ = differences(before.findings, findings);
-  const changed = differ.filter((d) => d.now).sort((a, b) => bySeriousness(a.now!, b.now!));
+  const changed = differ.filter((d) => d.now).sort((a, b) => bySeverity(a.now!, b.now!));
   const { fresh, gone } = newDoubts(before.doubts, doubts);
   const lines = [
     ...(mended ? ['The notes can be read again.'] : []),

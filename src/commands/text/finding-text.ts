@@ -1,27 +1,32 @@
 import pc from 'picocolors';
 import type { Doubt } from '../../checks/engine/doubts.js';
-import type { Finding, Outcome } from '../../checks/engine/finding.js';
-import { outcomeWord, signs } from '../../checks/engine/outcome-words.js';
+import { type Finding, type Outcome, resultOf } from '../../checks/engine/finding.js';
+import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
 import { visible } from '../../platform/visible.js';
 import { wrap } from '../terminal/wrap.js';
 
 export type Paint = ReturnType<typeof pc.createColors>;
 
-/** Colour follows sign and word, and is never the only sign. */
+/** Colour follows sign and word, and is never the only sign; green is for what conforms and for nothing else. */
 export function colourOf(outcome: Outcome, paint: Paint): (text: string) => string {
-  return {
-    conforming: paint.green,
-    nonconforming: paint.red,
-    undecided: paint.yellow,
+  const plain = (text: string): string => text;
+  if (outcome === 'conforms') return paint.green;
+  const colours = {
+    met: plain,
+    against: paint.red,
+    contradicted: paint.red,
+    unclear: paint.yellow,
     unconfirmed: paint.yellow,
+    partly: paint.cyan,
     missing: paint.cyan,
-    notApplicable: paint.dim,
-  }[outcome];
+    out: paint.dim,
+  };
+  return colours[resultOf(outcome)];
 }
 
 /** `✗ does not conform`. */
 export const outcomeText = (finding: Finding, paint: Paint): string =>
-  colourOf(finding.outcome, paint)(`${signs[finding.outcome]} ${outcomeWord(finding)}`);
+  colourOf(finding.outcome, paint)(`${signOf(finding.outcome)} ${outcomeWord(finding)}`);
 
 export const nameOf = (finding: Finding): string =>
   `${visible(finding.title)}${finding.subject ? ` (${visible(finding.subject)})` : ''}`;

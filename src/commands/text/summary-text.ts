@@ -1,9 +1,9 @@
 import pc from 'picocolors';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
-import { type Finding, isOpen, type Outcome, outcomes } from '../../checks/engine/finding.js';
-import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { countsByClass, type Finding, isOpen } from '../../checks/engine/finding.js';
+import { classLabels, outcomeLabel, shortClassLabels, signOf } from '../../checks/engine/outcome-words.js';
+import { bySeverity } from '../../checks/engine/severity.js';
 import { visible } from '../../platform/visible.js';
 import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
@@ -25,14 +25,14 @@ const inFull = 20;
 /** The findings at a glance: a line a note, then what to do next, most serious first. */
 export function summaryText(build: Build, { findings, doubts }: Evaluation, options: SummaryOptions): string {
   const paint = pc.createColors(options.colour);
-  const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeriousness);
+  const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeverity);
   const full = options.all ? shown.length : inFull;
-  const legend = outcomes.map((o) => `${signs[o]} ${outcomeSays[o]}`.replaceAll(' ', hard)).join(`${hard} `);
   return [
     paint.bold(visible(build.data.title)),
     '',
     ...perNote(build, findings, options),
-    ...wrap(legend, options.width, '  ').map((line) => line.replaceAll(hard, ' ').trimEnd()),
+    '',
+    ...totals(findings, options),
     '',
     ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
@@ -59,18 +59,38 @@ function doubtsText(doubts: readonly Doubt[], options: SummaryOptions): string[]
   return [pc.createColors(options.colour).bold(doubtsHeading), ...doubts.flatMap((d) => doubtLines(d, options)), ''];
 }
 
-/** How the findings of each note stand; what there is none of is left blank. */
-function perNote(build: Build, findings: readonly Finding[], { colour }: SummaryOptions): string[] {
+/** How the findings of each note came out, by class; what there is none of is left out. */
+function perNote(build: Build, findings: readonly Finding[], { colour, width }: SummaryOptions): string[] {
   const paint = pc.createColors(colour);
   const widest = Math.max(10, widestOf(build.notes.map((n) => visible(n.name))));
-  const counted = new Map<string, number>();
-  const key = (note: string | undefined, outcome: Outcome) => `${outcome} ${note}`;
-  for (const { note, outcome } of findings) counted.set(key(note, outcome), (counted.get(key(note, outcome)) ?? 0) + 1);
-  return build.notes.map((note) => {
-    const counts = outcomes.map((o) => {
-      const count = counted.get(key(note.name, o));
-      return count === undefined ? ' '.repeat(5) : colourOf(o, paint)(`${signs[o]} ${String(count).padStart(3)}`);
-    });
-    return `  ${padTo(visible(note.name), widest)}  ${counts.join('  ')}`.trimEnd();
+  const byNote = new Map<string, Finding[]>();
+  for (const f of findings) byNote.set(f.note, [...(byNote.get(f.note) ?? []), f]);
+  return build.notes.flatMap((note) => {
+    const parts = countsByClass(byNote.get(note.name) ?? []).map(({ of, counts }) =>
+      [
+        shortClassLabels[of].replaceAll(' ', hard),
+        ...counts
+          .filter(({ count }) => count > 0)
+          .map(({ outcome, count }) => colourOf(outcome, paint)(`${signOf(outcome)}${hard}${count}`)),
+      ].join(hard),
+    );
+    const indent = ' '.repeat(widest + 4);
+    return wrap(parts.join(` ·${hard}`), width, indent).map((line, i) =>
+      (i === 0 ? `  ${padTo(visible(note.name), widest)}  ${line.slice(indent.length)}` : line)
+        .replaceAll(hard, ' ')
+        .trimEnd(),
+    );
+  });
+}
+
+/** The whole build, a line a class: classes are counted apart, since an answer or a picture is no measured value. */
+function totals(findings: readonly Finding[], { colour, width }: SummaryOptions): string[] {
+  const paint = pc.createColors(colour);
+  return countsByClass(findings).flatMap(({ of, counts }) => {
+    const told = counts.filter(({ count }) => count > 0);
+    const text = told.map(({ outcome, count }) =>
+      colourOf(outcome, paint)(`${count} ${signOf(outcome)} ${outcomeLabel(outcome)}`.replaceAll(' ', hard)),
+    );
+    return wrap(`${classLabels[of]}: ${text.join(', ')}`, width, '  ').map((line) => line.replaceAll(hard, ' '));
   });
 }

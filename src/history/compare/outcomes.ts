@@ -41,7 +41,13 @@ export function outcomeDifferences(
   idNow: (id: string) => string,
 ): OutcomeDifference[] {
   return pairs(from, to, idNow).flatMap(({ id, before, after }) => {
-    if (before?.outcome === after?.outcome && before?.concession?.word === after?.concession?.word) return [];
+    if (
+      before?.of === after?.of &&
+      before?.outcome === after?.outcome &&
+      before?.waits === after?.waits &&
+      before?.concession?.word === after?.concession?.word
+    )
+      return [];
     return [{ id, title: (after ?? before)!.title, ...(before && { from: before }), ...(after && { to: after }) }];
   });
 }
@@ -52,7 +58,10 @@ export function limitDifferences(from: Evaluation, to: Evaluation, idNow: (id: s
   for (const { before, after } of pairs(from, to, idNow)) {
     // A finding that is new or gone is told as such; so is one that lost or got its number.
     if (!before || !after || (!before.limit && !after.limit) || same(before.limit, after.limit)) continue;
-    if ((!before.limit && before.outcome !== 'unconfirmed') || (!after.limit && after.outcome !== 'unconfirmed'))
+    if (
+      (!before.limit && before.outcome !== 'limit-not-confirmed') ||
+      (!after.limit && after.outcome !== 'limit-not-confirmed')
+    )
       continue;
     const key = JSON.stringify([after.item, before.limit, after.limit]);
     const known = found.get(key);

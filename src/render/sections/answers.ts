@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import type { Finding } from '../../checks/engine/finding.js';
+import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Note } from '../../project/model.js';
 import { anchor, capitalised, joined } from '../anchors.js';
 import { grouped } from '../grouped.js';
@@ -18,7 +18,7 @@ export function answersTable(note: Note, findings: readonly Finding[], subject: 
   const rows = given.map((f) => [
     h('span', { id: anchor.finding(f.id) }, [h('b', nameOf(f)), below(itemCode(f.item, subject))]),
     answerCell(f, note, subject),
-    h('span', [outcomeMark(f), ...(f.outcome === 'conforming' ? [] : todo(f))]),
+    h('span', [outcomeMark(f), ...todo(f)]),
   ]);
   return rows.length === 0
     ? []
@@ -39,12 +39,15 @@ export function answersTable(note: Note, findings: readonly Finding[], subject: 
 
 /** Nothing was measured, answered or shown. */
 export const isBlank = (f: Finding): boolean =>
-  f.outcome === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
+  resultOf(f.outcome) === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
 
 function answerCell(f: Finding, note: Note, subject: Subject): Element {
   const because = note.data.answers?.[f.item]?.because;
   const shown = evidenceOf(f, subject);
-  const says = f.answer === undefined || f.outcome === 'missing' ? [below(...inline(f.says))] : [];
+  const says =
+    f.answer === undefined || resultOf(f.outcome) === 'missing' || f.outcome === 'contradicted'
+      ? [below(...inline(f.says))]
+      : [];
   return h('span', [
     f.answer ?? '',
     ...(because ? [f.answer ? '; ' : '', because] : []),

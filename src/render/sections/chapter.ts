@@ -55,7 +55,7 @@ export function chapter(note: Note, subject: Subject): Element {
 
 /** What does not apply stands in the checklist with its reason. */
 function findings(note: Note, own: readonly Finding[], subject: Subject): Element[] {
-  const shown = own.filter((f) => f.outcome !== 'notApplicable');
+  const shown = own.filter((f) => f.outcome !== 'not-applicable');
   const numbers = shown.filter((f) => f.form === 'limit' || f.form === 'test' || f.form === 'agreement');
   const answers = shown.filter((f) => f.form === 'answer' || f.form === 'evidence');
   const content = [

@@ -2,7 +2,7 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { CodeItem } from '../../checks/codes/codes.js';
 import { type Finding, outcomes } from '../../checks/engine/finding.js';
-import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
+import { outcomeLabel, signOf } from '../../checks/engine/outcome-words.js';
 import { anchor, capitalised, joined, label, pointer } from '../anchors.js';
 import { grouped } from '../grouped.js';
 import { comparison, itemCode, restsOf } from '../item.js';
@@ -54,7 +54,7 @@ export function checklist(subject: Subject): Element {
 const findingsOf = (item: CodeItem, { evaluation }: Subject): Finding[] =>
   evaluation.findings.filter((f) => f.item === item.id);
 const isOut = (item: CodeItem, subject: Subject): boolean =>
-  findingsOf(item, subject).length > 0 && findingsOf(item, subject).every((f) => f.outcome === 'notApplicable');
+  findingsOf(item, subject).length > 0 && findingsOf(item, subject).every((f) => f.outcome === 'not-applicable');
 
 function partOf(part: Part, subject: Subject): Element[] {
   const of = (item: CodeItem) => findingsOf(item, subject);
@@ -76,7 +76,10 @@ function partOf(part: Part, subject: Subject): Element[] {
     ...(out.length > 0
       ? [
           h('div.not-applicable', [
-            h('p', [h('span.sign', { ariaHidden: 'true' }, signs.notApplicable), ` ${outcomeSays.notApplicable}:`]),
+            h('p', [
+              h('span.sign', { ariaHidden: 'true' }, signOf('not-applicable')),
+              ` ${outcomeLabel('not-applicable')}:`,
+            ]),
             h('ul', outOf(out, of)),
           ]),
         ]
@@ -140,13 +143,17 @@ function rowOf(item: CodeItem, findings: readonly Finding[], subject: Subject): 
 /** One outcome with its marks; of several findings how many came out how, the marks once. */
 function outcomesOf(item: CodeItem, findings: readonly Finding[]): Element {
   const [first, ...more] = findings;
-  if (!first) return outcomeMark({ outcome: 'missing', form: item.kind, marks: [] });
+  if (!first)
+    return outcomeMark({
+      outcome: item.kind === 'answer' ? 'unanswered' : item.kind === 'evidence' ? 'not-shown' : 'not-measured',
+      marks: [],
+    });
   if (more.length === 0) return outcomeMark(first);
   const alike = outcomes.flatMap((o) => {
     const of = findings.filter((f) => f.outcome === o);
     return of.length > 0 ? [{ of, marks: [...new Set(of.flatMap((f) => f.marks))] }] : [];
   });
-  const out = findings.filter((f) => f.outcome === 'notApplicable');
+  const out = findings.filter((f) => f.outcome === 'not-applicable');
   return h('span', [
     ...joined(
       alike.map(({ of, marks }) =>
@@ -161,7 +168,7 @@ function outcomesOf(item: CodeItem, findings: readonly Finding[]): Element {
 /** The place of the finding in its note, once a note, and what shows it. */
 function shownIn(findings: readonly Finding[], subject: Subject): Element[] {
   const first = new Map<string, Finding>();
-  for (const f of findings) if (!first.has(f.note) && f.outcome !== 'notApplicable') first.set(f.note, f);
+  for (const f of findings) if (!first.has(f.note) && f.outcome !== 'not-applicable') first.set(f.note, f);
   const places = [...first.values()].map((f) =>
     pointer(anchor.finding(f.id), f.note === 'build' ? 'queries' : label.note(f.note)),
   );

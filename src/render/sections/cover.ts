@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { outcomes } from '../../checks/engine/finding.js';
-import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
+import { countsByClass } from '../../checks/engine/finding.js';
+import { classLabels, outcomeLabel, signOf } from '../../checks/engine/outcome-words.js';
 import { anchor } from '../anchors.js';
 import { documentId, isDraft, type Subject } from '../subject.js';
 
@@ -9,7 +9,6 @@ import { documentId, isDraft, type Subject } from '../subject.js';
 export function cover(subject: Subject): Element {
   const { build, identity, evaluation } = subject;
   const { vehicle } = build.data;
-  const count = (o: (typeof outcomes)[number]) => evaluation.findings.filter((f) => f.outcome === o).length;
   return h('section.cover', { id: anchor.section('cover') }, [
     h('div.cover-head', [
       h('p.cover-kind', subject.as === 'proposal' ? 'Proposal for modification' : 'Modification submission'),
@@ -25,15 +24,23 @@ export function cover(subject: Subject): Element {
     h('div.cover-state', [
       h('p.list-title', subject.as === 'proposal' ? 'How the planned values stand' : 'How the findings stand'),
       h(
-        'ul.cover-counts',
-        outcomes.map((o) =>
-          h('li', [
-            h('b', String(count(o))),
-            ' ',
-            h('span.sign', { ariaHidden: 'true' }, signs[o]),
-            ` ${outcomeSays[o]}`,
-          ]),
-        ),
+        'dl.cover-counts',
+        countsByClass(evaluation.findings).flatMap(({ of, counts }) => [
+          h('dt', classLabels[of]),
+          h(
+            'dd',
+            counts
+              .filter(({ count }) => count > 0)
+              .map(({ outcome, count }) =>
+                h('span', [
+                  h('b', String(count)),
+                  ' ',
+                  h('span.sign', { ariaHidden: 'true' }, signOf(outcome)),
+                  ` ${outcomeLabel(outcome)}`,
+                ]),
+              ),
+          ),
+        ]),
       ),
       h(
         'p.cover-word',

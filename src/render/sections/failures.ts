@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { bySeverity } from '../../checks/engine/severity.js';
 import { type Failure, failures } from '../../checks/kinds/parts/failures.js';
 import { anchor, joined, noteNumber, pointer } from '../anchors.js';
 import { grouped } from '../grouped.js';
@@ -52,9 +52,7 @@ export function failureRegister(subject: Subject): Element {
 function guards({ guards: ids }: Failure, { evaluation }: Subject): Element | string {
   const raised = ids.flatMap((id) => {
     const item = evaluation.raised.find((r) => r.item.id === id)?.item;
-    const [worst] = evaluation.findings
-      .filter((f) => f.item === id && f.outcome !== 'notApplicable')
-      .sort(bySeriousness);
+    const [worst] = evaluation.findings.filter((f) => f.item === id && f.outcome !== 'not-applicable').sort(bySeverity);
     const yesOrNo = /^answered `(yes|no)`/.exec(worst?.says ?? '')?.[1];
     return item && worst
       ? [

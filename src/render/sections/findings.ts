@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded } from '../../calc/value.js';
-import type { Finding } from '../../checks/engine/finding.js';
+import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
@@ -53,7 +53,7 @@ function drawn(group: readonly Finding[]): Element[] {
 
 /** Beyond the limit, across it, or inside by less than a quarter of it or three times the uncertainty. */
 function isNear(f: Finding): boolean {
-  if (f.outcome !== 'conforming' || !f.measured || !f.limit || f.margin === undefined) return true;
+  if (resultOf(f.outcome) !== 'met' || !f.measured || !f.limit || f.margin === undefined) return true;
   const bounds = [f.limit.min, f.limit.max].flatMap((b) => (b === undefined ? [] : [Math.abs(b)]));
   return f.margin < Math.max(Math.min(...bounds) / 4, 3 * expanded(f.measured));
 }

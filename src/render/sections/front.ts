@@ -1,9 +1,9 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { type Finding, type Outcome, outcomes } from '../../checks/engine/finding.js';
+import { countsByClass, type Finding, type FindingClass, findingClasses } from '../../checks/engine/finding.js';
 import { type CautionName, cautions } from '../../checks/engine/kind.js';
-import { outcomeSays, signs } from '../../checks/engine/outcome-words.js';
-import { anchor, noteNumber, pointer } from '../anchors.js';
+import { shortClassLabels, signOf } from '../../checks/engine/outcome-words.js';
+import { anchor, capitalised, noteNumber, pointer } from '../anchors.js';
 import type { Subject } from '../subject.js';
 import { type Column, table } from '../table.js';
 import { fixedText } from '../texts.js';
@@ -28,32 +28,21 @@ export function contents(entries: readonly { id: string; title: string; level: 1
   ]);
 }
 
-/** In per cent: the longest word of each head stays whole. */
-const widths: Readonly<Record<Outcome, number>> = {
-  conforming: 7.6,
-  nonconforming: 7.6,
-  undecided: 8.4,
-  unconfirmed: 10.4,
-  missing: 8.4,
-  notApplicable: 9.4,
-};
-
 /** What was modified and how each note stands; concessions are counted apart. */
 export function summary(subject: Subject): Element {
   const { build, evaluation, rules } = subject;
   const own = (note: string) => evaluation.findings.filter((f) => f.note === note);
-  const count = (findings: readonly Finding[], outcome: Finding['outcome']) =>
-    findings.filter((f) => f.outcome === outcome).length || '–';
   const conceded = (findings: readonly Finding[]) => findings.filter((f) => f.concession).length || '–';
+  const used = findingClasses.filter((of) => evaluation.findings.some((f) => f.of === of));
   const columns: Column[] = [
-    ['Note', 10.5],
-    ['Modification', 17.5],
+    ['Note', 8],
+    ['Modification', 19],
     ['Kind', 11],
-    ...outcomes.map((o): Column => [`${signs[o]} ${outcomeSays[o]}`, widths[o]]),
-    ['with concession', 9.2],
+    ...used.map((of): Column => [capitalised(shortClassLabels[of]), 54 / used.length]),
+    ['With concession', 8],
   ];
   const counts = (findings: readonly Finding[]) => [
-    ...outcomes.map((o) => String(count(findings, o))),
+    ...used.map((of) => countsOf(of, findings)),
     String(conceded(findings)),
   ];
   const rows = build.notes.map((n) => [
@@ -68,6 +57,13 @@ export function summary(subject: Subject): Element {
     h('h2', 'Summary of modifications'),
     table('summary', 'Modifications and how their findings stand', columns, rows, { id: 'summary' }),
   ]);
+}
+
+/** How the findings of one class came out: each count after its sign. */
+function countsOf(of: FindingClass, findings: readonly Finding[]): string {
+  const own = countsByClass(findings).find((c) => c.of === of);
+  const told = own?.counts.filter(({ count }) => count > 0) ?? [];
+  return told.length === 0 ? '–' : told.map(({ outcome, count }) => `${signOf(outcome)}\u00a0${count}`).join('  ');
 }
 
 export function howToRead(): Element {

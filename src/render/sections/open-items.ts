@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
-import { bySeriousness } from '../../checks/engine/seriousness.js';
+import { bySeverity } from '../../checks/engine/severity.js';
 import { anchor, noteNumber, pointer } from '../anchors.js';
 import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
@@ -14,7 +14,7 @@ import { fieldPointer } from './history.js';
 
 /** All that is left to do or to decide: what somebody must decide first, then what still waits for a record. */
 export function openItems(subject: Subject): Element {
-  const open = subject.evaluation.findings.filter(isOpen).sort(bySeriousness);
+  const open = subject.evaluation.findings.filter(isOpen).sort(bySeverity);
   const waits = open.filter((f) => (isBlank(f) || f.form === 'order') && f.note !== 'build');
   const serious = open.filter((f) => !waits.includes(f));
   return h('section', { id: anchor.section('open') }, [

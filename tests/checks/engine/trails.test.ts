@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding, Outcome } from '../../../src/checks/engine/finding.js';
-import { followTrails } from '../../../src/checks/engine/trails.js';
+import { type Finding, isOpen, type Outcome } from '../../../src/checks/engine/finding.js';
+import { followed, followTrails } from '../../../src/checks/engine/trails.js';
 
 const finding = (item: string, outcome: Outcome, over: Partial<Finding> = {}): Finding =>
   ({
@@ -10,6 +10,8 @@ const finding = (item: string, outcome: Outcome, over: Partial<Finding> = {}): F
     item,
     title: item,
     outcome,
+    ...(outcome === 'answered' && { waits: followed }),
+    of: 'answer',
     form: 'answer',
     basis: 'practice',
     says: item,
@@ -22,38 +24,31 @@ const trails: Record<string, string[]> = { engine: ['body'], body: ['twist'], ri
 const codes = {
   leadsTo: (item: string) => (trails[item] ?? []).map((id) => ({ item: { id } })),
 } as unknown as Parameters<typeof followTrails>[1];
-const outcomes = (...findings: Finding[]): Record<string, string> =>
-  Object.fromEntries(followTrails(findings, codes).map((f) => [f.item, f.outcome]));
+const open = (...findings: Finding[]): string[] =>
+  followTrails(findings, codes)
+    .filter(isOpen)
+    .map((f) => f.item);
+const end = (outcome: Outcome): Finding => finding('twist', outcome, { of: 'requirement', form: 'test' });
 
 describe('an answer that leads to other items', () => {
   it('closes along the whole trail when its end is settled, whatever the order of the notes', () => {
-    const settled = { engine: 'conforming', body: 'conforming', twist: 'conforming' };
-    expect(
-      outcomes(finding('engine', 'undecided'), finding('body', 'undecided'), finding('twist', 'conforming')),
-    ).toEqual(settled);
-    expect(
-      outcomes(finding('twist', 'conforming'), finding('body', 'undecided'), finding('engine', 'undecided')),
-    ).toEqual(settled);
+    expect(open(finding('engine', 'answered'), finding('body', 'answered'), end('conforms'))).toEqual([]);
+    expect(open(end('conforms'), finding('body', 'answered'), finding('engine', 'answered'))).toEqual([]);
   });
   it('stays open along the whole trail while its end is open or nobody wrote of it, and names the next item', () => {
-    const open = followTrails(
-      [finding('engine', 'undecided'), finding('body', 'undecided'), finding('twist', 'missing')],
+    const found = followTrails(
+      [finding('engine', 'answered'), finding('body', 'answered'), end('not-measured')],
       codes,
     );
-    expect(open.map((f) => [f.outcome, f.todo])).toEqual([
-      ['undecided', 'settle body'],
-      ['undecided', 'settle twist'],
-      ['missing', undefined],
+    expect(found.map((f) => [f.outcome, f.waits, f.todo])).toEqual([
+      ['answered', followed, 'settle body'],
+      ['answered', followed, 'settle twist'],
+      ['not-measured', undefined, undefined],
     ]);
-    expect(outcomes(finding('engine', 'undecided'))).toEqual({ engine: 'undecided' });
+    expect(open(finding('engine', 'answered'))).toEqual(['engine']);
   });
   it('stays open where it stops the note, and where two lead to each other', () => {
-    expect(outcomes(finding('body', 'undecided', { stop: true }), finding('twist', 'conforming'))).toMatchObject({
-      body: 'undecided',
-    });
-    expect(outcomes(finding('ring', 'undecided'), finding('other', 'undecided'))).toEqual({
-      ring: 'undecided',
-      other: 'undecided',
-    });
+    expect(open(finding('body', 'answered', { stop: true }), end('conforms'))).toEqual(['body']);
+    expect(open(finding('ring', 'answered'), finding('other', 'answered'))).toEqual(['ring', 'other']);
   });
 });

@@ -21,26 +21,26 @@ const limit = (bounds: Partial<Limit>): Limit => ({
 
 describe('decide', () => {
   it.each([
-    [2.5, 0, { max: 2.5 }, 'conforming'],
-    [2.4999, 0, { max: 2.5 }, 'conforming'],
-    [2.5001, 0, { max: 2.5 }, 'nonconforming'],
-    [2.4, 0.1, { max: 2.5 }, 'conforming'],
-    [2.45, 0.1, { max: 2.5 }, 'undecided'],
-    [2.55, 0.1, { max: 2.5 }, 'undecided'],
-    [2.61, 0.1, { max: 2.5 }, 'nonconforming'],
-    [750, 0, { max: 750, open: true }, 'nonconforming'],
-    [749.9, 0, { max: 750, open: true }, 'conforming'],
-    [10, 0, { min: 10 }, 'conforming'],
-    [9.9, 0, { min: 10 }, 'nonconforming'],
-    [5, 0, { min: 4, max: 6 }, 'conforming'],
-    [6.05, 0.1, { min: 4, max: 6 }, 'undecided'],
+    [2.5, 0, { max: 2.5 }, 'met'],
+    [2.4999, 0, { max: 2.5 }, 'met'],
+    [2.5001, 0, { max: 2.5 }, 'against'],
+    [2.4, 0.1, { max: 2.5 }, 'met'],
+    [2.45, 0.1, { max: 2.5 }, 'unclear'],
+    [2.55, 0.1, { max: 2.5 }, 'unclear'],
+    [2.61, 0.1, { max: 2.5 }, 'against'],
+    [750, 0, { max: 750, open: true }, 'against'],
+    [749.9, 0, { max: 750, open: true }, 'met'],
+    [10, 0, { min: 10 }, 'met'],
+    [9.9, 0, { min: 10 }, 'against'],
+    [5, 0, { min: 4, max: 6 }, 'met'],
+    [6.05, 0.1, { min: 4, max: 6 }, 'unclear'],
   ] as const)('%f ± %f against %o: %s', (x, u, bounds, outcome) => {
-    expect(decide(value(x, u), limit(bounds)).outcome).toBe(outcome);
+    expect(decide(value(x, u), limit(bounds)).result).toBe(outcome);
   });
 
   it('takes 3.0 mm over 1.2 mm as exactly 2.5, although binary division in metres gives more', () => {
     expect(0.003 / 0.0012).not.toBe(2.5);
-    expect(decide(value(0.003 / 0.0012), limit({ max: 2.5 }))).toEqual({ outcome: 'conforming', margin: 0 });
+    expect(decide(value(0.003 / 0.0012), limit({ max: 2.5 }))).toEqual({ result: 'met', margin: 0 });
   });
 
   it('never conforms on a recalled figure', () => {
@@ -49,21 +49,28 @@ describe('decide', () => {
         fc.double({ noNaN: true, min: -1e6, max: 1e6 }),
         fc.double({ noNaN: true, min: 0, max: 1e3 }),
         (x, u) => {
-          expect(decide(value(x, u), limit({ max: 1, basis: 'memory' })).outcome).toBe('unconfirmed');
+          expect(decide(value(x, u), limit({ max: 1, basis: 'memory' })).result).toBe('unconfirmed');
         },
       ),
     );
   });
 
-  it('never turns from conforming to undecided to not conforming and back as the value grows', () => {
-    const order = ['conforming', 'undecided', 'nonconforming'];
+  it('conforms on a superseded text only by the own copy of it, and still does not conform beyond it', () => {
+    const superseded = limit({ max: 1, status: 'superseded' });
+    expect(decide(value(0.5), superseded).result).toBe('unconfirmed');
+    expect(decide(value(1.5), superseded).result).toBe('against');
+    expect(decide(value(0.5), limit({ max: 1, basis: 'own-copy' })).result).toBe('met');
+  });
+
+  it('never turns from conforming to inconclusive to not conforming and back as the value grows', () => {
+    const order = ['met', 'unclear', 'against'];
     fc.assert(
       fc.property(
         fc.double({ noNaN: true, min: -10, max: 10 }),
         fc.double({ noNaN: true, min: 0, max: 5 }),
         fc.double({ noNaN: true, min: 0, max: 2 }),
         (x, step, u) => {
-          const at = (y: number) => order.indexOf(decide(value(y, u), limit({ max: 1 })).outcome);
+          const at = (y: number) => order.indexOf(decide(value(y, u), limit({ max: 1 })).result);
           expect(at(x + step)).toBeGreaterThanOrEqual(at(x));
         },
       ),

@@ -11,19 +11,19 @@ const window = 'least: 0.00 deg toe in, greatest: 0.20 deg toe in, from: sheet o
 
 describe('toe', () => {
   it.each([
-    ['0.15 ± 0.02 deg toe in', '0.05 ± 0.02 deg toe in', 0.2, 'undecided'],
-    ['0.10 ± 0.02 deg toe in', '0.05 ± 0.02 deg toe in', 0.15, 'conforming'],
-    ['0.15 ± 0.02 deg toe in', '0.10 ± 0.02 deg toe in', 0.25, 'nonconforming'],
-    ['0.15 ± 0.02 deg toe in', '0.10 ± 0.02 deg toe out', 0.05, 'conforming'],
-    ['0.05 ± 0.02 deg toe out', '0.05 ± 0.02 deg toe out', -0.1, 'nonconforming'],
+    ['0.15 ± 0.02 deg toe in', '0.05 ± 0.02 deg toe in', 0.2, 'unclear'],
+    ['0.10 ± 0.02 deg toe in', '0.05 ± 0.02 deg toe in', 0.15, 'met'],
+    ['0.15 ± 0.02 deg toe in', '0.10 ± 0.02 deg toe in', 0.25, 'against'],
+    ['0.15 ± 0.02 deg toe in', '0.10 ± 0.02 deg toe out', 0.05, 'met'],
+    ['0.05 ± 0.02 deg toe out', '0.05 ± 0.02 deg toe out', -0.1, 'against'],
   ])('%s and %s make %d deg together, which is %s', async (left, right, total, outcome) => {
     const { one } = await examineNote('alignment', axle(left, right, window));
     expect(degrees(one('alignment.toe', 'front').measured!.si)).toBeCloseTo(total, 10);
-    expect(one('alignment.toe', 'front')).toMatchObject({ outcome, basis: 'maker' });
+    expect(one('alignment.toe', 'front')).toMatchObject({ result: outcome, basis: 'maker' });
   });
 
   it('does not mind which end of the window was written first', async () => {
-    const { outcome } = await examineNote(
+    const { result: outcome } = await examineNote(
       'alignment',
       axle(
         '0.05 deg toe in',
@@ -31,15 +31,15 @@ describe('toe', () => {
         'least: 0.20 deg toe in, greatest: 0.05 deg toe out, from: sheet of the maker',
       ),
     );
-    expect(outcome('alignment.toe', 'front')).toBe('conforming');
+    expect(outcome('alignment.toe', 'front')).toBe('met');
   });
 
   it('gives no outcome without the maker’s figure, and asks for the wheel that was left out', async () => {
     const without = await examineNote('alignment', axle('0.05 deg toe in', '0.05 deg toe in').replace(/maker:.*/, ''));
-    expect(without.outcome('alignment.toe', 'front')).toBe('unconfirmed');
+    expect(without.result('alignment.toe', 'front')).toBe('unconfirmed');
     const half = await examineNote('alignment', 'wheels: [{ id: front-left, now: { toe: 0.1 deg toe in } }]');
     expect(half.one('alignment.toe', 'front')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('wheels.front-right.now.toe') as string,
     });
   });
@@ -57,14 +57,14 @@ describe('camber, caster and the rear axle', () => {
 wheels: [{ id: front-left, now: { camber: ${camber}, caster: 4.0 deg top to the rear } }]
 maker: { front: { camber: { least: 1.5 deg top in, greatest: 0.5 deg top in, from: sheet of the maker }, caster: { least: 3.5 deg top to the rear, from: sheet of the maker } } }`;
   it.each([
-    ['0.5 ± 0.1 deg top in', 'undecided'],
-    ['1.0 ± 0.1 deg top in', 'conforming'],
-    ['0.2 ± 0.1 deg top in', 'nonconforming'],
-    ['0.2 ± 0.1 deg top out', 'nonconforming'],
+    ['0.5 ± 0.1 deg top in', 'unclear'],
+    ['1.0 ± 0.1 deg top in', 'met'],
+    ['0.2 ± 0.1 deg top in', 'against'],
+    ['0.2 ± 0.1 deg top out', 'against'],
   ])('a camber of %s is %s', async (camber, outcome) => {
     const { one } = await examineNote('alignment', wheel(camber));
-    expect(one('alignment.camber', 'front-left').outcome).toBe(outcome);
-    expect(one('alignment.caster', 'front-left').outcome).toBe('conforming');
+    expect(one('alignment.camber', 'front-left').result).toBe(outcome);
+    expect(one('alignment.caster', 'front-left').result).toBe('met');
   });
 
   it('finds the direction of the rear axle from its wheels', async () => {
@@ -72,7 +72,7 @@ maker: { front: { camber: { least: 1.5 deg top in, greatest: 0.5 deg top in, fro
 wheels: [{ id: rear-left, now: { toe: 0.20 ± 0.01 deg toe in } }, { id: rear-right, now: { toe: 0.10 ± 0.01 deg toe out } }]
 maker-thrust: { greatest: 0.10 deg, from: sheet of the maker }`;
     const { one } = await examineNote('alignment', rear);
-    expect(one('alignment.thrust').outcome).toBe('nonconforming');
+    expect(one('alignment.thrust').result).toBe('against');
     expect(degrees(one('alignment.thrust').measured!.si)).toBeCloseTo(0.15, 10);
   });
 });
@@ -88,21 +88,21 @@ bump-steer:
     const { one } = await examineNote('alignment', note());
     // At −40 mm, by the line from −60 to −30 mm: −0.1333°; greatest 0.12°. Worked by hand.
     expect(degrees(one('alignment.bump-steer', 'front-left').measured!.si)).toBeCloseTo(0.12 + 0.4 / 3, 9);
-    expect(one('alignment.bump-steer', 'front-left').outcome).toBe('conforming');
-    expect((await examineNote('alignment', note('0.2 deg'))).outcome('alignment.bump-steer', 'front-left')).toBe(
-      'nonconforming',
+    expect(one('alignment.bump-steer', 'front-left').result).toBe('met');
+    expect((await examineNote('alignment', note('0.2 deg'))).result('alignment.bump-steer', 'front-left')).toBe(
+      'against',
     );
   });
 
   it('has no figure of its own, and says why two stations give no number', async () => {
     const without = await examineNote('alignment', note().replace(/, maker: .*\}/, ' }'));
-    expect(without.outcome('alignment.bump-steer', 'front-left')).toBe('unconfirmed');
+    expect(without.result('alignment.bump-steer', 'front-left')).toBe('unconfirmed');
     const two = await examineNote(
       'alignment',
       `bump-steer: [{ id: front-left, stations: ${stations(['0.1 deg toe in', '0.1 deg toe in'])} }]`,
     );
     expect(two.one('alignment.bump-steer', 'front-left')).toMatchObject({
-      outcome: 'missing',
+      result: 'unclear',
       says: expect.stringContaining('three stations') as string,
     });
   });
@@ -134,19 +134,19 @@ worked: none`;
 describe('the note as a whole', () => {
   it('a typical note has nothing against it, and is the record that the code asks for', async () => {
     const { findings, one } = await examineNote('alignment', typical, { vehicle: { registration: 'QLD' } });
-    expect(
-      findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id),
-    ).toEqual([]);
-    expect(findings.filter((f) => f.outcome === 'missing' && f.item !== 'hold-point').map((f) => f.id)).toEqual([]);
+    expect(findings.filter((f) => ['against', 'unclear', 'unconfirmed'].includes(f.result)).map((f) => f.id)).toEqual(
+      [],
+    );
+    expect(findings.filter((f) => f.result === 'missing' && f.item !== 'hold-point').map((f) => f.id)).toEqual([]);
     expect(one('alignment.before')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       says: expect.stringContaining('front left: 0.10 deg toe in') as string,
     });
   });
 
   it('an empty note says what is missing', async () => {
     const { findings } = await examineNote('alignment', '', { vehicle: { registration: 'QLD' } });
-    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(12);
-    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(12);
+    expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
   });
 });

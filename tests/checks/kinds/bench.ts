@@ -1,7 +1,7 @@
 import { loadCodes } from '../../../src/checks/codes/codes.js';
 import { readLimits } from '../../../src/checks/codes/own-copy.js';
 import { type Evaluation, examine } from '../../../src/checks/engine/examine.js';
-import type { Finding } from '../../../src/checks/engine/finding.js';
+import { type Finding, type Result, resultOf } from '../../../src/checks/engine/finding.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
 import type { Problem } from '../../../src/project/problem.js';
 import { readBuild } from '../../../src/project/read.js';
@@ -23,13 +23,17 @@ export interface Around {
   limits?: string;
 }
 
-export interface Bench extends Evaluation {
+/** A finding with how it came out, whatever its class calls it. */
+export type Found = Finding & { result: Result };
+
+export interface Bench extends Omit<Evaluation, 'findings'> {
+  findings: Found[];
   /** The findings of one item, of all notes, in their order. */
-  all: (item: string, subject?: string) => Finding[];
+  all: (item: string, subject?: string) => Found[];
   /** The one finding of an item; more or fewer than one are an error of the test. */
-  one: (item: string, subject?: string) => Finding;
-  /** Its outcome. */
-  outcome: (item: string, subject?: string) => string;
+  one: (item: string, subject?: string) => Found;
+  /** How it came out, whatever its class calls it; what waits for the certifier is unclear. */
+  result: (item: string, subject?: string) => Result;
 }
 
 const lines = (of: Readonly<Record<string, string>>) =>
@@ -48,8 +52,11 @@ export async function examineNote(kind: string, frontmatter: string, around: Aro
   const codes = await loadCodes('AU');
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
   const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems: [] });
+  const findings = evaluation.findings.map(
+    (f): Found => ({ ...f, result: f.waits === undefined ? resultOf(f.outcome) : 'unclear' }),
+  );
   const all = (item: string, subject?: string) =>
-    evaluation.findings.filter((f) => f.item === item && (subject === undefined || f.subject === subject));
+    findings.filter((f) => f.item === item && (subject === undefined || f.subject === subject));
   const one = (item: string, subject?: string) => {
     const found = all(item, subject);
     if (found.length !== 1)
@@ -60,7 +67,7 @@ export async function examineNote(kind: string, frontmatter: string, around: Aro
       );
     return found[0]!;
   };
-  return { ...evaluation, all, one, outcome: (item, subject) => one(item, subject).outcome };
+  return { ...evaluation, findings, all, one, result: (item, subject) => one(item, subject).result };
 }
 
 /** The problems of a note that cannot be read. */

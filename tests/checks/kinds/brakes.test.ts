@@ -42,9 +42,9 @@ describe('pressure and balance', () => {
       9,
     );
     expect(one('brakes.front-first', 'laden').measured!.si).toBeCloseTo((share * 2.6 - 1.3) / 0.56, 9);
-    expect(one('brakes.front-first', 'laden')).toMatchObject({ outcome: 'unconfirmed' });
+    expect(one('brakes.front-first', 'laden')).toMatchObject({ result: 'unconfirmed' });
     expect(one('brakes.balance-sheet')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       run: '010-tried/laden/brake-distribution',
     });
   });
@@ -54,7 +54,7 @@ describe('pressure and balance', () => {
       'figures: [{ item: brakes.front-first, min: "0.6", edition: "2.0", clause: "3.4", read-by: JO, on: 2026-02-01 }]';
     expect(
       (await examineNote('brakes', system(), { ...weighed, limits })).one('brakes.front-first', 'unladen'),
-    ).toMatchObject({ outcome: 'conforming', basis: 'own-copy' });
+    ).toMatchObject({ result: 'met', basis: 'own-copy' });
   });
 
   it('shows what is left with one circuit, by the split', async () => {
@@ -90,9 +90,9 @@ describe('pressure and balance', () => {
       );
     const { runs, one } = await examineNote('brakes', note, weighed);
     expect(runs.map((r) => r.sheet.id)).toContain('brake-chain-dual');
-    expect(one('brakes.disc-thickness', 'rear').outcome).toBe('notApplicable');
-    expect(one('brakes.drum-diameter', 'rear').outcome).toBe('unconfirmed');
-    expect(one('brakes.drum-diameter', 'front').outcome).toBe('notApplicable');
+    expect(one('brakes.disc-thickness', 'rear').result).toBe('out');
+    expect(one('brakes.drum-diameter', 'rear').result).toBe('unconfirmed');
+    expect(one('brakes.drum-diameter', 'front').result).toBe('out');
   });
 
   it('counts the fluid of a floating calliper once and of a fixed one twice', async () => {
@@ -104,8 +104,8 @@ describe('pressure and balance', () => {
     expect(floating.measured!.si).toBeCloseTo((volume(54, 1) + volume(34, 1)) / bore / 34, 6);
     const fixed = await used(system().replaceAll('mount: floating', 'mount: fixed'));
     expect(fixed.measured!.si).toBeCloseTo((volume(54, 2) + volume(34, 2)) / bore / 34, 6);
-    expect([floating.outcome, fixed.outcome]).toEqual(['conforming', 'conforming']);
-    expect((await used(system().replace('stroke: 34 mm', 'stroke: 10 mm'))).outcome).toBe('nonconforming');
+    expect([floating.result, fixed.result]).toEqual(['met', 'met']);
+    expect((await used(system().replace('stroke: 34 mm', 'stroke: 10 mm'))).result).toBe('against');
   });
 
   it('says what is missing', async () => {
@@ -115,7 +115,7 @@ describe('pressure and balance', () => {
       weighed,
     );
     expect(one('brakes.front-first', 'unladen')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('now.front.friction') as string,
     });
     const without = await examineNote('brakes', system(), { original: { wheelbase: '2.6 m' } });
@@ -131,25 +131,28 @@ describe('pressure and balance', () => {
 // Brake assessment manual, New South Wales, v1.0 of October 2013 (published, currency not known).
 describe('what New South Wales asks', () => {
   it.each([
-    ['support-spacing: 300 ± 1 mm', 'brakes.line-support', 'undecided'],
-    ['support-spacing: 298 ± 1 mm', 'brakes.line-support', 'conforming'],
-    ['support-spacing: 302 ± 1 mm', 'brakes.line-support', 'nonconforming'],
-    ['line-gap: 10.0 ± 0.2 mm', 'brakes.line-wheel', 'undecided'],
-    ['line-gap: 10.5 ± 0.2 mm', 'brakes.line-wheel', 'conforming'],
-    ['line-gap: 9.5 ± 0.2 mm', 'brakes.line-wheel', 'nonconforming'],
-    ['fluid-mark: 100 ± 1 mm', 'brakes.fluid-mark', 'undecided'],
-    ['fluid-mark: 98 ± 1 mm', 'brakes.fluid-mark', 'conforming'],
-    ['fluid-mark: 102 ± 1 mm', 'brakes.fluid-mark', 'nonconforming'],
-    ['threads-showing: 1', 'brakes.threads-showing', 'conforming'],
-    ['threads-showing: 0', 'brakes.threads-showing', 'nonconforming'],
-    ['pre-test: { pedal-force: 885 ± 1 N }', 'brakes.pretest-pedal', 'undecided'],
-    ['pre-test: { pedal-force: 880 ± 1 N }', 'brakes.pretest-pedal', 'conforming'],
-    ['pre-test: { average: 2.9 ± 0.05 m/s2 }', 'brakes.pretest-average', 'undecided'],
-    ['pre-test: { average: 3.0 ± 0.05 m/s2 }', 'brakes.pretest-average', 'conforming'],
-    ['pre-test: { peak: 3.3 ± 0.05 m/s2 }', 'brakes.pretest-peak', 'nonconforming'],
+    ['support-spacing: 300 ± 1 mm', 'brakes.line-support', 'unclear'],
+    ['support-spacing: 298 ± 1 mm', 'brakes.line-support', 'met'],
+    ['support-spacing: 302 ± 1 mm', 'brakes.line-support', 'against'],
+    ['line-gap: 10.0 ± 0.2 mm', 'brakes.line-wheel', 'unclear'],
+    ['line-gap: 10.5 ± 0.2 mm', 'brakes.line-wheel', 'met'],
+    ['line-gap: 9.5 ± 0.2 mm', 'brakes.line-wheel', 'against'],
+    ['fluid-mark: 100 ± 1 mm', 'brakes.fluid-mark', 'unclear'],
+    ['fluid-mark: 98 ± 1 mm', 'brakes.fluid-mark', 'met'],
+    ['fluid-mark: 102 ± 1 mm', 'brakes.fluid-mark', 'against'],
+    ['threads-showing: 1', 'brakes.threads-showing', 'met'],
+    ['threads-showing: 0', 'brakes.threads-showing', 'against'],
+    ['pre-test: { pedal-force: 885 ± 1 N }', 'brakes.pretest-pedal', 'unclear'],
+    ['pre-test: { pedal-force: 880 ± 1 N }', 'brakes.pretest-pedal', 'met'],
+    ['pre-test: { average: 2.9 ± 0.05 m/s2 }', 'brakes.pretest-average', 'unclear'],
+    ['pre-test: { average: 3.0 ± 0.05 m/s2 }', 'brakes.pretest-average', 'met'],
+    ['pre-test: { peak: 3.3 ± 0.05 m/s2 }', 'brakes.pretest-peak', 'against'],
   ])('%s: %s is %s', async (field, item, outcome) => {
-    expect((await examineNote('brakes', field, at('NSW'))).one(item)).toMatchObject({ outcome, basis: 'published' });
-    expect((await examineNote('brakes', field, at('VIC'))).outcome(item)).toBe('notApplicable');
+    expect((await examineNote('brakes', field, at('NSW'))).one(item)).toMatchObject({
+      result: outcome,
+      basis: 'published',
+    });
+    expect((await examineNote('brakes', field, at('VIC'))).result(item)).toBe('out');
   });
 
   it('leaves the stops to a note of the test, and the gap to one of clearances', async () => {
@@ -166,14 +169,14 @@ describe('what New South Wales asks', () => {
     const bolts = (grade: string, locking = ', locking: wire') =>
       `bolts: [{ id: calliper, thread: M12x1.75, class: ${grade}, tapped: steel, engaged: 16.0 mm${locking} }]`;
     const answers = async (text: string) => {
-      const { outcome } = await examineNote('brakes', text, at('NSW'));
+      const { result: outcome } = await examineNote('brakes', text, at('NSW'));
       return [outcome('brakes.fastener-grade'), outcome('brakes.locking')];
     };
-    expect(await answers(bolts('8.8'))).toEqual(['conforming', 'conforming']);
-    expect(await answers(bolts('SAE 5'))).toEqual(['conforming', 'conforming']);
-    expect(await answers(bolts('10.9', ''))).toEqual(['conforming', 'missing']);
-    expect(await answers(bolts('6.8'))).toEqual(['nonconforming', 'conforming']);
-    expect(await answers(bolts('SAE 2'))).toEqual(['nonconforming', 'conforming']);
+    expect(await answers(bolts('8.8'))).toEqual(['met', 'met']);
+    expect(await answers(bolts('SAE 5'))).toEqual(['met', 'met']);
+    expect(await answers(bolts('10.9', ''))).toEqual(['met', 'missing']);
+    expect(await answers(bolts('6.8'))).toEqual(['against', 'met']);
+    expect(await answers(bolts('SAE 2'))).toEqual(['against', 'met']);
   });
 });
 
@@ -188,7 +191,7 @@ describe('engagement, wear and answers', () => {
       'brakes',
       `bolts: [{ id: calliper, thread: M12x1.75, tapped: ${tapped}, engaged: ${engaged} }]`,
     );
-    expect(one('fasteners.engagement', 'calliper')).toMatchObject({ outcome, basis: 'memory' });
+    expect(one('fasteners.engagement', 'calliper')).toMatchObject({ result: outcome, basis: 'memory' });
     expect(one('fasteners.engagement', 'calliper').limit!.min).toBeCloseTo(least, 12);
   });
 
@@ -196,28 +199,32 @@ describe('engagement, wear and answers', () => {
     const disc = (thickness: string) =>
       `now: { front: { type: disc, thickness: ${thickness}, run-out: 0.05 mm } }\nfront-maker: { thickness: { least: 20.4 mm, from: marked on the disc }, run-out: { greatest: 0.10 mm, from: maker of the disc } }`;
     const thickness = async (text: string) =>
-      (await examineNote('brakes', disc(text))).outcome('brakes.disc-thickness', 'front');
+      (await examineNote('brakes', disc(text))).result('brakes.disc-thickness', 'front');
     expect([
       await thickness('20.40 ± 0.02 mm'),
       await thickness('20.50 ± 0.02 mm'),
       await thickness('20.30 ± 0.02 mm'),
-    ]).toEqual(['undecided', 'conforming', 'nonconforming']);
-    expect((await examineNote('brakes', disc('21 mm'))).outcome('brakes.disc-runout', 'front')).toBe('conforming');
+    ]).toEqual(['unclear', 'met', 'against']);
+    expect((await examineNote('brakes', disc('21 mm'))).result('brakes.disc-runout', 'front')).toBe('met');
   });
 
   it('answers where two states ask the same', async () => {
-    const { outcome } = await examineNote('brakes', 'engine-above-options: yes\nsmaller-or-lighter: no', at('SA'));
+    const { result: outcome } = await examineNote(
+      'brakes',
+      'engine-above-options: yes\nsmaller-or-lighter: no',
+      at('SA'),
+    );
     expect([outcome('engine.above-brakes-sa'), outcome('brakes.lighter-sa'), outcome('brakes.lighter-wa')]).toEqual([
-      'undecided',
-      'conforming',
-      'notApplicable',
+      'unclear',
+      'met',
+      'out',
     ]);
   });
 
   it('asks for the step in tyre diameter only where other tyres are recorded', async () => {
-    expect((await examineNote('brakes', '')).outcome('brakes.tyre-diameter')).toBe('notApplicable');
+    expect((await examineNote('brakes', '')).result('brakes.tyre-diameter')).toBe('out');
     expect(
-      (await examineNote('brakes', '', { notes: { '020-wheels.md': 'kind: wheels-tyres' } })).outcome(
+      (await examineNote('brakes', '', { notes: { '020-wheels.md': 'kind: wheels-tyres' } })).result(
         'brakes.tyre-diameter',
       ),
     ).toBe('missing');
@@ -225,7 +232,7 @@ describe('engagement, wear and answers', () => {
 
   it('stops where stability control does not work', async () => {
     expect((await examineNote('brakes', 'stability-control: no')).one('brakes.stability-control')).toMatchObject({
-      outcome: 'nonconforming',
+      result: 'against',
       stop: true,
     });
   });
@@ -262,18 +269,16 @@ describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
     const { findings } = await examineNote('brakes', typical, { ...weighed, ...at('NSW') });
     expect(
-      findings
-        .filter((f) => f.note === '010-tried' && ['nonconforming', 'undecided'].includes(f.outcome))
-        .map((f) => f.id),
+      findings.filter((f) => f.note === '010-tried' && ['against', 'unclear'].includes(f.result)).map((f) => f.id),
     ).toEqual([]);
     expect(
-      findings.filter((f) => f.note === '010-tried' && f.form === 'limit' && f.outcome === 'missing').map((f) => f.id),
+      findings.filter((f) => f.note === '010-tried' && f.form === 'limit' && f.result === 'missing').map((f) => f.id),
     ).toEqual([]);
   });
 
   it('an empty note says what is missing', async () => {
     const { findings } = await examineNote('brakes', '', at('NSW'));
-    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(25);
-    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(25);
+    expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
   });
 });

@@ -9,26 +9,26 @@ const ride = (gap: string) => `straight: { ride: ${gap} }`;
 describe('gaps of what moves', () => {
   it.each([
     // Recommended 25 mm to tyres and 10 mm to members (LS v2.1, code LS3, page 44 quoted by a street-rod forum).
-    ['tyre', '25.0 ± 0.5 mm', 'clearance.tyres', 'undecided'],
-    ['tyre', '26.0 ± 0.5 mm', 'clearance.tyres', 'conforming'],
-    ['tyre', '24.0 ± 0.5 mm', 'clearance.tyres', 'nonconforming'],
-    ['member', '10.0 ± 0.5 mm', 'clearance.members', 'undecided'],
-    ['member', '10.5 ± 0.5 mm', 'clearance.members', 'conforming'],
-    ['member', '9.0 ± 0.5 mm', 'clearance.members', 'nonconforming'],
+    ['tyre', '25.0 ± 0.5 mm', 'clearance.tyres', 'unclear'],
+    ['tyre', '26.0 ± 0.5 mm', 'clearance.tyres', 'met'],
+    ['tyre', '24.0 ± 0.5 mm', 'clearance.tyres', 'against'],
+    ['member', '10.0 ± 0.5 mm', 'clearance.members', 'unclear'],
+    ['member', '10.5 ± 0.5 mm', 'clearance.members', 'met'],
+    ['member', '9.0 ± 0.5 mm', 'clearance.members', 'against'],
   ])('%s with %s: %s is %s', async (moves, gap, item, outcome) => {
     const { one } = await examineNote('clearance', place(moves, ride(gap)));
-    expect(one(item, 'one')).toMatchObject({ outcome, limit: { recommended: true } });
+    expect(one(item, 'one')).toMatchObject({ result: outcome, limit: { recommended: true } });
   });
 
   it.each([
     // 10 mm between brake line and wheel (NSW brake assessment manual, checklist 12i): a limit, and in that state only.
-    ['NSW', '10.0 ± 0.5 mm', 'undecided'],
-    ['NSW', '11.0 ± 0.5 mm', 'conforming'],
-    ['NSW', '9.0 ± 0.5 mm', 'nonconforming'],
-    ['VIC', '9.0 ± 0.5 mm', 'notApplicable'],
+    ['NSW', '10.0 ± 0.5 mm', 'unclear'],
+    ['NSW', '11.0 ± 0.5 mm', 'met'],
+    ['NSW', '9.0 ± 0.5 mm', 'against'],
+    ['VIC', '9.0 ± 0.5 mm', 'out'],
   ])('a brake hose in %s with %s is %s', async (state, gap, outcome) => {
     expect(
-      (await examineNote('clearance', place('line', ride(gap)), at(state))).outcome('brakes.line-wheel', 'one'),
+      (await examineNote('clearance', place('line', ride(gap)), at(state))).result('brakes.line-wheel', 'one'),
     ).toBe(outcome);
   });
 
@@ -48,27 +48,27 @@ describe('gaps of what moves', () => {
     const gap = (more: string, around: Around = { notes }) =>
       examineNote('clearance', place('member', ride('17.0 ± 0.2 mm'), more), around);
     expect((await gap('engine: taken-off')).one('clearance.members', 'one')).toMatchObject({
-      outcome: 'nonconforming',
+      result: 'against',
     });
     expect((await gap('engine: taken-off')).one('clearance.members', 'one').measured!.si).toBeCloseTo(0.009, 12);
-    expect((await gap('engine: included')).outcome('clearance.members', 'one')).toBe('conforming');
+    expect((await gap('engine: included')).result('clearance.members', 'one')).toBe('met');
     expect((await gap('engine: taken-off', {})).one('clearance.members', 'one')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('the mounts note') as string,
     });
     expect((await gap('near: the sump')).one('clearance.members', 'one')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('places.one.engine') as string,
     });
   });
 
   it('wants more than nothing left between engine and body', async () => {
     const engine = async (gap: string) =>
-      (await examineNote('clearance', place('engine', ride(gap), 'engine: included'))).outcome(
+      (await examineNote('clearance', place('engine', ride(gap), 'engine: included'))).result(
         'clearance.engine',
         'one',
       );
-    expect([await engine('0.0 ± 0.5 mm'), await engine('6.0 ± 0.5 mm')]).toEqual(['undecided', 'conforming']);
+    expect([await engine('0.0 ± 0.5 mm'), await engine('6.0 ± 0.5 mm')]).toEqual(['unclear', 'met']);
   });
 
   it('refuses a gap in degrees and a place without an id', () => {
@@ -79,7 +79,7 @@ describe('gaps of what moves', () => {
   it('asks what moves, where nobody said so', async () => {
     const { all } = await examineNote('clearance', 'places: [{ id: one, straight: { ride: 20 mm } }]');
     expect(all('clearance.members', 'one')).toMatchObject([
-      { outcome: 'missing', says: expect.stringContaining('what moves') as string },
+      { result: 'missing', says: expect.stringContaining('what moves') as string },
     ]);
   });
 });
@@ -88,9 +88,9 @@ describe('records and answers', () => {
   const whole = '{ droop: 40 mm, ride: 44 mm, bump: 31 mm }';
   it('takes a whole sweep as its record, and not one with gaps in it', async () => {
     const record = async (gaps: string) =>
-      (await examineNote('clearance', place('tyre', gaps))).outcome('clearance.sweep-record');
-    expect(await record(`straight: ${whole}`)).toBe('conforming');
-    expect(await record(`straight: ${whole}, left-lock: ${whole}, right-lock: ${whole}`)).toBe('conforming');
+      (await examineNote('clearance', place('tyre', gaps))).result('clearance.sweep-record');
+    expect(await record(`straight: ${whole}`)).toBe('met');
+    expect(await record(`straight: ${whole}, left-lock: ${whole}, right-lock: ${whole}`)).toBe('met');
     expect(await record(`straight: ${whole}, left-lock: { ride: 30 mm }`)).toBe('missing');
     expect(await record(ride('30 mm'))).toBe('missing');
   });
@@ -132,15 +132,15 @@ describe('the note as a whole', () => {
       vehicle: { registration: 'NSW' },
       original: { wheelbase: '2640 mm' },
     });
-    expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
-    expect(findings.filter((f) => f.outcome === 'missing' && f.item !== 'hold-point').map((f) => f.item)).toEqual([
+    expect(findings.filter((f) => ['against', 'unclear'].includes(f.result)).map((f) => f.id)).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing' && f.item !== 'hold-point').map((f) => f.item)).toEqual([
       'clearance.least-shown',
     ]);
   });
 
   it('an empty note says what is missing', async () => {
     const { findings } = await examineNote('clearance', '', at('NSW'));
-    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(8);
-    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(8);
+    expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
   });
 });

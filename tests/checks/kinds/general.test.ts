@@ -8,30 +8,30 @@ const note = (more: string) => `measurements: [{ id: runout, what: run-out of th
 describe('a limit of its own', () => {
   // The limits here are made up.
   it.each([
-    ['0.07 ± 0.005 mm', 'conforming'],
-    ['0.08 ± 0.005 mm', 'undecided'],
-    ['0.09 ± 0.005 mm', 'nonconforming'],
+    ['0.07 ± 0.005 mm', 'met'],
+    ['0.08 ± 0.005 mm', 'unclear'],
+    ['0.09 ± 0.005 mm', 'against'],
   ])('%s against at most 0.08 mm: %s', async (value, outcome) => {
     const { one } = await examineNote('general', note(`value: ${value}, greatest: 0.08 mm, ${source}`));
     expect(one('general.limit')).toMatchObject({
-      outcome,
+      result: outcome,
       basis: 'maker',
       limit: { document: 'made-up manual', clause: 'page 4-12' },
     });
   });
 
   it.each([
-    ['excluded: no', 'conforming'],
-    ['excluded: yes', 'nonconforming'],
+    ['excluded: no', 'met'],
+    ['excluded: yes', 'against'],
   ])('counted pieces at the limit exactly, %s: %s', async (excluded, outcome) => {
     const { one } = await examineNote('general', note(`value: 4/1, greatest: '4', ${excluded}, ${source}`));
-    expect(one('general.limit').outcome).toBe(outcome);
+    expect(one('general.limit').result).toBe(outcome);
   });
 
   it('shows value and limit in the unit of the note, whatever it is', async () => {
     const { one } = await examineNote('general', note(`value: 35 ± 1 psi, least: 250 kPa, ${source}`));
     expect(one('general.limit')).toMatchObject({
-      outcome: 'nonconforming',
+      result: 'against',
       says: expect.stringMatching(/35.* psi, expected at least 36\.26 psi/),
     });
   });
@@ -39,7 +39,7 @@ describe('a limit of its own', () => {
   it('prints who read an own-copy figure, and when', async () => {
     const { one } = await examineNote('general', note(`value: 12 mm, least: 10 mm, ${own}`));
     expect(one('general.limit')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       limit: { basis: 'own-copy', readBy: 'JO', on: '2026-01-05', edition: '2019' },
     });
   });
@@ -50,7 +50,7 @@ describe('a limit of its own', () => {
     ['document: made-up rule', 'measurements.runout.basis'],
   ])('a limit without its whole source never conforms: %s', async (more, field) => {
     const { one } = await examineNote('general', note(`value: 12 mm, least: 10 mm, ${more}`));
-    expect(one('general.limit')).toMatchObject({ outcome: 'unconfirmed', todo: expect.stringContaining(field) });
+    expect(one('general.limit')).toMatchObject({ result: 'unconfirmed', todo: expect.stringContaining(field) });
   });
 
   it.each([
@@ -59,7 +59,7 @@ describe('a limit of its own', () => {
     [`least: 10 mm, ${source}`, 'not measured'],
   ])('%s: %s', async (more, says) => {
     const { one } = await examineNote('general', note(more));
-    expect(one('general.limit')).toMatchObject({ outcome: 'missing', says: expect.stringContaining(says) });
+    expect(one('general.limit')).toMatchObject({ result: 'missing', says: expect.stringContaining(says) });
   });
 });
 
@@ -69,7 +69,7 @@ it('holds a thread against the rule of thumb, which is recalled and gives no out
     'bolts: [{ id: a, thread: M10x1.5, tapped: aluminium, engaged: 16 mm }]',
   );
   // 2 × d in aluminium: rule of thumb, from memory.
-  expect(one('fasteners.engagement')).toMatchObject({ outcome: 'unconfirmed', basis: 'memory' });
+  expect(one('fasteners.engagement')).toMatchObject({ result: 'unconfirmed', basis: 'memory' });
   expect(one('fasteners.engagement').margin).toBeCloseTo(-0.004, 9);
 });
 
@@ -78,7 +78,7 @@ it('asks after no thread in a note that names none', async () => {
 });
 
 it('answers purpose, section and source from the note', async () => {
-  const { outcome } = await examineNote(
+  const { result: outcome } = await examineNote(
     'general',
     `purpose: run-out before the shaft goes in\nsection: LB\nmeasured-again: no\n${note(`value: 0.05 mm, greatest: 0.08 mm, ${source}`)}`,
   );
@@ -91,12 +91,12 @@ it('answers purpose, section and source from the note', async () => {
       'general.limit-paper',
       'general.repeatable',
     ].map((i) => outcome(i)),
-  ).toEqual(['conforming', 'conforming', 'conforming', 'conforming', 'conforming', 'nonconforming']);
+  ).toEqual(['met', 'met', 'met', 'met', 'met', 'against']);
 });
 
 it('asks for everything in an empty note', async () => {
   const { findings } = await examineNote('general', '');
-  expect(new Set(findings.map((f) => f.outcome))).toEqual(new Set(['missing']));
+  expect(new Set(findings.map((f) => f.result))).toEqual(new Set(['missing']));
 });
 
 it('refuses a value that is none', () => {

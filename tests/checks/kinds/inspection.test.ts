@@ -9,49 +9,43 @@ const release = (more: string) => `${visit}released: [{ id: a, note: 020-crossme
 
 describe('hold points', () => {
   it.each([
-    [
-      'released the day before welding',
-      release('released: yes'),
-      'tacked: 2026-03-12, welded: 2026-03-14',
-      'conforming',
-    ],
-    [
-      'released on the day of welding',
-      release('released: yes'),
-      'tacked: 2026-03-12, welded: 2026-03-13',
-      'conforming',
-    ],
-    ['released after welding', release('released: yes'), 'tacked: 2026-03-11, welded: 2026-03-12', 'nonconforming'],
+    ['released the day before welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-14', 'met'],
+    ['released on the day of welding', release('released: yes'), 'tacked: 2026-03-12, welded: 2026-03-13', 'met'],
+    ['released after welding', release('released: yes'), 'tacked: 2026-03-11, welded: 2026-03-12', 'against'],
     [
       'released by letter on the day of welding',
       release('released: yes, on: 2026-03-14'),
       'tacked: 2026-03-12, welded: 2026-03-14',
-      'conforming',
+      'met',
     ],
     [
       'released by letter the day after welding',
       release('released: yes, on: 2026-03-15'),
       'tacked: 2026-03-12, welded: 2026-03-14',
-      'nonconforming',
+      'against',
     ],
-    ['not released', release('released: no, words: out of square'), 'tacked: 2026-03-12', 'nonconforming'],
+    ['not released', release('released: no, words: out of square'), 'tacked: 2026-03-12', 'against'],
     ['never shown', visit, 'tacked: 2026-03-12, welded: 2026-03-14', 'missing'],
     ['not reached', visit, 'as-received: 2026-02-02', 'missing'],
     [
       'released on an unknown day',
       release('released: yes').replace('on: 2026-03-13\n', ''),
       'welded: 2026-03-14',
-      'undecided',
+      'partly',
     ],
   ])('%s', async (_, note, stages, outcome) => {
     const { one } = await examineNote('inspection', note, crossmember(stages));
-    expect(one('hold-point-release', 'tacked')).toMatchObject({ outcome, note: '020-crossmember', form: 'order' });
+    expect(one('hold-point-release', 'tacked')).toMatchObject({
+      result: outcome,
+      note: '020-crossmember',
+      form: 'order',
+    });
   });
 
   it.each([
-    ['the day before the test', 'tested: 2026-03-14', 'conforming'],
-    ['on the day of the test', 'tested: 2026-03-13', 'conforming'],
-    ['after the test, though before the end', 'tested: 2026-03-12, finished: 2026-03-20', 'nonconforming'],
+    ['the day before the test', 'tested: 2026-03-14', 'met'],
+    ['on the day of the test', 'tested: 2026-03-13', 'met'],
+    ['after the test, though before the end', 'tested: 2026-03-12, finished: 2026-03-20', 'against'],
   ])('a point that holds the car until it is released, released %s', async (_, stages, outcome) => {
     const brakes = { notes: { '020-brakes.md': `kind: brakes\nstages: { assembled: 2026-03-10, ${stages} }` } };
     const { one } = await examineNote(
@@ -59,7 +53,7 @@ describe('hold points', () => {
       `${visit}released: [{ id: a, note: 020-brakes, point: leak-test, released: yes }]`,
       brakes,
     );
-    expect(one('hold-point-release', 'leak-test').outcome).toBe(outcome);
+    expect(one('hold-point-release', 'leak-test').result).toBe(outcome);
   });
 
   it('is found by the number of its note too', async () => {
@@ -68,7 +62,7 @@ describe('hold points', () => {
       release('released: yes').replace('020-crossmember', "'020'"),
       crossmember('welded: 2026-03-14'),
     );
-    expect(one('hold-point-release', 'tacked').outcome).toBe('conforming');
+    expect(one('hold-point-release', 'tacked').result).toBe('met');
   });
 
   it('a release of a point that there is not names the one that was meant', async () => {
@@ -78,7 +72,7 @@ describe('hold points', () => {
       crossmember('welded: 2026-03-14'),
     );
     expect(all('hold-point-release').find((f) => f.note === '010-tried')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('020-crossmember tacked'),
     });
   });
@@ -86,7 +80,7 @@ describe('hold points', () => {
   it('without any note of an inspection the point is still open', async () => {
     const { all } = await examineNote('body-structure', 'stages: { welded: 2026-03-14 }');
     expect(all('hold-point-release')).toMatchObject([
-      { outcome: 'missing', says: expect.stringContaining('2026-03-14') },
+      { result: 'missing', says: expect.stringContaining('2026-03-14') },
     ]);
   });
 });
@@ -96,13 +90,13 @@ describe('readings taken again', () => {
     `readings: [{ id: wall, what: wall of the crossmember, builder: ${builder}, certifier: ${certifier} }]`;
   // Differences within the root of the sum of squares of both uncertainties: JCGM 100:2008, 5.1.2; 0.03 and 0.04 give 0.05.
   it.each([
-    ['2.48 ± 0.03 mm', '2.53 ± 0.04 mm', 'conforming'],
-    ['2.48 ± 0.03 mm', '2.531 ± 0.04 mm', 'nonconforming'],
-    ['2.48 ± 0.03 mm', '2.42 ± 0.04 mm', 'nonconforming'],
-    ['2.48 ± 0.03 mm', '0.0976 ± 0.0012 in', 'conforming'],
+    ['2.48 ± 0.03 mm', '2.53 ± 0.04 mm', 'met'],
+    ['2.48 ± 0.03 mm', '2.531 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '2.42 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '0.0976 ± 0.0012 in', 'met'],
     ['2.48 ± 0.03 mm', '2.48 kg', 'missing'],
   ])('%s and %s: %s', async (builder, certifier, outcome) => {
-    expect((await examineNote('inspection', readings(builder, certifier))).outcome('inspection.readings-agree')).toBe(
+    expect((await examineNote('inspection', readings(builder, certifier))).result('inspection.readings-agree')).toBe(
       outcome,
     );
   });
@@ -110,7 +104,7 @@ describe('readings taken again', () => {
   it('names the reading that is missing', async () => {
     const { one } = await examineNote('inspection', 'readings: [{ id: wall, builder: 2.48 mm }]');
     expect(one('inspection.readings-agree')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('readings.wall.certifier'),
     });
   });
@@ -118,21 +112,21 @@ describe('readings taken again', () => {
 
 describe('points left open', () => {
   it.each([
-    ['settled: yes, by: note 090', 'conforming'],
+    ['settled: yes, by: note 090', 'met'],
     ['settled: yes', 'missing'],
     ['settled: no', 'missing'],
     ['until: before paint', 'missing'],
   ])('%s: %s', async (more, outcome) => {
     const { one } = await examineNote('inspection', `open: [{ id: twist, says: repeat the twist test, ${more} }]`);
     expect(one('inspection.open-points', 'twist')).toMatchObject({
-      outcome,
+      result: outcome,
       says: expect.stringContaining('repeat the twist test'),
     });
   });
 });
 
 it('states who saw what, where the car is registered and when it was built', async () => {
-  const { one, outcome } = await examineNote(
+  const { one, result: outcome } = await examineNote(
     'inspection',
     `${visit}build-date-from: plate on the pillar\neditions: [{ id: la, section: LA, edition: version 2.0, checked: 2026-01-04 }]`,
     { original: { gvm: '1620 kg' } },
@@ -142,18 +136,18 @@ it('states who saw what, where the car is registered and when it was built', asy
   expect(one('vehicle.build-date').says).toContain('1984-05');
   expect(one('vehicle.editions').says).toContain('LA: version 2.0');
   // Light vehicles up to 4.5 t: VSI 8, Victoria (published, currency not known).
-  expect(outcome('vehicle.gvm')).toBe('conforming');
+  expect(outcome('vehicle.gvm')).toBe('met');
 });
 
 it('a record counts once the certifier has confirmed it', async () => {
   const said = `${visit}said: may be welded`;
-  expect((await examineNote('inspection', said)).outcome('inspection.record')).toBe('missing');
-  expect((await examineNote('inspection', `${said}\nconfirmed: yes`)).outcome('inspection.record')).toBe('conforming');
+  expect((await examineNote('inspection', said)).result('inspection.record')).toBe('missing');
+  expect((await examineNote('inspection', `${said}\nconfirmed: yes`)).result('inspection.record')).toBe('met');
 });
 
 it('asks for everything in an empty note, save what build.md states', async () => {
   const { findings } = await examineNote('inspection', '');
-  expect(findings.filter((f) => f.outcome !== 'missing').map((f) => f.item)).toEqual(['vehicle.state']);
+  expect(findings.filter((f) => f.result !== 'missing').map((f) => f.item)).toEqual(['vehicle.state']);
 });
 
 it('refuses a day that there is not', () => {

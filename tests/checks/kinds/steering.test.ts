@@ -8,13 +8,13 @@ describe('joints of the shaft', () => {
   const joint = (angle: string, window = 'maker-angle: { greatest: 30 deg, from: sheet of the maker }') =>
     `joints: [{ id: upper, ${angle === '' ? '' : `angle: ${angle}, `}${window} }]`;
   it.each([
-    ['30.0 ± 0.2 deg', 'undecided'],
-    ['29.7 ± 0.2 deg', 'conforming'],
-    ['30.3 ± 0.2 deg', 'nonconforming'],
+    ['30.0 ± 0.2 deg', 'unclear'],
+    ['29.7 ± 0.2 deg', 'met'],
+    ['30.3 ± 0.2 deg', 'against'],
     ['', 'missing'],
   ])('an angle of %s against 30 deg of its maker is %s', async (angle, outcome) => {
     const { one } = await examineNote('steering', joint(angle));
-    expect(one('steering.shaft-angles', 'upper')).toMatchObject({ outcome });
+    expect(one('steering.shaft-angles', 'upper')).toMatchObject({ result: outcome });
     if (outcome !== 'missing')
       expect(one('steering.shaft-angles', 'upper')).toMatchObject({
         basis: 'maker',
@@ -25,7 +25,7 @@ describe('joints of the shaft', () => {
   it('gives no outcome on an angle without the maker’s figure, and says which to read', async () => {
     const { one } = await examineNote('steering', 'joints: [{ id: upper, angle: 20 deg }]');
     expect(one('steering.shaft-angles', 'upper')).toMatchObject({
-      outcome: 'unconfirmed',
+      result: 'unconfirmed',
       todo: expect.stringContaining('from its maker') as string,
     });
   });
@@ -44,27 +44,27 @@ describe('joints of the shaft', () => {
 describe('limits of the states', () => {
   it.each([
     // Replacement wheel 330 mm or more (page of the South Australian government on steering modifications).
-    ['330.0 ± 1 mm', 'undecided'],
-    ['332.0 ± 1 mm', 'conforming'],
-    ['328.0 ± 1 mm', 'nonconforming'],
+    ['330.0 ± 1 mm', 'unclear'],
+    ['332.0 ± 1 mm', 'met'],
+    ['328.0 ± 1 mm', 'against'],
   ])('a wheel of %s is %s in South Australia', async (wheel, outcome) => {
-    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, sa)).outcome('steering.wheel-diameter')).toBe(
+    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, sa)).result('steering.wheel-diameter')).toBe(
       outcome,
     );
-    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, qld)).outcome('steering.wheel-diameter')).toBe(
-      'notApplicable',
+    expect((await examineNote('steering', `wheel-diameter: ${wheel}`, qld)).result('steering.wheel-diameter')).toBe(
+      'out',
     );
   });
 
   it.each([
     // Over 3 mm rejects, where the maker names no figure (vehicle inspection guidelines of Queensland, steering).
-    ['3.0 ± 0.1 mm', '', 'undecided'],
-    ['2.8 ± 0.1 mm', '', 'conforming'],
-    ['3.2 ± 0.1 mm', '', 'nonconforming'],
-    ['1.2 ± 0.1 mm', ', maker-play: { greatest: 1.0 mm, from: manual of the maker }', 'nonconforming'],
+    ['3.0 ± 0.1 mm', '', 'unclear'],
+    ['2.8 ± 0.1 mm', '', 'met'],
+    ['3.2 ± 0.1 mm', '', 'against'],
+    ['1.2 ± 0.1 mm', ', maker-play: { greatest: 1.0 mm, from: manual of the maker }', 'against'],
   ])('a joint with %s of play%s is %s in Queensland', async (play, maker, outcome) => {
     expect(
-      (await examineNote('steering', `ends: [{ id: left, play: ${play}${maker} }]`, qld)).outcome(
+      (await examineNote('steering', `ends: [{ id: left, play: ${play}${maker} }]`, qld)).result(
         'steering.free-play',
         'left',
       ),
@@ -73,30 +73,26 @@ describe('limits of the states', () => {
 
   it('tells from the ends whether all are locked', async () => {
     const ends = (second: string) => `ends: [{ id: left, locked: pin }, { id: right, ${second} }]`;
-    expect((await examineNote('steering', ends('locked: nut'), qld)).outcome('steering.ends-locked')).toBe(
-      'conforming',
-    );
+    expect((await examineNote('steering', ends('locked: nut'), qld)).result('steering.ends-locked')).toBe('met');
     expect((await examineNote('steering', ends('locked: none'), qld)).one('steering.ends-locked')).toMatchObject({
-      outcome: 'nonconforming',
+      result: 'against',
       says: expect.stringContaining('right') as string,
     });
-    expect((await examineNote('steering', ends('play: 0.2 mm'), qld)).outcome('steering.ends-locked')).toBe('missing');
+    expect((await examineNote('steering', ends('play: 0.2 mm'), qld)).result('steering.ends-locked')).toBe('missing');
   });
 });
 
 describe('collapse, gaps and torques', () => {
   it('holds the way of collapse against what it was', async () => {
     const way = async (now: string) =>
-      (await examineNote('steering', `original-collapse: 95 ± 1 mm\ncollapse: ${now}`)).outcome(
-        'steering.collapse-way',
-      );
+      (await examineNote('steering', `original-collapse: 95 ± 1 mm\ncollapse: ${now}`)).result('steering.collapse-way');
     expect([await way('95 ± 1 mm'), await way('100 ± 1 mm'), await way('90 ± 1 mm')]).toEqual([
-      'undecided',
-      'conforming',
-      'nonconforming',
+      'unclear',
+      'met',
+      'against',
     ]);
     expect((await examineNote('steering', 'collapse: 95 mm')).one('steering.collapse-way')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('before dismantling') as string,
     });
   });
@@ -104,9 +100,9 @@ describe('collapse, gaps and torques', () => {
   it('recommends 10 mm to fixed parts (LS v2.1, code LS3, quoted by a forum), and leaves it to a clearance note', async () => {
     const gap = async (least: string) =>
       (await examineNote('steering', `least-gap: ${least}`)).one('clearance.members', 'steering');
-    expect((await gap('10.0 ± 0.5 mm')).outcome).toBe('undecided');
-    expect((await gap('11.0 ± 0.5 mm')).outcome).toBe('conforming');
-    expect(await gap('9.0 ± 0.5 mm')).toMatchObject({ outcome: 'nonconforming', limit: { recommended: true } });
+    expect((await gap('10.0 ± 0.5 mm')).result).toBe('unclear');
+    expect((await gap('11.0 ± 0.5 mm')).result).toBe('met');
+    expect(await gap('9.0 ± 0.5 mm')).toMatchObject({ result: 'against', limit: { recommended: true } });
   });
 
   it('holds torques against the maker’s window, and takes them as the record of tightening', async () => {
@@ -114,15 +110,15 @@ describe('collapse, gaps and torques', () => {
       'steering',
       'torques: [{ id: pinch, torque: 28 ± 1 N·m, maker: { least: 25 N·m, greatest: 31 N·m, from: manual of the maker } }]',
     );
-    expect(one('fasteners.torque', 'pinch')).toMatchObject({ outcome: 'conforming', basis: 'maker' });
-    expect(one('fasteners.torque-record')).toMatchObject({ outcome: 'conforming' });
+    expect(one('fasteners.torque', 'pinch')).toMatchObject({ result: 'met', basis: 'maker' });
+    expect(one('fasteners.torque-record')).toMatchObject({ result: 'met' });
   });
 });
 
 describe('what stops the note', () => {
   it.each(['welded', 'heated', 'rechromed'])('a forged part that was %s', async (worked) => {
     const { one, all } = await examineNote('steering', `worked: ${worked}\nanswers: { links.forged-worked: no }`);
-    expect(one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true, place: { line: 4 } });
+    expect(one('links.forged-worked')).toMatchObject({ result: 'against', stop: true, place: { line: 4 } });
     expect(
       [
         'material',
@@ -134,34 +130,34 @@ describe('what stops the note', () => {
         'heat-treatment',
         'hardness',
         'flaws',
-      ].map((part) => all(`links.weld-report-${part}`).map((f) => f.outcome)),
+      ].map((part) => all(`links.weld-report-${part}`).map((f) => f.result)),
     ).toEqual(Array(9).fill(['missing']));
   });
 
   it('is not hidden by another note that has nothing to say against it', async () => {
     const notes = { '005-links.md': 'kind: suspension-link\nworked: none\nanswers: { links.forged-worked: no }' };
     const { one } = await examineNote('steering', 'worked: welded', { notes });
-    expect(one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true, note: '010-tried' });
-    expect(one('links.weld-report-hardness')).toMatchObject({ outcome: 'missing' });
+    expect(one('links.forged-worked')).toMatchObject({ result: 'against', stop: true, note: '010-tried' });
+    expect(one('links.weld-report-hardness')).toMatchObject({ result: 'missing' });
   });
 
   it('nor is an answer against it that another note gives', async () => {
     const notes = { '020-links.md': 'kind: suspension-link\nanswers: { links.rod-end-shear: no }' };
     const { one } = await examineNote('steering', 'single-shear: no', { notes });
-    expect(one('links.rod-end-shear')).toMatchObject({ outcome: 'nonconforming', stop: true, note: '020-links' });
+    expect(one('links.rod-end-shear')).toMatchObject({ result: 'against', stop: true, note: '020-links' });
   });
 
   it('a rod end in single shear, and an airbag that was taken out', async () => {
     const { one } = await examineNote('steering', 'single-shear: yes\nairbag: removed');
-    expect(one('links.rod-end-shear')).toMatchObject({ outcome: 'nonconforming', stop: true });
-    expect(one('seating.airbags-kept')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect(one('links.rod-end-shear')).toMatchObject({ result: 'against', stop: true });
+    expect(one('seating.airbags-kept')).toMatchObject({ result: 'against', stop: true });
   });
 
   it('nothing, where no part was worked', async () => {
     const { one, findings } = await examineNote('steering', 'worked: none');
-    expect(one('links.forged-worked')).toMatchObject({ outcome: 'conforming' });
-    expect(findings.filter((f) => f.item.startsWith('links.weld-report')).map((f) => f.outcome)).toEqual(
-      Array(9).fill('notApplicable'),
+    expect(one('links.forged-worked')).toMatchObject({ result: 'met' });
+    expect(findings.filter((f) => f.item.startsWith('links.weld-report')).map((f) => f.result)).toEqual(
+      Array(9).fill('out'),
     );
   });
 });
@@ -193,17 +189,17 @@ torques: [{ id: pinch, torque: 28 N·m, maker: { least: 25 N·m, greatest: 31 N�
 describe('the note as a whole', () => {
   it('a typical note has nothing against it', async () => {
     const { findings } = await examineNote('steering', typical, qld);
-    expect(
-      findings.filter((f) => ['nonconforming', 'undecided', 'unconfirmed'].includes(f.outcome)).map((f) => f.id),
-    ).toEqual([]);
-    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.item)).toEqual([
+    expect(findings.filter((f) => ['against', 'unclear', 'unconfirmed'].includes(f.result)).map((f) => f.id)).toEqual(
+      [],
+    );
+    expect(findings.filter((f) => f.form === 'limit' && f.result === 'missing').map((f) => f.item)).toEqual([
       'alignment.bump-steer',
     ]);
   });
 
   it('an empty note says what is missing', async () => {
     const { findings } = await examineNote('steering', '', sa);
-    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(10);
-    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(10);
+    expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
   });
 });

@@ -14,52 +14,55 @@ ${more}`;
 describe('ride height and travel', () => {
   it.each([
     // 50 mm either way without a certificate (VSI 8, 13.2, quoted by a forum).
-    ['331.0 ± 0.5 mm', 'conforming'],
-    ['330.0 ± 0.5 mm', 'undecided'],
-    ['328.0 ± 0.5 mm', 'nonconforming'],
-    ['432.0 ± 0.5 mm', 'nonconforming'],
+    ['331.0 ± 0.5 mm', 'met'],
+    ['330.0 ± 0.5 mm', 'unclear'],
+    ['328.0 ± 0.5 mm', 'against'],
+    ['432.0 ± 0.5 mm', 'against'],
   ])('380 mm lowered or raised to %s is %s', async (now, outcome) => {
     const { one } = await examineNote('suspension', corner('height: 380.0 ± 0.5 mm', `height: ${now}`));
-    expect(one('suspension.height', 'front-left')).toMatchObject({ outcome, limit: { recommended: true } });
+    expect(one('suspension.height', 'front-left')).toMatchObject({ result: outcome, limit: { recommended: true } });
   });
 
   it.each([
     // No more than a third of the travel may be lost (VSI 8, 13.2; SA page on suspension).
-    ['60.0 ± 0.5 mm', 'undecided'],
-    ['62.0 ± 0.5 mm', 'conforming'],
-    ['58.0 ± 0.5 mm', 'nonconforming'],
+    ['60.0 ± 0.5 mm', 'unclear'],
+    ['62.0 ± 0.5 mm', 'met'],
+    ['58.0 ± 0.5 mm', 'against'],
   ])('bump travel of 90 mm that is now %s is %s', async (now, outcome) => {
     const { one } = await examineNote('suspension', corner('bump: 90.0 ± 0.5 mm', `bump: ${now}`), at('SA'));
-    expect(one('suspension.bump-travel', 'front-left')).toMatchObject({ outcome, limit: { recommended: true } });
-    expect(one('suspension.bump-travel-sa', 'front-left')).toMatchObject({ outcome, basis: 'published' });
+    expect(one('suspension.bump-travel', 'front-left')).toMatchObject({
+      result: outcome,
+      limit: { recommended: true },
+    });
+    expect(one('suspension.bump-travel-sa', 'front-left')).toMatchObject({ result: outcome, basis: 'published' });
     expect(
-      (await examineNote('suspension', corner('bump: 90 mm', `bump: ${now}`), at('VIC'))).outcome(
+      (await examineNote('suspension', corner('bump: 90 mm', `bump: ${now}`), at('VIC'))).result(
         'suspension.bump-travel-sa',
         'front-left',
       ),
-    ).toBe('notApplicable');
+    ).toBe('out');
   });
 
   it('holds rebound travel against its own original', async () => {
     const left = async (now: string) =>
-      (await examineNote('suspension', corner('rebound: 84.0 ± 0.3 mm', `rebound: ${now}`))).outcome(
+      (await examineNote('suspension', corner('rebound: 84.0 ± 0.3 mm', `rebound: ${now}`))).result(
         'suspension.rebound-travel',
         'front-left',
       );
     expect([await left('56.0 ± 0.3 mm'), await left('57.0 ± 0.3 mm'), await left('55.0 ± 0.3 mm')]).toEqual([
-      'undecided',
-      'conforming',
-      'nonconforming',
+      'unclear',
+      'met',
+      'against',
     ]);
   });
 
   it('asks for what was not measured as it came', async () => {
     const { one } = await examineNote('suspension', corner('height: 380 mm', 'bump: 60 mm'));
     expect(one('suspension.bump-travel', 'front-left')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('corners.front-left.was.bump') as string,
     });
-    expect(one('suspension.height', 'rear-right')).toMatchObject({ outcome: 'missing' });
+    expect(one('suspension.height', 'rear-right')).toMatchObject({ result: 'missing' });
   });
 
   it('refuses a height in kg and a corner that is listed twice', () => {
@@ -78,16 +81,16 @@ describe('lift', () => {
     });
   it.each([
     // 75 mm in New South Wales, off-road in Victoria and with stability control in Queensland, else 50 mm (quoted by forums and news).
-    ['NSW', 'MA', '454.0 ± 0.2 mm', '', 'conforming'],
-    ['NSW', 'MA', '456.0 ± 0.2 mm', '', 'nonconforming'],
-    ['VIC', 'MC', '454.0 ± 0.2 mm', '', 'conforming'],
-    ['VIC', 'MA', '431.0 ± 0.2 mm', '', 'nonconforming'],
-    ['VIC', 'MA', '429.0 ± 0.2 mm', '', 'conforming'],
-    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: yes', 'conforming'],
-    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: none', 'nonconforming'],
+    ['NSW', 'MA', '454.0 ± 0.2 mm', '', 'met'],
+    ['NSW', 'MA', '456.0 ± 0.2 mm', '', 'against'],
+    ['VIC', 'MC', '454.0 ± 0.2 mm', '', 'met'],
+    ['VIC', 'MA', '431.0 ± 0.2 mm', '', 'against'],
+    ['VIC', 'MA', '429.0 ± 0.2 mm', '', 'met'],
+    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: yes', 'met'],
+    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: none', 'against'],
     ['QLD', 'MA', '454.0 ± 0.2 mm', '', 'missing'],
   ])('%s, %s: from 380 mm to %s %s is %s', async (state, category, now, more, outcome) => {
-    expect((await lifted(state, category, now, more)).outcome('suspension.lift', 'front-left')).toBe(outcome);
+    expect((await lifted(state, category, now, more)).result('suspension.lift', 'front-left')).toBe(outcome);
   });
 
   it('counts half the growth of the tyre, read from the note on wheels', async () => {
@@ -98,23 +101,21 @@ describe('lift', () => {
 
   it('certifies up to 150 mm in Queensland (motoring news), asks for the figure elsewhere, and not at all where nothing was raised', async () => {
     expect(
-      (await lifted('QLD', 'MC', '529.0 ± 0.2 mm', 'stability-control: none')).outcome(
+      (await lifted('QLD', 'MC', '529.0 ± 0.2 mm', 'stability-control: none')).result(
         'suspension.lift-certified',
         'front-left',
       ),
-    ).toBe('conforming');
+    ).toBe('met');
     expect(
-      (await lifted('QLD', 'MC', '531.0 ± 0.2 mm', 'stability-control: none')).outcome(
+      (await lifted('QLD', 'MC', '531.0 ± 0.2 mm', 'stability-control: none')).result(
         'suspension.lift-certified',
         'front-left',
       ),
-    ).toBe('nonconforming');
-    expect((await lifted('VIC', 'MC', '500.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe(
+    ).toBe('against');
+    expect((await lifted('VIC', 'MC', '500.0 ± 0.2 mm')).result('suspension.lift-certified', 'front-left')).toBe(
       'unconfirmed',
     );
-    expect((await lifted('VIC', 'MC', '360.0 ± 0.2 mm')).outcome('suspension.lift-certified', 'front-left')).toBe(
-      'notApplicable',
-    );
+    expect((await lifted('VIC', 'MC', '360.0 ± 0.2 mm')).result('suspension.lift-certified', 'front-left')).toBe('out');
   });
 });
 
@@ -130,14 +131,14 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
   };
   // Not coil-bound at full bump, seated at full droop (page of the South Australian government; applied elsewhere as practice).
   it.each([
-    ['open by 225 − 70 − 96 = 59 mm, pressed by 340 − 305 = 35 mm', {}, 'conforming', 'conforming', 0.059, 0.035],
-    ['bound: 225 − 70 − 13 × 12 = −1 mm', { coils: '13' }, 'undecided', 'conforming', -0.001, 0.035],
-    ['bound: 225 − 70 − 15 × 12 = −25 mm', { coils: '15' }, 'nonconforming', 'conforming', -0.025, 0.035],
-    ['loose: 300 − 305 = −5 mm', { free: '300.0 mm' }, 'conforming', 'nonconforming', 0.059, -0.005],
+    ['open by 225 − 70 − 96 = 59 mm, pressed by 340 − 305 = 35 mm', {}, 'met', 'met', 0.059, 0.035],
+    ['bound: 225 − 70 − 13 × 12 = −1 mm', { coils: '13' }, 'unclear', 'met', -0.001, 0.035],
+    ['bound: 225 − 70 − 15 × 12 = −25 mm', { coils: '15' }, 'against', 'met', -0.025, 0.035],
+    ['loose: 300 − 305 = −5 mm', { free: '300.0 mm' }, 'met', 'against', 0.059, -0.005],
   ])('%s', async (_, over, bind, seated, open, pressed) => {
     const { one } = await examineNote('suspension', spring(over), at('SA'));
-    expect(one('suspension.coil-bind', 'front-left').outcome).toBe(bind);
-    expect(one('suspension.seated', 'front-left').outcome).toBe(seated);
+    expect(one('suspension.coil-bind', 'front-left').result).toBe(bind);
+    expect(one('suspension.seated', 'front-left').result).toBe(seated);
     expect(one('suspension.coil-bind', 'front-left').measured!.si).toBeCloseTo(open, 12);
     expect(one('suspension.seated', 'front-left').measured!.si).toBeCloseTo(pressed, 12);
   });
@@ -147,13 +148,13 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
       'suspension',
       spring({ free: '305 ± 0.1 mm', rebound: '80 ± 0.1 mm', length: '225 ± 0.1 mm' }),
     );
-    expect(one('suspension.seated', 'front-left').outcome).toBe('undecided');
+    expect(one('suspension.seated', 'front-left').result).toBe('unclear');
   });
 
   it('leaves leaf springs out, and asks what a coil spring lacks', async () => {
     expect(
-      (await examineNote('suspension', 'front: { type: leaf }')).outcome('suspension.coil-bind', 'front-left'),
-    ).toBe('notApplicable');
+      (await examineNote('suspension', 'front: { type: leaf }')).result('suspension.coil-bind', 'front-left'),
+    ).toBe('out');
     const { one } = await examineNote('suspension', 'front: { type: coil }');
     expect(one('suspension.coil-bind', 'front-left').todo).toContain('front.now.free-length');
   });
@@ -169,8 +170,8 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
       'suspension',
       'rear: { damper: { closed: 310 ± 1 mm, open: 480 ± 1 mm, at-bump: 330 ± 1 mm, at-droop: 482 ± 1 mm } }',
     );
-    expect(one('suspension.damper-stroke', 'rear-bump').outcome).toBe('conforming');
-    expect(one('suspension.damper-stroke', 'rear-droop').outcome).toBe('nonconforming');
+    expect(one('suspension.damper-stroke', 'rear-bump').result).toBe('met');
+    expect(one('suspension.damper-stroke', 'rear-droop').result).toBe('against');
   });
 });
 
@@ -179,16 +180,16 @@ describe('ground clearance', () => {
     `clearance: [{ id: pipe, place: front pipe, region: front-axle, load: ${load}, now: ${now} }]`;
   it.each([
     // 100 mm: unladen in South Australia, laden in Queensland, near an axle by ADR 43 (quoted).
-    ['SA', 'unladen', '100 ± 1 mm', 'suspension.ground-clearance-sa', 'undecided'],
-    ['SA', 'unladen', '102 ± 1 mm', 'suspension.ground-clearance-sa', 'conforming'],
-    ['SA', 'unladen', '98 ± 1 mm', 'suspension.ground-clearance-sa', 'nonconforming'],
+    ['SA', 'unladen', '100 ± 1 mm', 'suspension.ground-clearance-sa', 'unclear'],
+    ['SA', 'unladen', '102 ± 1 mm', 'suspension.ground-clearance-sa', 'met'],
+    ['SA', 'unladen', '98 ± 1 mm', 'suspension.ground-clearance-sa', 'against'],
     ['SA', 'laden', '102 ± 1 mm', 'suspension.ground-clearance-sa', 'missing'],
-    ['QLD', 'laden', '102 ± 1 mm', 'suspension.ground-clearance-qld', 'conforming'],
+    ['QLD', 'laden', '102 ± 1 mm', 'suspension.ground-clearance-qld', 'met'],
     ['QLD', 'unladen', '102 ± 1 mm', 'suspension.ground-clearance-qld', 'missing'],
-    ['VIC', 'unladen', '102 ± 1 mm', 'ground.clearance-axle', 'conforming'],
+    ['VIC', 'unladen', '102 ± 1 mm', 'ground.clearance-axle', 'met'],
   ])('%s, %s, %s: %s is %s', async (state, load, now, item, outcome) => {
     const found = (await examineNote('suspension', places(now, load), at(state))).all(item);
-    expect(found.map((f) => f.outcome)).toEqual([outcome]);
+    expect(found.map((f) => f.result)).toEqual([outcome]);
   });
 
   it('answers with the least, its place and its load', async () => {
@@ -197,7 +198,7 @@ describe('ground clearance', () => {
       'clearance: [{ id: sill, load: laden, now: 140 mm }, { id: pipe, place: front pipe, load: laden, now: 131 mm }]',
     );
     expect(one('suspension.ground-clearance')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       says: expect.stringContaining('131 mm, front pipe, laden') as string,
     });
   });
@@ -206,23 +207,23 @@ describe('ground clearance', () => {
 describe('answers and what stops', () => {
   it('leads an exchanged suspension to the brakes, and says where they stand when it was not', async () => {
     const yes = await examineNote('suspension', 'suspension-exchanged: yes');
-    expect(yes.outcome('links.altered')).toBe('undecided');
-    expect(yes.outcome('brakes.suspension-exchanged')).toBe('missing');
+    expect(yes.result('links.altered')).toBe('unclear');
+    expect(yes.result('brakes.suspension-exchanged')).toBe('missing');
     const no = await examineNote('suspension', 'suspension-exchanged: no');
-    expect(no.outcome('links.altered')).toBe('conforming');
-    expect(no.outcome('brakes.suspension-exchanged')).toBe('notApplicable');
+    expect(no.result('links.altered')).toBe('met');
+    expect(no.result('brakes.suspension-exchanged')).toBe('out');
   });
 
   it('says what South Australia asks of coils and blocks', async () => {
-    const { outcome } = await examineNote('suspension', 'coils-cut: yes\nlowering-blocks: none', at('SA'));
-    expect(outcome('suspension.coils-cut')).toBe('nonconforming');
-    expect(outcome('suspension.lowering-blocks')).toBe('notApplicable');
+    const { result: outcome } = await examineNote('suspension', 'coils-cut: yes\nlowering-blocks: none', at('SA'));
+    expect(outcome('suspension.coils-cut')).toBe('against');
+    expect(outcome('suspension.lowering-blocks')).toBe('out');
   });
 
   it('stops on worked parts and on stability control that does not work', async () => {
     const { one } = await examineNote('suspension', 'worked: heated\nstability-control: no');
-    expect(one('links.forged-worked')).toMatchObject({ outcome: 'nonconforming', stop: true });
-    expect(one('brakes.stability-control')).toMatchObject({ outcome: 'nonconforming', stop: true });
+    expect(one('links.forged-worked')).toMatchObject({ result: 'against', stop: true });
+    expect(one('brakes.stability-control')).toMatchObject({ result: 'against', stop: true });
   });
 });
 
@@ -264,14 +265,14 @@ describe('the note as a whole', () => {
       typical,
       at('SA', 'MA', { tyre: '185/70R14 88S', wheelbase: '2640 mm' }),
     );
-    expect(findings.filter((f) => ['nonconforming', 'undecided'].includes(f.outcome)).map((f) => f.id)).toEqual([]);
-    expect(findings.filter((f) => f.form === 'limit' && f.outcome === 'missing').map((f) => f.id)).toEqual([]);
-    expect(findings.find((f) => f.item === 'suspension.as-received')).toMatchObject({ outcome: 'conforming' });
+    expect(findings.filter((f) => ['against', 'unclear'].includes(f.result)).map((f) => f.id)).toEqual([]);
+    expect(findings.filter((f) => f.form === 'limit' && f.result === 'missing').map((f) => f.id)).toEqual([]);
+    expect(findings.find((f) => f.item === 'suspension.as-received')).toMatchObject({ result: 'met' });
   });
 
   it('an empty note says what is missing', async () => {
     const { findings } = await examineNote('suspension', '', at('SA'));
-    expect(findings.filter((f) => f.outcome === 'missing').length).toBeGreaterThan(20);
-    expect(findings.filter((f) => f.outcome === 'conforming' || f.outcome === 'nonconforming')).toEqual([]);
+    expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(20);
+    expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
   });
 });

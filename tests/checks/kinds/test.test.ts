@@ -20,7 +20,7 @@ describe('what a note of a test asks for', () => {
     const { all, findings } = await examineNote('test', '', nsw);
     for (const item of ['tests.noise', 'brakes.pretest-pedal', 'speedometer.accuracy', 'tests.twist', 'engine.idle-co'])
       expect(all(item).length, item).toBeGreaterThan(0);
-    expect(new Set(findings.map((f) => f.outcome))).toEqual(new Set(['missing', 'notApplicable']));
+    expect(new Set(findings.map((f) => f.result))).toEqual(new Set(['missing', 'out']));
   });
 });
 
@@ -29,26 +29,26 @@ describe('brakes', () => {
 
   // Brake assessment manual, New South Wales, v1.0, October 2013, pre-test: pedal at most 885 N, average at least 2.9 m/s2, peak at least 3.4 m/s2 (published, currency not known).
   it.each([
-    ['pedal-force: 884 ± 1 N', 'brakes.pretest-pedal', 'conforming'],
-    ['pedal-force: 885 ± 1 N', 'brakes.pretest-pedal', 'undecided'],
-    ['pedal-force: 887 ± 1 N', 'brakes.pretest-pedal', 'nonconforming'],
-    ['deceleration: 3.0 ± 0.1 m/s2', 'brakes.pretest-average', 'conforming'],
-    ['deceleration: 2.9 ± 0.1 m/s2', 'brakes.pretest-average', 'undecided'],
-    ['deceleration: 2.7 ± 0.1 m/s2', 'brakes.pretest-average', 'nonconforming'],
-    ['peak: 3.3 ± 0.05 m/s2', 'brakes.pretest-peak', 'nonconforming'],
+    ['pedal-force: 884 ± 1 N', 'brakes.pretest-pedal', 'met'],
+    ['pedal-force: 885 ± 1 N', 'brakes.pretest-pedal', 'unclear'],
+    ['pedal-force: 887 ± 1 N', 'brakes.pretest-pedal', 'against'],
+    ['deceleration: 3.0 ± 0.1 m/s2', 'brakes.pretest-average', 'met'],
+    ['deceleration: 2.9 ± 0.1 m/s2', 'brakes.pretest-average', 'unclear'],
+    ['deceleration: 2.7 ± 0.1 m/s2', 'brakes.pretest-average', 'against'],
+    ['peak: 3.3 ± 0.05 m/s2', 'brakes.pretest-peak', 'against'],
   ])('pre-test with %s: %s %s', async (field, item, outcome) => {
     const { one } = await examineNote('test', stops(`{ id: p1, test: pre-test, ${field} }`), nsw);
-    expect(one(item)).toMatchObject({ outcome, basis: 'published' });
+    expect(one(item)).toMatchObject({ result: outcome, basis: 'published' });
   });
 
   it('does not hold a car of another state against that manual', async () => {
-    const { outcome } = await examineNote('test', stops('{ id: p1, test: pre-test, peak: 1 m/s2 }'));
-    expect(outcome('brakes.pretest-peak')).toBe('notApplicable');
+    const { result: outcome } = await examineNote('test', stops('{ id: p1, test: pre-test, peak: 1 m/s2 }'));
+    expect(outcome('brakes.pretest-peak')).toBe('out');
   });
 
   it('a pull in the pre-test is told', async () => {
     const { one } = await examineNote('test', stops('{ id: p1, test: pre-test, pulled: yes }'), nsw);
-    expect(one('brakes.pretest-pull')).toMatchObject({ outcome: 'nonconforming', says: expect.stringContaining('p1') });
+    expect(one('brakes.pretest-pull')).toMatchObject({ result: 'against', says: expect.stringContaining('p1') });
   });
 
   // The same manual, test D: at least 2.55 m/s2; a split system one of up to four tries for each failure, another each of ten stops.
@@ -57,22 +57,22 @@ describe('brakes', () => {
     .join(', ');
   it('counts the best of four tries of a split system', async () => {
     const { all } = await examineNote('test', stops(tries, 'split-system: yes,'), nsw);
-    expect(all('brakes.half-system-laden')).toMatchObject([{ subject: 'f4', outcome: 'conforming' }]);
+    expect(all('brakes.half-system-laden')).toMatchObject([{ subject: 'f4', result: 'met' }]);
   });
 
   it('counts no fifth try', async () => {
     const { all } = await examineNote('test', stops(tries.replace('2.7', '2.3'), 'split-system: yes,'), nsw);
-    expect(all('brakes.half-system-laden')).toMatchObject([{ subject: 'f4', outcome: 'nonconforming' }]);
+    expect(all('brakes.half-system-laden')).toMatchObject([{ subject: 'f4', result: 'against' }]);
   });
 
   it('counts every stop of another system, and says how many are still to be made', async () => {
     const { all } = await examineNote('test', stops(tries, 'split-system: no,'), nsw);
-    expect(all('brakes.half-system-laden').map((f) => f.outcome)).toEqual([
-      'nonconforming',
-      'nonconforming',
-      'nonconforming',
-      'conforming',
-      'conforming',
+    expect(all('brakes.half-system-laden').map((f) => f.result)).toEqual([
+      'against',
+      'against',
+      'against',
+      'met',
+      'met',
       'missing',
     ]);
   });
@@ -102,9 +102,9 @@ describe('brakes', () => {
   };
   // 1170 unladen + 10 + 30 + 68 × 3 = 1414 kg: worked by hand.
   it.each([
-    ['1417 ± 0.1 kg', 'conforming'],
-    ['1414 ± 0.1 kg', 'undecided'],
-    ['1411 ± 0.1 kg', 'nonconforming'],
+    ['1417 ± 0.1 kg', 'met'],
+    ['1414 ± 0.1 kg', 'unclear'],
+    ['1411 ± 0.1 kg', 'against'],
   ])('a test mass of %s, from the weighing in a later note: %s', async (mass, outcome) => {
     const { one } = await examineNote(
       'test',
@@ -112,13 +112,13 @@ describe('brakes', () => {
       weighed,
     );
     expect(one('brakes.test-mass').limit?.min).toBeCloseTo(1414, 6);
-    expect(one('brakes.test-mass').outcome).toBe(outcome);
+    expect(one('brakes.test-mass').result).toBe(outcome);
   });
 
   it('says which masses it lacks', async () => {
     const { one } = await examineNote('test', 'test: brakes\nbrakes: { test-mass: 1414 kg, seats-occupied: 2 }', nsw);
     expect(one('brakes.test-mass')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       says: expect.stringContaining('mass of oil and coolant'),
     });
   });
@@ -130,13 +130,13 @@ describe('noise', () => {
 
   // Environment Protection Regulations 2021, Victoria, r. 143: 96 dB(A) before 1 November 1983, 90 dB(A) from then (published, currency not known).
   it.each([
-    ['1983-10', '95 ± 0.5 dB(A)', 'conforming'],
-    ['1983-10', '96 ± 0.5 dB(A)', 'undecided'],
-    ['1983-10', '97 ± 0.5 dB(A)', 'nonconforming'],
-    ['1983-11', '95 ± 0.5 dB(A)', 'nonconforming'],
-    ['1983-11', '89 ± 0.5 dB(A)', 'conforming'],
+    ['1983-10', '95 ± 0.5 dB(A)', 'met'],
+    ['1983-10', '96 ± 0.5 dB(A)', 'unclear'],
+    ['1983-10', '97 ± 0.5 dB(A)', 'against'],
+    ['1983-11', '95 ± 0.5 dB(A)', 'against'],
+    ['1983-11', '89 ± 0.5 dB(A)', 'met'],
   ])('a Victorian car built %s with %s: %s', async (built, reading, outcome) => {
-    expect((await examineNote('test', noise(reading), { vehicle: { built } })).outcome('tests.noise')).toBe(outcome);
+    expect((await examineNote('test', noise(reading), { vehicle: { built } })).result('tests.noise')).toBe(outcome);
   });
 
   it('the split between old and new cars lies elsewhere in New South Wales', async () => {
@@ -145,7 +145,7 @@ describe('noise', () => {
       vehicle: { built: '1983-05', registration: 'NSW' },
     });
     expect(one('tests.noise')).toMatchObject({
-      outcome: 'nonconforming',
+      result: 'against',
       marks: expect.arrayContaining(['superseded text']),
     });
   });
@@ -153,55 +153,57 @@ describe('noise', () => {
   it('takes the highest reading, and the mean where the procedure does', async () => {
     const readings = "'[88.0, 91.0, 88.0] dB(A)'";
     const { one, runs } = await examineNote('test', noise(readings));
-    expect(one('tests.noise')).toMatchObject({ outcome: 'nonconforming', measured: { si: 91 } });
+    expect(one('tests.noise')).toMatchObject({ result: 'against', measured: { si: 91 } });
     expect(runs.find((r) => r.sheet.id === 'energy-mean')?.results?.['spread']?.si).toBeCloseTo(3, 9);
     const mean = await examineNote('test', noise(readings, 'counts: mean,'));
     expect(mean.one('tests.noise').measured?.si).toBeCloseTo(89, 9);
-    expect(mean.outcome('tests.noise')).toBe('undecided');
+    expect(mean.result('tests.noise')).toBe('unclear');
   });
 
   it('holds an approved car against its own figure', async () => {
     // Signature and 5 dB(A): Noise Control Regulation 2008, New South Wales, cl. 4 (published, superseded).
     const note =
       'test: noise\nnoise: { approval: ADR 83/00, signature: 84 ± 0.1 dB(A), outlets: [{ id: rear, readings: 90 ± 0.5 dB(A) }] }';
-    const { one, outcome } = await examineNote('test', note, { vehicle: { registration: 'NSW', built: '2008-03' } });
-    expect(one('tests.noise-signature')).toMatchObject({ outcome: 'nonconforming', limit: { max: 89 } });
-    expect(outcome('tests.noise')).toBe('notApplicable');
+    const { one, result: outcome } = await examineNote('test', note, {
+      vehicle: { registration: 'NSW', built: '2008-03' },
+    });
+    expect(one('tests.noise-signature')).toMatchObject({ result: 'against', limit: { max: 89 } });
+    expect(outcome('tests.noise')).toBe('out');
     const without = await examineNote('test', note.replace('signature: 84 ± 0.1 dB(A), ', ''), {
       vehicle: { registration: 'NSW', built: '2008-03' },
     });
     expect(without.one('tests.noise-signature')).toMatchObject({
-      outcome: 'missing',
+      result: 'missing',
       todo: expect.stringContaining('noise.signature'),
     });
   });
 
   // 1 dB between before and after: quoted from ADR 83/00.
   it.each([
-    ['94.0 ± 0.1 dB', '94.4 ± 0.1 dB', 'conforming'],
-    ['94.0 ± 0.1 dB', '95.0 ± 0.1 dB', 'undecided'],
-    ['94.0 ± 0.1 dB', '92.5 ± 0.1 dB', 'nonconforming'],
+    ['94.0 ± 0.1 dB', '94.4 ± 0.1 dB', 'met'],
+    ['94.0 ± 0.1 dB', '95.0 ± 0.1 dB', 'unclear'],
+    ['94.0 ± 0.1 dB', '92.5 ± 0.1 dB', 'against'],
   ])('a meter at %s and then %s on its calibrator: %s', async (before, after, outcome) => {
     const { one } = await examineNote(
       'test',
       `test: noise\nnoise: { calibrator-before: ${before}, calibrator-after: ${after} }`,
     );
-    expect(one('tests.noise-meter')).toMatchObject({ outcome, marks: ['confirm against your copy'] });
+    expect(one('tests.noise-meter')).toMatchObject({ result: outcome, marks: ['confirm against your copy'] });
   });
 
   it('a background close under the reading is told, ten decibels being common practice', async () => {
     const near = await examineNote('test', noise('89 dB(A)').replace('60', '82'));
-    expect(near.one('tests.noise-background')).toMatchObject({ outcome: 'nonconforming', basis: 'practice' });
-    expect((await examineNote('test', noise('89 dB(A)'))).outcome('tests.noise-background')).toBe('conforming');
+    expect(near.one('tests.noise-background')).toMatchObject({ result: 'against', basis: 'practice' });
+    expect((await examineNote('test', noise('89 dB(A)'))).result('tests.noise-background')).toBe('met');
   });
 
   it('shows the engine speed beside the figure of the own copy', async () => {
     const note = 'test: noise\nnoise: { rated-speed: 5400 rpm, test-speed: 3760 rpm }';
-    expect((await examineNote('test', note)).outcome('tests.noise-speed')).toBe('unconfirmed');
+    expect((await examineNote('test', note)).result('tests.noise-speed')).toBe('unconfirmed');
     const limits =
       'figures:\n  - { item: tests.noise-speed, min: 0.97 * stationary_test_speed, max: 1.03 * stationary_test_speed, edition: made up, clause: made up, read-by: JO, on: 2026-01-05 }\n';
     expect((await examineNote('test', note, { limits })).one('tests.noise-speed')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       basis: 'own-copy',
     });
   });
@@ -216,17 +218,17 @@ describe('speedometer', () => {
     `test: speedometer\nspeeds: [{ id: a, indicated: ${indicated}, true-speed: ${trueSpeed} }]`;
   // ADR 18/03 and UN R39, 5.3: true 90 km/h may show 90 to 103 (tabled by a motoring magazine, quoted); before, a tenth either way above 40 km/h (quoted).
   it.each([
-    ['2007-07', '102.5 ± 0.2 km/h', '90 ± 0.1 km/h', 'conforming'],
-    ['2007-07', '103 ± 0.2 km/h', '90 ± 0.1 km/h', 'undecided'],
-    ['2007-07', '103.5 ± 0.2 km/h', '90 ± 0.1 km/h', 'nonconforming'],
-    ['2007-07', '89 ± 0.2 km/h', '90 ± 0.1 km/h', 'nonconforming'],
-    ['2006-06', '89 ± 0.2 km/h', '90 ± 0.1 km/h', 'conforming'],
-    ['2006-06', '81 ± 0.2 km/h', '90 ± 0.1 km/h', 'undecided'],
-    ['2006-06', '80 ± 0.2 km/h', '90 ± 0.1 km/h', 'nonconforming'],
-    ['2006-06', '20 km/h', '39 km/h', 'notApplicable'],
+    ['2007-07', '102.5 ± 0.2 km/h', '90 ± 0.1 km/h', 'met'],
+    ['2007-07', '103 ± 0.2 km/h', '90 ± 0.1 km/h', 'unclear'],
+    ['2007-07', '103.5 ± 0.2 km/h', '90 ± 0.1 km/h', 'against'],
+    ['2007-07', '89 ± 0.2 km/h', '90 ± 0.1 km/h', 'against'],
+    ['2006-06', '89 ± 0.2 km/h', '90 ± 0.1 km/h', 'met'],
+    ['2006-06', '81 ± 0.2 km/h', '90 ± 0.1 km/h', 'unclear'],
+    ['2006-06', '80 ± 0.2 km/h', '90 ± 0.1 km/h', 'against'],
+    ['2006-06', '20 km/h', '39 km/h', 'out'],
   ])('built %s, %s shown at %s: %s', async (built, indicated, trueSpeed, outcome) => {
     expect(
-      (await examineNote('test', speeds(indicated, trueSpeed), { vehicle: { built } })).outcome('speedometer.accuracy'),
+      (await examineNote('test', speeds(indicated, trueSpeed), { vehicle: { built } })).result('speedometer.accuracy'),
     ).toBe(outcome);
   });
 
@@ -234,12 +236,12 @@ describe('speedometer', () => {
     const note = speeds('89 ± 0.2 km/h', '90 ± 0.1 km/h');
     expect(
       (await examineNote('test', note, { vehicle: { built: '2006-10' } })).one('speedometer.accuracy'),
-    ).toMatchObject({ outcome: 'missing', says: expect.stringContaining('speedometer-rule') });
+    ).toMatchObject({ result: 'missing', says: expect.stringContaining('speedometer-rule') });
     expect(
-      (await examineNote('test', `${note}\nspeedometer-rule: ADR 18/03`, { vehicle: { built: '2006-10' } })).outcome(
+      (await examineNote('test', `${note}\nspeedometer-rule: ADR 18/03`, { vehicle: { built: '2006-10' } })).result(
         'speedometer.accuracy',
       ),
-    ).toBe('nonconforming');
+    ).toBe('against');
   });
 
   it('takes no true speed from another reading', async () => {
@@ -248,8 +250,8 @@ describe('speedometer', () => {
       'test: speedometer\nspeeds: [{ id: a, indicated: 90 km/h, true-speed: 88 km/h }, { id: b, indicated: 60 km/h }]',
       { vehicle: { built: '2010-01' } },
     );
-    expect(all('speedometer.accuracy').map((f) => [f.subject, f.outcome])).toEqual([
-      ['a', 'conforming'],
+    expect(all('speedometer.accuracy').map((f) => [f.subject, f.result])).toEqual([
+      ['a', 'met'],
       ['b', 'missing'],
     ]);
   });
@@ -260,7 +262,7 @@ describe('speedometer', () => {
       'test: speedometer\nspeeds: [{ id: a, state: was, indicated: 70 km/h, true-speed: 88 km/h }]',
       { vehicle: { built: '2010-01' } },
     );
-    expect(all('speedometer.accuracy').map((f) => f.outcome)).toEqual(['missing']);
+    expect(all('speedometer.accuracy').map((f) => f.result)).toEqual(['missing']);
     expect(runs.some((r) => r.sheet.id === 'speedometer-error')).toBe(true);
   });
 });
@@ -280,24 +282,24 @@ describe('twist', () => {
       0,
     );
     expect(one('tests.twist')).toMatchObject({
-      outcome: 'conforming',
+      result: 'met',
       says: expect.stringMatching(/\+20 %.*not judged/),
     });
   });
 
   it('a softer body is told and not judged either', async () => {
     const { one } = await examineNote('test', twist(loads(1.5), loads(1.8)));
-    expect(one('tests.twist')).toMatchObject({ outcome: 'conforming', says: expect.stringContaining('−17 %') });
+    expect(one('tests.twist')).toMatchObject({ result: 'met', says: expect.stringContaining('−17 %') });
   });
 
   it('asks for the test as received, which cannot be made later', async () => {
     const { one } = await examineNote('test', twist('', loads(1.5)));
-    expect(one('tests.twist')).toMatchObject({ outcome: 'missing', todo: expect.stringContaining('twist.was') });
+    expect(one('tests.twist')).toMatchObject({ result: 'missing', todo: expect.stringContaining('twist.was') });
   });
 });
 
 it('the lane change asks for its report, the driver’s confidence and the gross mass', async () => {
-  const { outcome } = await examineNote(
+  const { result: outcome } = await examineNote(
     'test',
     'test: lane-change\nlane-change: { confidence: no, runs: [{ id: a, cones: 0 }] }',
     nsw,
@@ -307,20 +309,20 @@ it('the lane change asks for its report, the driver’s confidence and the gross
     outcome('tests.lane-change-driver'),
     outcome('tests.lane-change-gvm'),
     outcome('tests.lane-change-cones'),
-  ]).toEqual(['missing', 'nonconforming', 'conforming', 'unconfirmed']);
+  ]).toEqual(['missing', 'against', 'met', 'unconfirmed']);
 });
 
 // 4.5 % carbon monoxide at idle: page of the South Australian government (published, currency not known).
 it.each([
-  ['(4.4 ± 0.1) %', 'conforming'],
-  ['(4.5 ± 0.1) %', 'undecided'],
-  ['(4.7 ± 0.1) %', 'nonconforming'],
+  ['(4.4 ± 0.1) %', 'met'],
+  ['(4.5 ± 0.1) %', 'unclear'],
+  ['(4.7 ± 0.1) %', 'against'],
 ])('carbon monoxide of %s at idle: %s', async (share, outcome) => {
   expect(
     (
       await examineNote('test', `test: emissions\nemissions: { idle-co: ${share} }`, {
         vehicle: { registration: 'SA' },
       })
-    ).outcome('engine.idle-co'),
+    ).result('engine.idle-co'),
   ).toBe(outcome);
 });

@@ -145,7 +145,8 @@ const finding = (subject: string, clearance: number, rest: Partial<Finding> = {}
   subject,
   item: 'assembly.oil-clearance',
   title: 'Oil clearance',
-  outcome: 'conforming',
+  of: 'requirement',
+  outcome: 'conforms',
   form: 'limit',
   measured: uncertain(clearance, 4e-6),
   limit: { min: 25e-6, max: 64e-6, unit: 'mm', document: 'sheet of the maker', basis: 'maker' },
@@ -167,7 +168,7 @@ describe('the drawings of findings', () => {
   });
 
   it('are none without a number or a limit', () => {
-    expect(drawingForFinding(finding('mains-1', 0, { measured: undefined, outcome: 'missing' }))).toBeUndefined();
+    expect(drawingForFinding(finding('mains-1', 0, { measured: undefined, outcome: 'not-measured' }))).toBeUndefined();
     expect(drawingForFinding(finding('mains-1', 50e-6, { limit: undefined }))).toBeUndefined();
   });
 

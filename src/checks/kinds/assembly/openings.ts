@@ -45,14 +45,14 @@ export function examineOpenings(all: z.output<typeof openings>, work: Work): voi
       work.state(
         'assembly.openings',
         opening.id,
-        'nonconforming',
+        'against',
         `${place}: ${thread!.text} closed without anything that seals it`,
         { todo: 'take the plug out and seal its thread', answer: 'no', path },
       );
       continue;
     }
     const done = what === 'moved' ? `moved to ${opening['moved-to']}` : 'plugged';
-    work.state('assembly.openings', opening.id, 'conforming', `${place}: ${done}, ${thread!.text}, ${sealant}`, {
+    work.state('assembly.openings', opening.id, 'met', `${place}: ${done}, ${thread!.text}, ${sealant}`, {
       answer: 'yes',
       path,
     });

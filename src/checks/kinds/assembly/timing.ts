@@ -67,30 +67,30 @@ export function examineTiming(data: Timing, work: Work): void {
   const moves = (data['timing-moved'] ?? []).toSorted((a, b) => (a.on ?? '').localeCompare(b.on ?? ''));
   const move = moves.find((m) => m.on === undefined) ?? moves.at(-1);
   const path = ['timing-checks', last.id, 'on'];
-  const state = (outcome: 'conforming' | 'nonconforming' | 'undecided', says: string, todo?: string) =>
-    work.state('assembly.timing-mark', last.id, outcome, `${says}; ${inWords(offset)}`, {
+  const state = (result: 'met' | 'against' | 'unclear', says: string, todo?: string) =>
+    work.state('assembly.timing-mark', last.id, result, `${says}; ${inWords(offset)}`, {
       path,
       todo,
-      ...(outcome === 'conforming' ? { answer: 'yes' } : {}),
+      ...(result === 'met' ? { answer: 'yes' } : {}),
     });
   const again = 'check it again with the positive stop and add the readings';
   if (!move)
     return state(
-      'conforming',
+      'met',
       `checked${last.on ? ` on ${last.on}` : ''}, and nothing that the mark hangs on is said to have moved`,
     );
   const moved = `${move.what ?? move.id} moved${move.on ? ` on ${move.on}` : ''}`;
   if (last.on === undefined || move.on === undefined)
     return state(
-      'undecided',
+      'unclear',
       `${moved}, checked${last.on ? ` on ${last.on}` : ''}: which came last is not stated`,
       'state the day of both',
     );
-  if (last.on < move.on) return state('nonconforming', `last checked on ${last.on}, and ${moved} since`, again);
-  if (last.on > move.on) return state('conforming', `${moved}, checked again on ${last.on}`);
+  if (last.on < move.on) return state('against', `last checked on ${last.on}, and ${moved} since`, again);
+  if (last.on > move.on) return state('met', `${moved}, checked again on ${last.on}`);
   if (work.isAnswered('assembly.timing-mark')) return;
   state(
-    'undecided',
+    'unclear',
     `${moved} and checked on the same day: which came last is not stated`,
     `answer \`assembly.timing-mark: yes\` if the check came last, otherwise ${again}`,
   );

@@ -40,12 +40,12 @@ export function examineUnbalance(all: z.output<typeof rotating>, work: Work): vo
     const shown = `${showQuantity(now.si, now.unit)} fitted, ${showQuantity(was.si, was.unit)} on the original`;
     const rest = { measured: now, path: [...path, 'replacement'] };
     if (apart <= Math.hypot(expanded(was), expanded(now)) * (1 + 1e-9))
-      work.state('assembly.unbalance', part.id, 'conforming', `${shown}: the same`, { ...rest, answer: 'yes' });
+      work.state('assembly.unbalance', part.id, 'met', `${shown}: the same`, { ...rest, answer: 'yes' });
     else if (part['balance-report'])
       work.state(
         'assembly.unbalance',
         part.id,
-        'undecided',
+        'unclear',
         `${shown}: not the same, balanced with the crankshaft as ${part['balance-report']} says`,
         { ...rest, answer: 'no', todo: 'put the balance report to the certifier' },
       );
@@ -53,7 +53,7 @@ export function examineUnbalance(all: z.output<typeof rotating>, work: Work): vo
       work.state(
         'assembly.unbalance',
         part.id,
-        'nonconforming',
+        'against',
         `${shown}: they differ by ${showQuantity(apart, now.unit)}, and the crankshaft is out of balance by it`,
         {
           ...rest,

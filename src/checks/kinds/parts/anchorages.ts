@@ -57,7 +57,7 @@ export function examineAnchorages(anchorages: readonly Anchorage[] | undefined, 
     work.state(
       item,
       anchorage.id,
-      'nonconforming',
+      'against',
       `belt anchorage ${nameOf(anchorage)}: ${why}; this stops the note until the certifier has decided`,
       {
         stop: true,

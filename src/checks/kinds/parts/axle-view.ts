@@ -83,7 +83,7 @@ function tellPath(
   work.state(
     'axle.path',
     '',
-    'conforming',
+    'met',
     `pinion ${slope(bumpPinion)} at full bump and ${slope(droopPinion)} at full droop; axle ${shift(bumpShift)} and ${shift(droopShift)}; recorded, not judged`,
     { run, answer: 'reckoned' },
   );

@@ -60,7 +60,7 @@ export function examineBalance(data: Brakes, work: Work): void {
     for (const remaining of left)
       work.sheet(circuitFailure, `${load}-${remaining}`, { ...vehicle, frontForce, rearForce, remaining });
     if (load === 'laden' && balance.run?.results)
-      work.state('brakes.balance-sheet', '', 'conforming', 'shown by the sheets of pressure and balance of this note', {
+      work.state('brakes.balance-sheet', '', 'met', 'shown by the sheets of pressure and balance of this note', {
         run: balance.run.id,
         answer: 'reckoned',
       });

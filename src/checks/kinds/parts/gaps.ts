@@ -18,7 +18,7 @@ export const gapsField = list(
 /** A gap at rest is what is left for the engine to move. */
 export function examineGaps(gaps: z.output<typeof gapsField>, work: Work): void {
   if (!gaps?.length && hasNote(work, 'clearance'))
-    return work.state('mounts.gap', '', 'notApplicable', 'the clearance note takes the gaps of the engine');
+    return work.state('mounts.gap', '', 'out', 'the clearance note takes the gaps of the engine');
   if (!gaps?.length) return work.compare('mounts.gap', '', work.lacks('gaps'));
   for (const { id, gap } of gaps) work.compare('mounts.gap', id, work.take(gap, 'gaps', id, 'gap'));
 }

@@ -53,7 +53,7 @@ export function stopStates(data: Stopping) {
 
 export function examineStops(data: Stopping, work: Work): void {
   const stop = (item: string, field: keyof Stopping, answer: string, says: string) =>
-    work.state(item, '', 'nonconforming', `${says}: this stops the note until the certifier has decided`, {
+    work.state(item, '', 'against', `${says}: this stops the note until the certifier has decided`, {
       stop: true,
       answer,
       todo: 'stop work on it and put it to the certifier',

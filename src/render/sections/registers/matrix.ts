@@ -22,9 +22,9 @@ export function matrix(subject: Subject): Element {
   const order = new Map(evaluation.raised.map(({ item }, i) => [item.id, i]));
   const at = (f: Finding) => order.get(f.item) ?? order.size;
   const kept = evaluation.findings
-    .filter((f) => f.outcome !== 'notApplicable' && !(isBlank(f) && !f.run))
+    .filter((f) => f.outcome !== 'not-applicable' && !(isBlank(f) && !f.run))
     .sort((a, b) => at(a) - at(b));
-  const bare = evaluation.findings.filter((f) => f.outcome !== 'notApplicable' && !kept.includes(f));
+  const bare = evaluation.findings.filter((f) => f.outcome !== 'not-applicable' && !kept.includes(f));
   return h('section.landscape', { id: anchor.section('matrix') }, [
     h('h2', 'Traceability'),
     ...tables(kept, subject),

@@ -17,7 +17,7 @@ interface Cited {
 
 /** Every text that a limit, an item or a sheet of this document rests on, with its edition. */
 export function sourceRegister({ evaluation }: Subject): Element {
-  const applied = new Set(evaluation.findings.filter((f) => f.outcome !== 'notApplicable').map((f) => f.item));
+  const applied = new Set(evaluation.findings.filter((f) => f.outcome !== 'not-applicable').map((f) => f.item));
   const rests = [
     ...evaluation.findings.flatMap((f) => f.limit ?? []),
     ...evaluation.raised.flatMap(({ item }) => (applied.has(item.id) ? [restsOf(item.rests)] : [])),
