@@ -24,7 +24,7 @@ export interface Around {
 }
 
 /** A finding with how it came out, whatever its class calls it. */
-export type Found = Finding & { result: Result };
+type Found = Finding & { result: Result };
 
 export interface Bench extends Omit<Evaluation, 'findings'> {
   findings: Found[];
