@@ -25,14 +25,21 @@ export const form = formOf({
     { name: 'kind', count: 'optional', is: 'kind' },
     { name: 'title', count: 'any' },
   ],
-  usage: 'gusset note <build> <kind> [<title>]',
+  usage: 'gusset note <build> <kind> [<title>] | <build> --update [<note>…]',
   about: `Begins the next note: every field of its kind with what it is, how it is measured and which items of the codes it serves.
-What does not apply to this car is left out. Notes are numbered in tens, so that others can come between. Nothing is overwritten.`,
-  options: { kinds: { flag: true, says: 'list the kinds of note' } },
+What does not apply to this car is left out. Notes are numbered in tens, so that others can come between. Nothing is overwritten.
+
+With --update the build, or only the named notes of it, is brought up to the present format: obsolete fields and words are
+rewritten where they stand, comments and all else stay as they are. Notes that cannot be read are left as they are.`,
+  options: {
+    kinds: { flag: true, says: 'list the kinds of note' },
+    update: { flag: true, says: 'rewrite obsolete fields, which `gusset check` names' },
+  },
   examples: [
     'gusset note builds/wagon brakes "Front disc conversion"',
     'gusset note builds/wagon general',
     'gusset note --kinds',
+    'gusset note builds/wagon --update',
   ],
 });
 
@@ -49,6 +56,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     return exits.clean;
   }
   const [folder, id, ...words] = names;
+  if (values.update && folder !== undefined)
+    return (await import('./note/update.js')).updateNotes(folder, names.slice(1), io);
   if (folder === undefined || id === undefined)
     throw new UsageError(
       `found ${folder === undefined ? 'no build' : 'no kind of note'}, expected ${usageLine(form)}; \`gusset note --kinds\` lists the kinds`,

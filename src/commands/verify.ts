@@ -10,6 +10,7 @@ import { checkInputs, checkTag, repositoryOf } from '../app/verify/repository.js
 import { manifestName } from '../history/manifest.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
+import { jsonForm } from '../project/format.js';
 import { formOf, parse } from './terminal/form.js';
 import { type Exit, exits, type Io } from './terminal/io.js';
 import { progressLine } from './terminal/progress.js';
@@ -30,7 +31,10 @@ its commit, the tag and its signature; examines the commit again and prints it a
     alone: { flag: true, says: 'look at the document by itself, without a repository' },
     format: { oneOf: ['text', 'json'], usual: 'text', says: 'how it is told' },
   },
-  more: 'The exit code is 0 only if everything matches; with --alone, if everything in the document does.',
+  more: `A document of another version of Gusset is checked by its digests, its tag and the contents of its commit. It is not examined
+and printed again, since another version does both otherwise: that is said as unchecked.
+
+The exit code is 0 only if everything was checked and matches; with --alone, if everything in the document does.`,
   examples: ['gusset verify out/wagon', 'gusset verify letters/submission.pdf --repository ~/workshop'],
 });
 
@@ -42,7 +46,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const progress = progressLine(io);
   const checks =
     'problem' in document
-      ? [differs('file', document.problem)]
+      ? [document.later ? unchecked('file', document.problem) : differs('file', document.problem)]
       : await checkAll(document, file, {
           alone: values.alone,
           places: values.repository === undefined ? ['.', dirname(file)] : [values.repository],
@@ -51,7 +55,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const name = 'problem' in document ? basename(file) : `${document.manifest.document} (${basename(file)})`;
   if (values.format === 'json')
     io.stdout(
-      `${JSON.stringify({ form: 'gusset-verification/1', file: basename(file), document: 'problem' in document ? undefined : document.manifest.document, checks }, null, 2)}\n`,
+      `${JSON.stringify({ form: jsonForm('verification'), file: basename(file), document: 'problem' in document ? undefined : document.manifest.document, checks }, null, 2)}\n`,
     );
   else io.stdout(verificationText(name, checks, io.columns ?? 100));
   return checks.some((c) => c.state === 'differs' || c.state === 'unchecked') ? exits.findings : exits.clean;
@@ -110,11 +114,13 @@ async function besides(document: VerifiedDocument, file: string): Promise<Checke
 }
 
 const signs = { matches: '✓', differs: '✗', unchecked: '?', none: '–' } as const;
-const words = { matches: '', differs: '', unchecked: 'not checked: ', none: '' } as const;
 
 function verificationText(name: string, checks: readonly Checked[], width: number): string {
   const lines = checks.flatMap((c) => [
-    ...hanging(`${signs[c.state]} ${c.name}: ${words[c.state]}${visible(c.says)}`, width),
+    ...hanging(
+      `${signs[c.state]} ${c.name}: ${c.state === 'unchecked' ? `unchecked (${visible(c.says)})` : visible(c.says)}`,
+      width,
+    ),
     ...c.list.flatMap((line) => wrap(visible(line), width, '    ')),
   ]);
   const count = (state: Checked['state']) => checks.filter((c) => c.state === state).length;
@@ -126,7 +132,7 @@ function verificationText(name: string, checks: readonly Checked[], width: numbe
           .join(', ')}.`
       : `${visible(name)} matches in all that was checked${
           count('unchecked') > 0
-            ? `; not checked: ${checks
+            ? `; unchecked: ${checks
                 .filter((c) => c.state === 'unchecked')
                 .map((c) => c.name)
                 .join(', ')}`

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { format } from '../project/format.js';
 import { isLetter } from './git/issue-letter.js';
 
 /** What a document was made from, with digests: attached to the PDF, and with the outputs beside it. */
@@ -7,7 +8,8 @@ const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 const file = { path: z.string(), bytes: z.number().int().min(0), sha256 };
 
 const manifestSchema = z.object({
-  form: z.literal('gusset-manifest/1'),
+  /** With the number of its format; earlier and later ones are read as far as they are of this form. */
+  form: z.string().regex(/^gusset-manifest\/[1-9]\d*$/),
   /** Name and version of this program. */
   tool: z.string(),
   browser: z.string(),
@@ -49,8 +51,8 @@ export const manifestName = 'manifest.json';
 
 export const manifestText = (manifest: Manifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
 
-/** A manifest, or in words why it is none. */
-export function readManifest(text: string): Manifest | { problem: string } {
+/** A manifest, or in words why it is none; `later` where that is because a later version wrote it. */
+export function readManifest(text: string): Manifest | { problem: string; later?: true } {
   let data: unknown;
   try {
     data = JSON.parse(text);
@@ -59,6 +61,8 @@ export function readManifest(text: string): Manifest | { problem: string } {
   }
   const read = manifestSchema.safeParse(data);
   if (read.success) return read.data;
+  const number = Number(/^gusset-manifest\/(\d+)$/.exec(String((data as { form?: unknown } | null)?.form))?.[1] ?? 0);
+  if (number > format) return { problem: `it is of format ${number}, this version reads up to ${format}`, later: true };
   const [issue] = read.error.issues;
   return { problem: `${issue?.path.join('.') || 'the whole'}: ${issue?.message ?? 'not of this form'}` };
 }

@@ -5,6 +5,7 @@ import { readings } from '../project/fields.js';
 import { metaAt, type NamedPath } from '../project/find-field.js';
 import { type Frontmatter, type Plain, readFrontmatter } from '../project/frontmatter.js';
 import type { KindShapes } from '../project/read.js';
+import { translate } from '../project/translate.js';
 import { buildSchema } from '../project/vehicle.js';
 import type { ParseNote } from './values.js';
 import { writtenQuantity } from './written.js';
@@ -13,7 +14,7 @@ const written: ReadonlySet<unknown> = new Set(['quantity', 'slope', 'designation
 
 /**
  * Reads the measured values and designations of a note or of `build.md` as they were written, by the path of their
- * field. The schema of the kind says which fields these are. Old commits hold notes that no schema of today fits:
+ * field, obsolete ones by what they are called now. The schema of the kind says which fields these are. Old commits hold notes that no schema of today fits:
  * under keys that it does not know, everything that reads as a quantity with a unit is taken.
  */
 export function measuredText(kinds: KindShapes): ParseNote {
@@ -26,8 +27,10 @@ export function measuredText(kinds: KindShapes): ParseNote {
         return new Map();
       throw new Error(problems.map((p) => `line ${p.line}: found ${p.found}`).join('; '));
     }
-    const shape = shapeOf(front.data, kinds);
-    return shape === undefined ? new Map() : new Map(fieldsIn(front.data, [], shape));
+    const sort = typeof front.data['kind'] === 'string' ? 'note' : 'build';
+    const { data } = translate(front, path, sort).value ?? front;
+    const shape = shapeOf(data, kinds);
+    return shape === undefined ? new Map() : new Map(fieldsIn(data, [], shape));
   };
 }
 

@@ -1,4 +1,5 @@
 import { fieldTree } from './field-tree.js';
+import { format } from './format.js';
 import { fieldLines, prose, scalar } from './template-lines.js';
 import { buildSchema } from './vehicle.js';
 
@@ -11,8 +12,11 @@ export function buildTemplate(title: string): string {
     ),
     `title: ${scalar(title)}`,
     '',
+    ...prose('The format that the notes of this build are written in. It is not to be changed by hand.'),
+    `format: ${format}`,
+    '',
     ...fieldTree(buildSchema.shape)
-      .filter((field) => field.key !== 'title')
+      .filter((field) => field.key !== 'title' && field.key !== 'format')
       .flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
     '---',
     '',

@@ -2,6 +2,7 @@ import type { Place } from '../calc/value.js';
 import type { Common } from './common.js';
 import type { Frontmatter } from './frontmatter.js';
 import type { Query } from './queries.js';
+import type { ObsoleteUse } from './translate.js';
 import type { BuildData } from './vehicle.js';
 
 /** A file of the build that a note or `build.md` names. `path` is relative to the build's folder, with forward slashes. */
@@ -42,6 +43,8 @@ export interface Build {
   files: Map<string, BuildFile>;
   /** `limits.yaml` of the workshop and of the build, in that order. */
   limits: LimitsFile[];
+  /** Fields and words of an earlier format, read as what stands for them now. */
+  obsolete: readonly ObsoleteUse[];
   /** Every file that was read or named, for the manifest. */
   inputs: BuildFile[];
 }

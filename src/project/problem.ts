@@ -27,6 +27,8 @@ const problemCodes = [
   'yaml-depth',
   'key-unknown',
   'key-spelling',
+  'obsolete',
+  'format',
   'kind-unknown',
   'value',
   'quantity',

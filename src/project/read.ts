@@ -2,16 +2,17 @@ import { existsSync, statSync } from 'node:fs';
 import { basename, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
 import { didYouMean } from '../platform/near.js';
-import { withBodyTables } from './body-table.js';
 import { type Common, commonShape } from './common.js';
 import { listFolder, listingOnce, readText } from './files.js';
-import { type Frontmatter, readFrontmatter, readYamlFile } from './frontmatter.js';
+import type { Frontmatter } from './frontmatter.js';
 import { afresh } from './memory.js';
 import type { Build, BuildFile, LimitsFile, Note } from './model.js';
 import { findNamedFiles } from './named-files.js';
 import { inReadingOrder, type Problem } from './problem.js';
 import type { Query } from './queries.js';
 import { readQuery } from './queries.js';
+import { readCurrent } from './read-current.js';
+import type { FileSort, ObsoleteUse } from './translate.js';
 import { twins } from './twins.js';
 import { validate } from './validate.js';
 import { buildSchema } from './vehicle.js';
@@ -29,10 +30,11 @@ export function readBuild(
   from = process.cwd(),
   recall = afresh,
   mayBeEmpty = false,
-): { build?: Build; problems: Problem[] } {
+): { build?: Build; obsolete: ObsoleteUse[]; problems: Problem[] } {
   const directory = resolve(folder);
   const shown = (path: string) => relative(from, join(directory, path)).split('\\').join('/') || '.';
   const problems: Problem[] = [];
+  const obsolete: ObsoleteUse[] = [];
   const nothing = (
     code: 'build-missing' | 'build-empty',
     file: string,
@@ -40,6 +42,7 @@ export function readBuild(
     expected: string,
     hint: string,
   ) => ({
+    obsolete,
     problems: [{ code, file, line: 0, column: 0, found, expected, hint }],
   });
   if (!existsSync(directory) || !statSync(directory).isDirectory()) {
@@ -91,6 +94,7 @@ export function readBuild(
     inputs.push({ path, absolute, bytes: Buffer.byteLength(text.text), text: text.text });
     const result = recall(`read ${shown(path)}`, text.text, () => read(text.text, shown(path)));
     problems.push(...result.problems);
+    obsolete.push(...(result.obsolete ?? []));
     return result.value === undefined ? undefined : { value: result.value, text: text.text };
   };
   const files = new Map<string, BuildFile>();
@@ -103,8 +107,11 @@ export function readBuild(
 
   const buildFile = load(
     'build.md',
-    validated((front, file) => validate(buildSchema, front, file)),
+    validated('build', (front, file) => validate(buildSchema, front, file)),
   );
+  // Whatever else is wrong with a build of a later format is not for this version to say.
+  const later = problems.find((p) => p.code === 'format');
+  if (later) return { obsolete: [], problems: [later] };
   const buildData = buildFile && withFiles({ ...buildFile.value, file: shown('build.md') });
 
   const notes: Note[] = [];
@@ -112,7 +119,7 @@ export function readBuild(
     const path = `notes/${name}`;
     const loaded = load(
       path,
-      validated((front, file) => validateNote(front, file, kinds)),
+      validated('note', (front, file) => validateNote(front, file, kinds)),
     );
     if (!loaded) continue;
     const { front } = loaded.value;
@@ -132,7 +139,7 @@ export function readBuild(
   for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
     const path = `queries/${name}`;
     const loaded = load(path, (text, file) =>
-      andThen(readFrontmatter(text, file), (front) => readQuery(front, path, file)),
+      andThen(readCurrent(text, file, 'query'), (front) => readQuery(front, path, file)),
     );
     if (loaded) queries.push(loaded.value);
   }
@@ -140,14 +147,14 @@ export function readBuild(
   const limits: LimitsFile[] = [];
   for (const path of ['../limits.yaml', 'limits.yaml']) {
     if (!existsSync(join(directory, path))) continue;
-    const loaded = load(path, readYamlFile);
+    const loaded = load(path, (text, file) => readCurrent(text, file, 'limits'));
     if (loaded) limits.push({ file: shown(path), path, front: loaded.value });
   }
 
   inputs.push(...files.values());
   problems.push(...twins(notes, inputs, shown));
 
-  if (problems.length > 0 || !buildFile || !buildData) return { problems: inReadingOrder(problems) };
+  if (problems.length > 0 || !buildFile || !buildData) return { obsolete, problems: inReadingOrder(problems) };
   return {
     build: {
       name: basename(directory),
@@ -160,26 +167,31 @@ export function readBuild(
       queries,
       files,
       limits,
+      obsolete,
       inputs,
     },
+    obsolete,
     problems: [],
   };
 }
 
-/** What reading a file gave, with all that stood in the way. */
-type Reading<T> = { value?: T; problems: Problem[] };
+/** What reading a file gave, with all that stood in the way, and what is obsolete in it. */
+type Reading<T> = { value?: T; problems: Problem[]; obsolete?: readonly ObsoleteUse[] };
 
-const andThen = <A, B>({ value, problems }: Reading<A>, next: (value: A) => Reading<B>): Reading<B> =>
-  value === undefined ? { problems } : next(value);
+const andThen = <A, B>({ value, problems, obsolete = [] }: Reading<A>, next: (value: A) => Reading<B>): Reading<B> => {
+  if (value === undefined) return { problems, obsolete };
+  const read = next(value);
+  return { ...read, obsolete: [...obsolete, ...(read.obsolete ?? [])] };
+};
 
 /** Frontmatter with the data that a schema makes of it. */
 function validated<T>(
+  sort: FileSort,
   check: (front: Frontmatter, file: string) => Reading<T>,
 ): (text: string, file: string) => Reading<{ front: Frontmatter; data: T }> {
   return (text, file) =>
-    andThen(
-      andThen(readFrontmatter(text, file), (front) => withBodyTables(front, file)),
-      (front) => andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })),
+    andThen(readCurrent(text, file, sort), (front) =>
+      andThen(check(front, file), (data) => ({ value: { front, data }, problems: [] })),
     );
 }
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { readTyre } from './designations/tyre.js';
 import { anyQuantity, choice, count, designation, idOf, list, named, onDay, quantity, text } from './fields.js';
+import { format } from './format.js';
 
 /** The frontmatter of `build.md`: the vehicle as it came, the people, the instruments, the load cases. */
 
@@ -90,6 +91,15 @@ const loadCase = {
 
 export const buildSchema = z.strictObject({
   title: z.string().min(3),
+  format: z
+    .string()
+    .regex(/^[1-9]\d*$/, 'a whole number')
+    .optional()
+    .meta({
+      form: 'text',
+      says: 'format that the notes of this build are written in; `gusset note <build> --update` raises it',
+      typical: String(format),
+    }),
   document: text('document number', 'WB-01'),
   invented: z.enum(['yes']).optional().meta({ says: 'marks an invented example on every page', typical: 'yes' }),
   workshop: text('workshop, with contact'),

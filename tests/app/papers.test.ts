@@ -63,7 +63,7 @@ describe('a check', () => {
     const { code: ofJson, out } = await gusset('check', build, '--format', 'json');
     expect([ofJson, JSON.parse(out)]).toMatchObject([
       2,
-      { form: 'gusset-problems/1', problems: [{ code: 'paper-refused', line: 7, column: 13 }] },
+      { form: 'gusset-problems/2', problems: [{ code: 'paper-refused', line: 7, column: 13 }] },
     ]);
   });
 

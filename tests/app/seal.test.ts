@@ -6,7 +6,7 @@ import { history, throwaway } from '../history/throwaway.js';
 const repo = throwaway();
 const [commit = ''] = history(repo, [{ parents: [], files: { 't/build.md': 'The demo' } }]);
 const manifest: Manifest = {
-  form: 'gusset-manifest/1',
+  form: 'gusset-manifest/2',
   tool: 'gusset 0',
   browser: 'B/1',
   pictures: 'p',

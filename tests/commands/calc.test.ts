@@ -48,7 +48,7 @@ describe('gusset calc', () => {
       'json',
     );
     const done = JSON.parse(out);
-    expect(done.form).toBe('gusset-calc/1');
+    expect(done.form).toBe('gusset-calc/2');
     expect(done.results.capacity.value).toBeCloseTo(351.858 * 16.387064, 1);
     expect(done.results['per-cylinder'].step).toBe(true);
     expect(done.sources[0].basis).toBe('derived');
@@ -191,7 +191,7 @@ describe('solving backwards', () => {
       '--format',
       'json',
     );
-    expect(JSON.parse(out)).toMatchObject({ form: 'gusset-solution/1', find: 'new-offset', unit: 'mm' });
+    expect(JSON.parse(out)).toMatchObject({ form: 'gusset-solution/2', find: 'new-offset', unit: 'mm' });
     expect(JSON.parse(out).solutions).toHaveLength(1);
     expect(JSON.parse(out).solutions[0]).toBeCloseTo(28, 9);
   });

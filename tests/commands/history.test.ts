@@ -80,7 +80,7 @@ describe('gusset history', () => {
       'json',
     );
     const data = JSON.parse(out);
-    expect(data).toMatchObject({ form: 'gusset-history/1', build: 't', unread: [], limits: [] });
+    expect(data).toMatchObject({ form: 'gusset-history/2', build: 't', unread: [], limits: [] });
     expect(data.fields.filter((f: { events: unknown[] }) => f.events.length > 1)).toMatchObject([
       {
         note: 'notes/010-floor.md',
@@ -113,7 +113,7 @@ describe('gusset history', () => {
     );
     const { out: json } = await gusset('history', folder, '--from', 'HEAD~1', '--format', 'json');
     expect(JSON.parse(json)).toMatchObject({
-      form: 'gusset-changes/1',
+      form: 'gusset-changes/2',
       outcomes: [{ from: { outcome: 'within-usual-practice' }, to: { outcome: 'outside-usual-practice' } }],
       values: [{}],
       limits: [],

@@ -123,7 +123,7 @@ describe('a document that was issued', { timeout: 300_000 }, () => {
     const { code, out: text } = await gusset('verify', file, '--repository', temporary());
     expect(code).toBe(1);
     expect(text).toMatch(
-      /\? repository: not checked: inputs, findings, print, tag and signature could not be compared[^]*matches in all that was checked; not\s+checked: repository/,
+      /\? repository: unchecked \(inputs, findings, print, tag and signature could not be compared[^]*matches in all that was checked; unchecked:\s+repository/,
     );
     expect((await gusset('verify', file, '--alone')).code).toBe(0);
     const other = temporary();

@@ -8,6 +8,7 @@ import { type Manifest, manifestName, manifestText } from '../../history/manifes
 import { changed } from '../../platform/changed.js';
 import type { Attachment } from '../../print/finish.js';
 import { contentDigest, pageDigests } from '../../print/page-digests.js';
+import { jsonForm } from '../../project/format.js';
 import type { Input, InputHash } from '../repository/inputs.js';
 
 /** An attachment that is a copy of an input says so with `of`. */
@@ -75,7 +76,7 @@ export function manifestOf(
 ): Manifest {
   const pages = pageDigests(printed);
   return {
-    form: 'gusset-manifest/1',
+    form: jsonForm('manifest'),
     ...origin,
     browser,
     pictures: `libvips ${sharp.versions.vips}`,

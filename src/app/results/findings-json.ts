@@ -3,14 +3,16 @@ import { expanded } from '../../calc/value.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import { countsByClass, type Finding } from '../../checks/engine/finding.js';
+import { jsonForm } from '../../project/format.js';
 import type { Build } from '../../project/model.js';
+import type { ObsoleteUse } from '../../project/translate.js';
 import { differenceUnit, toUnit } from '../../units/unit.js';
 
 /** The stable, documented form of the findings; numbers stand in the unit that is named beside them, files within the build. */
 export function findingsJson(build: Build, evaluation: Evaluation) {
   const within = (file: string) => posix.relative(posix.dirname(build.file), file);
   return {
-    form: 'gusset-findings/2',
+    form: jsonForm('findings'),
     build: build.name,
     title: build.data.title,
     counts: Object.fromEntries(
@@ -21,6 +23,7 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
     ),
     findings: evaluation.findings.map((f) => findingJson(f, within)),
     doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
+    obsolete: build.obsolete.length > 0 ? build.obsolete.map((use) => obsoleteJson(use, within)) : undefined,
   };
 }
 
@@ -30,6 +33,13 @@ const doubtJson = ({ note, place, found, expected, hint }: Doubt, within: (file:
   expected,
   hint,
   location: { file: within(place.file), line: place.line, column: place.column, field: place.path },
+});
+
+const obsoleteJson = ({ found, now, row, ...use }: ObsoleteUse, within: (file: string) => string) => ({
+  found,
+  now,
+  since: row.since,
+  location: { file: within(use.file), line: use.line, column: use.column, field: use.path.join('.') },
 });
 
 function findingJson(f: Finding, within: (file: string) => string) {

@@ -1,12 +1,13 @@
 import type { Limit } from '../../checks/codes/limit.js';
 import type { Plan } from '../../checks/plan/plan.js';
+import { jsonForm } from '../../project/format.js';
 import type { Build } from '../../project/model.js';
 import { toUnit } from '../../units/unit.js';
 
 /** The stable form of a plan; numbers stand in the unit that is named beside them. */
 export function planJson(build: Build, plan: Plan) {
   return {
-    form: 'gusset-plan/1',
+    form: jsonForm('plan'),
     build: build.name,
     title: build.data.title,
     kinds: plan.kinds,

@@ -6,6 +6,7 @@ import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Build } from '../../project/model.js';
+import type { ObsoleteUse } from '../../project/translate.js';
 
 /**
  * Findings as a SARIF 2.1.0 log (OASIS). Passes are recorded as well; only what does not conform is of kind `fail`, since
@@ -19,6 +20,7 @@ export function sarif(
 ): Log {
   const [name, version] = run.tool.split(' ');
   const ids = [...new Set(evaluation.findings.map((f) => f.item))].sort();
+  const told = [...evaluation.doubts.map(notificationOf), ...build.obsolete.map(obsoleteNotification)];
   return {
     $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
     version: '2.1.0',
@@ -37,13 +39,7 @@ export function sarif(
             }
           : {}),
         results: evaluation.findings.map((f) => sarifResult(f, ids)),
-        ...(evaluation.doubts.length > 0
-          ? {
-              invocations: [
-                { executionSuccessful: true, toolExecutionNotifications: evaluation.doubts.map(notificationOf) },
-              ],
-            }
-          : {}),
+        ...(told.length > 0 ? { invocations: [{ executionSuccessful: true, toolExecutionNotifications: told }] } : {}),
       },
     ],
   };
@@ -121,7 +117,14 @@ const notificationOf = ({ place, found, expected, hint }: Doubt): Notification =
   locations: [{ physicalLocation: location(place) }],
 });
 
-function location({ file, line, column, endColumn }: Place): PhysicalLocation {
+const obsoleteNotification = (use: ObsoleteUse): Notification => ({
+  level: 'warning',
+  descriptor: { id: 'obsolete' },
+  message: { text: `${use.found} is ${use.now}` },
+  locations: [{ physicalLocation: location(use) }],
+});
+
+function location({ file, line, column, endColumn }: Omit<Place, 'path'>): PhysicalLocation {
   const uri = file.split('/').map(encodeURIComponent).join('/');
   if (line < 1) return { artifactLocation: { uri } };
   return {

@@ -15,8 +15,14 @@ export interface VerifiedDocument {
   twice: readonly string[];
 }
 
+interface Unverifiable {
+  problem: string;
+  /** A later version of the program printed it: that is nothing against the document. */
+  later?: true;
+}
+
 /** Opens a PDF, or says in words why it cannot be verified. Never throws for what the file holds. */
-export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument | { problem: string }> {
+export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument | Unverifiable> {
   try {
     const pdf = await PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
     const files = pdf.getAttachments();
@@ -28,7 +34,8 @@ export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument 
         problem: `no ${manifestName} is attached to it: it was not printed by Gusset, or was saved by a program that dropped the attachments`,
       };
     const manifest = readManifest(Buffer.from(found).toString('utf8'));
-    if ('problem' in manifest) return { problem: `the attached ${manifestName} cannot be read (${manifest.problem})` };
+    if ('problem' in manifest)
+      return { ...manifest, problem: `the attached ${manifestName} cannot be read (${manifest.problem})` };
     return { bytes, sha256: sha256Of(bytes), pdf, manifest, attached, twice };
   } catch (error) {
     return { problem: `it cannot be read as a PDF: ${wordsOf(error)}` };

@@ -11,6 +11,7 @@ import { MachineFailure } from '../../platform/failure.js';
 import { onInterrupt } from '../../platform/interrupt.js';
 import { tool } from '../../platform/tool.js';
 import { visible } from '../../platform/visible.js';
+import { jsonForm } from '../../project/format.js';
 import { type Loaded, load } from '../load.js';
 import { withBuildAt } from '../repository/build-at.js';
 import type { Standing } from '../repository/standing.js';
@@ -20,7 +21,10 @@ import { openDocument, type VerifiedDocument } from './document.js';
 import { checkFindings } from './findings.js';
 import { printedDifferences, sayDifferences } from './printed.js';
 
-/** Examines the commit again and prints it again, and compares what comes of both with the document. */
+/**
+ * Examines the commit again and prints it again, and compares what comes of both with the document. Another
+ * version of the program examines and prints otherwise, so that a difference would prove nothing: then neither is done.
+ */
 export async function checkAgain(
   document: VerifiedDocument,
   repo: Repository,
@@ -31,6 +35,8 @@ export async function checkAgain(
     const why = 'it was made of files that no commit holds, so that it cannot be made again';
     return [unchecked('findings', why), unchecked('print', why)];
   }
+  const other = otherVersion(manifest);
+  if (other !== undefined) return [unchecked('findings', other), unchecked('print', other)];
   const limits = limitsOf({ ...repo, detached: false, bare: false, empty: false, ignored: false });
   const printAt = (loaded: Loaded) =>
     limits.length > 0 ? unchecked('print', limits.join(' ')) : printAgain(document, repo, loaded, say);
@@ -41,26 +47,21 @@ export async function checkAgain(
       const loaded = await load(folder, folder);
       if (!('build' in loaded)) {
         const [first] = loaded.problems;
-        const why = `the notes of the commit cannot be read by this version (${visible(`${first?.file}: found ${first?.found}`)}), the document was made with ${manifest.tool}`;
+        const why = `the notes of the commit cannot be read (${visible(`${first?.file}: found ${first?.found}`)})`;
         return [unchecked('findings', why), unchecked('print', why)];
       }
       const again = `${JSON.stringify(findingsJson(loaded.build, loaded.evaluation), null, 2)}\n`;
       const findings = checkFindings(Buffer.from(attached.get('findings.json') ?? []).toString('utf8'), again);
-      return [
-        bySameTool(withInputs(findings, loaded, document), document),
-        bySameTool(await printAt(loaded), document),
-      ];
+      return [withInputs(findings, loaded, document), await printAt(loaded)];
     },
   );
 }
 
-/** Another version may examine and print otherwise: then a difference proves nothing. */
-function bySameTool(checked: Checked, { manifest }: VerifiedDocument): Checked {
-  if (checked.state !== 'differs' || manifest.tool === tool) return checked;
-  return unchecked(
-    checked.name,
-    `${checked.says}, but the document was made with ${manifest.tool} and this is ${tool}: verify it with that version`,
-  );
+/** That another version made the document than the one that looks at it. */
+function otherVersion({ tool: then, form }: Manifest): string | undefined {
+  if (then === tool && form === jsonForm('manifest')) return undefined;
+  const version = (of: string) => of.replace(/^gusset /, '');
+  return `printed by version ${version(then)}; this is ${version(tool)}, and only the same version examines and prints the same`;
 }
 
 /** A file that the notes name and the manifest does not list has been left out of it. */

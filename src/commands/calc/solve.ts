@@ -5,6 +5,7 @@ import type { Sheet } from '../../calc/sheet.js';
 import { type Solution, solveFor } from '../../calc/solve.js';
 import { exactly } from '../../calc/value.js';
 import { UsageError } from '../../platform/usage.js';
+import { jsonForm } from '../../project/format.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { toUnit } from '../../units/unit.js';
 import { type Exit, exits, type Io } from '../terminal/io.js';
@@ -74,7 +75,7 @@ function solutionJson(
   runs: readonly Run[],
 ) {
   return {
-    form: 'gusset-solution/1',
+    form: jsonForm('solution'),
     sheet: sheet.id,
     find: typedName(input),
     for: typedName(result),

@@ -3,6 +3,7 @@ import { typedName } from '../../calc/names.js';
 import type { Run } from '../../calc/run.js';
 import type { Sheet } from '../../calc/sheet.js';
 import { expanded, type Value } from '../../calc/value.js';
+import { jsonForm } from '../../project/format.js';
 import { toUnit } from '../../units/unit.js';
 
 /** What sheets want and give, for programs that offer them. */
@@ -19,14 +20,14 @@ export function sheetsJson(sheets: readonly Sheet[]) {
     validity: validity.map((v) => v.says),
     sources,
   });
-  return { form: 'gusset-sheets/1', sheets: sheets.map(describe) };
+  return { form: jsonForm('sheets'), sheets: sheets.map(describe) };
 }
 
 /** The stable, documented form of one sheet worked through; numbers stand in the unit named beside them. */
 export function runJson(run: Run) {
   const { sheet } = run;
   return {
-    form: 'gusset-calc/1',
+    form: jsonForm('calc'),
     sheet: sheet.id,
     subject: sheet.subject,
     title: sheet.title,

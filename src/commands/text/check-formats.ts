@@ -3,6 +3,7 @@ import { findingsJson } from '../../app/results/findings-json.js';
 import { sarif } from '../../app/results/sarif.js';
 import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import { tool } from '../../platform/tool.js';
+import { jsonForm } from '../../project/format.js';
 import type { Build } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
 import { showProblem } from '../../project/show-problem.js';
@@ -40,7 +41,7 @@ function jsonPrinter(io: Io, several: boolean): Printer {
     before = ',\n';
   };
   return {
-    problems: (build, problems) => put({ form: 'gusset-problems/1', build, problems }),
+    problems: (build, problems) => put({ form: jsonForm('problems'), build, problems }),
     findings: (build, evaluation) => put(findingsJson(build, evaluation)),
     end: () => io.stdout(several ? `${before === '[\n' ? '[' : ''}\n]\n` : '\n'),
   };

@@ -1,3 +1,4 @@
+import { posix } from 'node:path';
 import pc from 'picocolors';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
@@ -8,6 +9,7 @@ import { visible } from '../../platform/visible.js';
 import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
 import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
+import { obsoleteLine } from './obsolete-text.js';
 
 export interface SummaryOptions {
   /** What conforms too, and everything in full. */
@@ -44,6 +46,7 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
         ]
       : []),
     ...doubtsText(doubts, options),
+    ...obsoleteText(build, options),
     ...wrap(
       `${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
       options.width,
@@ -57,6 +60,18 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
 function doubtsText(doubts: readonly Doubt[], options: SummaryOptions): string[] {
   if (doubts.length === 0) return [];
   return [pc.createColors(options.colour).bold(doubtsHeading), ...doubts.flatMap((d) => doubtLines(d, options)), ''];
+}
+
+/** What an earlier format had; it was read as what stands for it now. */
+function obsoleteText({ obsolete, file }: Build, { width, colour }: SummaryOptions): string[] {
+  if (obsolete.length === 0) return [];
+  const folder = visible(posix.dirname(file));
+  const heading = `Obsolete, and read as what stands for it now; \`gusset note ${folder} --update\` rewrites it`;
+  return [
+    ...wrap(heading, width, '').map(pc.createColors(colour).bold),
+    ...obsolete.flatMap((use) => wrap(obsoleteLine(use), width - 2, '    ')),
+    '',
+  ];
 }
 
 /** How the findings of each note came out, by class; what there is none of is left out. */
