@@ -21,10 +21,6 @@ export interface Obsolete {
  * `key`: the same value under another key of the same block. `words`: other words for values, by the old one. `gone`: no
  * longer read, and why; what was typed stays as a comment. `ask`: why only a person can tell what to write instead.
  */
-export type Replacement =
-  | { key: string }
-  | { words: Readonly<Record<string, string>> }
-  | { gone: string }
-  | { ask: string };
+type Replacement = { key: string } | { words: Readonly<Record<string, string>> } | { gone: string } | { ask: string };
 
 export const obsolete: readonly Obsolete[] = [];

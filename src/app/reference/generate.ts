@@ -5,6 +5,7 @@ import { loadCodes } from '../../checks/codes/codes.js';
 import { kinds } from '../../checks/kinds/index.js';
 import { packageFile } from '../../platform/package-file.js';
 import { editorsPage } from './editors-page.js';
+import { formatsPage } from './formats-page.js';
 import { itemsPage } from './items-page.js';
 import { kindsPage } from './kinds-page.js';
 import { anyNoteSchema, buildFileSchema, limitsFileSchema, noteSchema, queryFileSchema } from './note-schema.js';
@@ -20,6 +21,7 @@ export async function generated(): Promise<Map<string, string>> {
     ['templates/reference/kinds.md', text(kindsPage(kinds.values(), codes))],
     ['templates/reference/items.md', text(itemsPage(codes))],
     ['templates/reference/editors.md', text(editorsPage(kinds.values()))],
+    ['templates/reference/formats.md', text(formatsPage())],
     ['templates/schemas/build.json', json(buildFileSchema())],
     ['templates/schemas/limits.json', json(limitsFileSchema())],
     ['templates/schemas/query.json', json(queryFileSchema())],
