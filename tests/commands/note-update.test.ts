@@ -201,7 +201,7 @@ describe('gusset note --update', () => {
 
 describe('a build of a later format', () => {
   it('is not read, and nothing else is said of it', async () => {
-    shop();
+    shop({ 'b/notes/020-other.md': 'not a note yet' });
     const later = `---\nformat: ${format + 1}\nnew-key: x\n---\n`;
     writeFileSync('b/build.md', later);
     const { code, err } = await gusset('check', 'b');

@@ -20,6 +20,7 @@ const table: readonly Obsolete[] = [
   { since: 2, of: 'bracket', path: ['parts', '[]', 'role'], now: { words: { new: 'replacement' } } },
   { since: 2, of: 'bracket', path: ['parts'], now: { key: 'pieces' } },
   { since: 2, of: 'bracket', path: ['parts', '[]', 'shine'], now: { gone: 'nothing rests on it' } },
+  { since: 2, of: 'bracket', path: ['parts', '[]', 'gloss'], now: { gone: 'nothing rests on it' } },
   { since: 2, of: 'note', path: ['answers', '*', 'says'], now: { key: 'answer' } },
   { since: 2, of: 'note', path: ['codes', '[]'], now: { words: { X1: 'LA1' } } },
   { since: 3, of: 'bracket', path: ['pieces', '[]', 'wall'], now: { key: 'thickness' } },
@@ -143,8 +144,22 @@ describe('rewriting', () => {
     expect(update(first).text).toBe(first.replace('\nmood', '\n# mood'));
     const alone = '---\nmood: x\n---\n';
     expect(update(alone)).toMatchObject({ text: alone, done: [], left: [{ found: '`mood`' }] });
-    const long = note('parts: [{ role:', '    new }]');
-    expect(update(long).text).toContain('pieces: [{ role:\n    replacement }]');
+    const long = note('parts: [{ role:', '    new, id: a,', '    shine: much }]');
+    expect(update(long)).toMatchObject({
+      text: long.replace('parts', 'pieces').replace('new', 'replacement'),
+      left: [{ found: '`shine`' }],
+    });
+    const folded = note('parts:', '  - role: >-', '      new', '    size: 2 mm');
+    expect(update(folded)).toMatchObject({
+      text: folded.replace('parts', 'pieces').replace('size', 'thickness'),
+      left: [{ found: '`new`' }],
+    });
+  });
+
+  it('touches nothing of a text that would then read otherwise', () => {
+    const empty = note('writer: JO', 'parts:', '  -', '    shine: much', '    gloss: little');
+    expect(update(empty)).toMatchObject({ text: empty, done: [] });
+    expect(update(empty).left).toHaveLength(4);
   });
 
   it('keeps line ends and the byte order mark', () => {
