@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { shapes } from '../../src/app/load.js';
 import { limitsSchema } from '../../src/checks/codes/own-copy.js';
 import { commonShape } from '../../src/project/common.js';
+import { metaAt } from '../../src/project/find-field.js';
 import { format } from '../../src/project/format.js';
 import { type Obsolete, obsolete } from '../../src/project/obsolete.js';
 import { querySchema } from '../../src/project/queries.js';
@@ -302,6 +303,7 @@ describe('the table of what is obsolete', () => {
         ...(['build', 'query', 'limits', 'note', ...shapes.keys()].includes(row.of) ? [] : [`${name}: no such file`]),
         ...('words' in row.now || (key !== '[]' && key !== '*') ? [] : [`${name} does not end in a key`]),
         ...(!('words' in row.now) && known(row.of, row.path) ? [`${name} is still a field`] : []),
+        ...('words' in row.now ? wordFaults(name, row.now.words, choicesAt(row)) : []),
         ...('key' in row.now && row.since === format && !known(row.of, currentPath(rows, row, row.now.key))
           ? [`${name} was replaced by \`${row.now.key}\`, which is no field`]
           : []),
@@ -310,6 +312,17 @@ describe('the table of what is obsolete', () => {
           .map(() => `${name} twice`),
       ];
     });
+  /** A word that is still one of the field's would be taken for another; one that is replaced must stay so. */
+  const wordFaults = (name: string, words: Readonly<Record<string, string>>, choices: string[] | undefined) =>
+    Object.entries(words).flatMap(([old, word]) => [
+      ...(choices?.includes(old) || Object.values(words).includes(old) ? [`${name}: \`${old}\` is still a word`] : []),
+      ...(choices && !choices.includes(word) ? [`${name}: \`${word}\` is no word of it`] : []),
+    ]);
+  const choicesAt = ({ of, path }: Obsolete): string[] | undefined => {
+    const shape = of === 'build' ? buildSchema.shape : { ...commonShape, ...shapes.get(of) };
+    const { choices } = metaAt(shape, path) as { choices?: Readonly<Record<string, string>> };
+    return choices && Object.keys(choices);
+  };
   const same = (a: Obsolete, b: Obsolete) =>
     a.path.join('\0') === b.path.join('\0') && 'words' in a.now === 'words' in b.now;
   /** The path under its new name, with blocks above it that were renamed too. */
@@ -337,6 +350,9 @@ describe('the table of what is obsolete', () => {
         row('note', ['photos', '[]'], { gone: 'x' }),
         row('build', ['hue'], { gone: 'x' }),
         row('build', ['hue'], { ask: 'x' }),
+        row('general', ['measurements', '[]', 'basis'], { words: { maker: 'own-copy', factory: 'makers' } }),
+        row('note', ['by'], { words: { a: 'b', b: 'c' } }),
+        row('general', ['measurements', '[]', 'basis'], { words: { factory: 'maker' } }),
       ]),
     ).toEqual([
       'note by is still a field',
@@ -347,6 +363,11 @@ describe('the table of what is obsolete', () => {
       'note photos.[] is still a field',
       'build hue twice',
       'build hue twice',
+      'general measurements.[].basis: `maker` is still a word',
+      'general measurements.[].basis: `makers` is no word of it',
+      'general measurements.[].basis twice',
+      'note by: `b` is still a word',
+      'general measurements.[].basis twice',
     ]);
   });
 });
