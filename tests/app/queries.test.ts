@@ -104,8 +104,8 @@ describe('a query that cannot be read', () => {
     ],
     [
       'answered before it was asked',
-      'about: 010-floor\nstate: closed\nanswer: 3 mm.\nanswered-by: JO\nanswered-on: 2026-03-02\n',
-      /02-b\.md:6:8: found an answer of 2026-03-02 to a question of 2026-03-03/,
+      'about: 010-floor\nstate: closed\nanswer: 3 mm.\nanswered-by: JO\nanswered-on: 2026-03-01\n',
+      /02-b\.md:6:8: found an answer of 2026-03-01 to a question of 2026-03-02/,
     ],
     ['asked on no day', 'about: 010-floor\nstate: open\nanswered-on: 2026-02-31\n', /02-b\.md:7:14/],
   ])('is told where it stands: %s', async (_, lines, told) => {
