@@ -51,7 +51,8 @@ export async function load(
   ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
-  const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own };
+  const today = new Date().toISOString().slice(0, 10);
+  const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own, today };
   const takenAt = await photoTimes(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
   const lost = shownProblems(build, evaluation);

@@ -61,5 +61,28 @@ export function readQuery(front: Frontmatter, path: string, file: string): { val
       ],
     };
   }
+  const unsigned = unsignedAnswer(data);
+  if (unsigned) {
+    const place = placeOf(front, file, ['state']);
+    return { problems: [{ code: 'value', ...place, source: front.sourceLine(place.line), ...unsigned }] };
+  }
   return { value: { name: posix.basename(path, '.md'), path, file, data, front }, problems: [] };
+}
+
+/** An answer is somebody's, of the day of the question or after it. */
+function unsignedAnswer(data: QueryData): Pick<Problem, 'found' | 'expected' | 'hint'> | undefined {
+  if (data.state === 'open') return undefined;
+  const [by, on] = [data['answered-by'], data['answered-on']];
+  if (by === undefined || on === undefined)
+    return {
+      found: `the state \`${data.state}\` with an answer that does not say ${by === undefined ? 'whose it is' : 'of which day it is'}`,
+      expected: '`answered-by:` and `answered-on:`',
+      hint: 'state who answered and when, or set `state: open`',
+    };
+  if (on >= data.date) return undefined;
+  return {
+    found: `an answer of ${on} to a question of ${data.date}`,
+    expected: 'an answer of the day of the question or after it',
+    hint: 'correct the date that is wrong',
+  };
 }

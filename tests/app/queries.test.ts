@@ -38,8 +38,10 @@ describe('a query in `check`', () => {
   it('is open until answered, for the certifier until closed, and recorded once closed', async () => {
     const found = await asked({
       '01-a': query('about: 010-floor\nstate: open\n'),
-      '02-b': query('about: 010\nanswer: 3 mm.\nanswered-on: 2026-03-04\nstate: answered\n'),
-      '03-c': query('about: body.thickness-ratio\nanswer: 3 mm.\nstate: closed\n'),
+      '02-b': query('about: 010\nanswer: 3 mm.\nanswered-by: JO\nanswered-on: 2026-03-04\nstate: answered\n'),
+      '03-c': query(
+        'about: body.thickness-ratio\nanswer: 3 mm.\nanswered-by: JO\nanswered-on: 2026-03-04\nstate: closed\n',
+      ),
     });
     expect(found.map((f: { id: string; outcome: string; waits?: string }) => [f.id, f.outcome, f.waits])).toEqual([
       ['build/01-a/query', 'unanswered', undefined],
@@ -90,6 +92,21 @@ describe('a query that cannot be read', () => {
       /02-b\.md:6:8: found `done`, expected one of `open`, `answered`, `closed`/,
     ],
     ['about nothing', 'state: open\n', /02-b\.md:.*found no `about`/],
+    [
+      'closed by nobody',
+      'about: 010-floor\nstate: closed\nanswer: 3 mm.\n',
+      /02-b\.md:6:8: found the state `closed` with an answer that does not say whose it is/,
+    ],
+    [
+      'closed on no day',
+      'about: 010-floor\nstate: closed\nanswer: 3 mm.\nanswered-by: JO\n',
+      /02-b\.md:6:8: found the state `closed` with an answer that does not say of which day it is/,
+    ],
+    [
+      'answered before it was asked',
+      'about: 010-floor\nstate: closed\nanswer: 3 mm.\nanswered-by: JO\nanswered-on: 2026-03-01\n',
+      /02-b\.md:6:8: found an answer of 2026-03-01 to a question of 2026-03-02/,
+    ],
     ['asked on no day', 'about: 010-floor\nstate: open\nanswered-on: 2026-02-31\n', /02-b\.md:7:14/],
   ])('is told where it stands: %s', async (_, lines, told) => {
     expect(await problems({ '02-b': query(lines) })).toMatch(told);
@@ -124,7 +141,7 @@ describe('the register of queries', () => {
     const html = await page({
       ...thickness,
       '02-more': query(
-        'about: [body.thickness-ratio, 010-floor/floor/body.thickness-ratio]\nanswer: 3 mm & more.\nanswered-by: JO\nstate: answered\n',
+        'about: [body.thickness-ratio, 010-floor/floor/body.thickness-ratio]\nanswer: 3 mm & more.\nanswered-by: JO\nanswered-on: 2026-03-04\nstate: answered\n',
         'Seen in [the note](../notes/010-floor.md).',
       ),
     });

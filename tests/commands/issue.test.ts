@@ -206,7 +206,7 @@ describe('an issue', { timeout: 400_000 }, () => {
   it('that follows another opens with what changed, and tells its history', async () => {
     mkdirSync(`${directory}/builds/t/queries`);
     const query =
-      '---\nfrom: R. Ansell (invented)\ndate: 2026-03-20\nabout: 010\nquestion: Which steel?\nanswer: S355.\nstate: answered\n---\n';
+      '---\nfrom: R. Ansell (invented)\ndate: 2026-03-20\nabout: 010\nquestion: Which steel?\nanswer: S355.\nanswered-by: JO\nanswered-on: 2026-04-03\nstate: answered\n---\n';
     makeHistory(directory, [step('2026-03-26', { 'builds/t/queries/01-steel.md': query })]);
     expect(await issue()).toMatchObject({ code: 0, err: '' });
     const pages = await pdf();

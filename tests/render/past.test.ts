@@ -21,7 +21,7 @@ const step = (day: number, by: Step['by'], says: string, files: NonNullable<Step
   files,
 });
 const query =
-  '---\nfrom: R. Ansell (invented)\ndate: 2026-04-02\nabout: [010, body.thickness-ratio]\nquestion: Which steel is it?\nanswer: S355.\nstate: answered\n---\n';
+  '---\nfrom: R. Ansell (invented)\ndate: 2026-04-02\nabout: [010, body.thickness-ratio]\nquestion: Which steel is it?\nanswer: S355.\nanswered-by: JO\nanswered-on: 2026-04-03\nstate: answered\n---\n';
 const more = (photo: string) =>
   `photos:\n  - { file: ${photo}, shows: The cut edge, stage: cut }\npapers:\n  - { file: tube.txt, shows: mill certificate }\n`;
 

@@ -37,6 +37,8 @@ export interface Rules {
   kinds: ReadonlyMap<string, Kind>;
   ownFigures: ReadonlyMap<string, OwnFigure>;
   ownItems: readonly CodeItem[];
+  /** The day on which the build is checked, as `2026-03-14`; left out, no day is too late. */
+  today?: string | undefined;
 }
 
 /**
@@ -83,7 +85,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   return {
     findings: inNoteOrder(
       followTrails(
-        done.findings.map((f) => concede(f, build)),
+        done.findings.map((f) => concede(f, build, rules.today)),
         rules.codes,
       ),
       build,

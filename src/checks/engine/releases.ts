@@ -1,6 +1,7 @@
 import { near } from '../../platform/near.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
+import { isCertifier } from './certifier.js';
 import type { Finding } from './finding.js';
 import type { HoldPoint, Kind } from './kind.js';
 import { coveredOn } from './order.js';
@@ -15,6 +16,7 @@ interface Release {
   point?: string | undefined;
   released?: 'yes' | 'no' | undefined;
   words?: string | undefined;
+  who?: string | undefined;
 }
 
 const rests = { form: 'order', basis: 'own-copy', marks: [] as string[], item: 'hold-point-release' } as const;
@@ -30,6 +32,7 @@ export function releases(build: Build, kinds: ReadonlyMap<string, Kind>): Findin
         note,
         point,
         given.filter((r) => isFor(r, note, point)),
+        build,
       ),
     ),
     ...lost.map((r) => leadsNowhere(r, points)),
@@ -37,15 +40,15 @@ export function releases(build: Build, kinds: ReadonlyMap<string, Kind>): Findin
 }
 
 function releasesOf(from: Note): Release[] {
-  const data = from.data as { on?: string; released?: Omit<Release, 'from' | 'index'>[] };
-  return (data.released ?? []).map((r, index) => ({ ...r, from, index, on: r.on ?? data.on }));
+  const data = from.data as { on?: string; who?: string; released?: Omit<Release, 'from' | 'index'>[] };
+  return (data.released ?? []).map((r, index) => ({ ...r, from, index, on: r.on ?? data.on, who: data.who }));
 }
 
 /** Notes are named in full or by their number. */
 const isFor = (r: Release, note: Note, point: HoldPoint) =>
   r.point === point.id && (r.note === note.name || r.note === /^\d+/.exec(note.name)?.[0]);
 
-function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Finding {
+function releaseOf(note: Note, point: HoldPoint, given: readonly Release[], build: Build): Finding {
   const covered = coveredOn(point.before, note);
   const place = placeOfField(note, ['stages', covered?.stage ?? point.before]);
   const base = {
@@ -55,20 +58,22 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
     subject: point.id,
     title: `Release: ${point.shows}`,
   };
-  const refused = given.find((r) => r.released === 'no');
-  const release = given.find((r) => r.released === 'yes');
   const at = (r: Release) => placeOfField(r.from, ['released', String(r.index)]);
-  if (!release && refused)
+  const words = [...given].sort((a, b) => (a.on ?? '').localeCompare(b.on ?? ''));
+  const last = words.at(-1);
+  if (last?.released === 'no')
     return {
       ...base,
       of: 'answer',
       outcome: 'requirement-not-met',
-      says: `not released by the certifier${refused.on ? ` on ${refused.on}` : ''}${refused.words ? `: ${refused.words}` : ''}`,
+      says: `not released by the certifier${last.on ? ` on ${last.on}` : ''}${last.words ? `: ${last.words}` : ''}`,
       todo: 'stop until it is released',
-      place: at(refused),
+      place: at(last),
       related: { place, says: 'the stage that covers it' },
     };
-  if (!release) {
+  // What was released before a refusal was taken back by it.
+  const standing = words.slice(words.findLastIndex((r) => r.released === 'no') + 1).filter((r) => r.released === 'yes');
+  if (standing.length === 0) {
     const says = covered
       ? `\`${covered.stage}\` since ${covered.on}, without a release by the certifier`
       : `work stops here before it is ${point.before}, until the certifier releases it`;
@@ -81,22 +86,20 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
       place,
     };
   }
-  if (release.on === undefined)
-    return {
-      ...base,
-      of: 'proof',
-      outcome: 'part-missing',
-      says: `released in ${release.from.name}, which does not say when`,
-      todo: 'add `on:` to the note of the inspection',
-      place: at(release),
-    };
-  if (covered && release.on > covered.on)
+  const lacking = (r: Release) => whatIsLacking(r, note, point, build);
+  const release =
+    standing.find((r) => lacking(r) === undefined && (!covered || r.on! <= covered.on)) ??
+    standing.find((r) => lacking(r) === undefined) ??
+    standing.at(-1)!;
+  const why = lacking(release);
+  if (why) return { ...base, of: 'proof', outcome: 'part-missing', says: why.says, todo: why.todo, place: at(release) };
+  if (covered && release.on! > covered.on)
     return {
       ...base,
       of: 'date',
       outcome: 'out-of-order',
       says: `released on ${release.on}, after \`${covered.stage}\` on ${covered.on}`,
-      todo: 'agree with the certifier on another proof, or correct the date that is wrong',
+      todo: 'agree alternative evidence with the certifier, or correct the date that is wrong',
       place: at(release),
       related: { place, says: `\`${covered.stage}\` is dated here` },
     };
@@ -107,6 +110,32 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[]): Fin
     says: `released on ${release.on}${release.words ? `: ${release.words}` : ''}${covered ? `, \`${covered.stage}\` on ${covered.on}` : ''}`,
     place: at(release),
   };
+}
+
+/** What keeps a release from counting. */
+function whatIsLacking(
+  { from, on, who }: Release,
+  note: Note,
+  point: HoldPoint,
+  build: Build,
+): { says: string; todo: string } | undefined {
+  if (on === undefined)
+    return {
+      says: `released in ${from.name}, which does not say when`,
+      todo: 'add `on:` to the note of the inspection',
+    };
+  if (who === undefined || !isCertifier(who, build))
+    return {
+      says: `released in ${from.name} by ${who ?? 'nobody who is named'}, not by the certifying engineer of build.md`,
+      todo: 'name the certifying engineer in build.md (`certifier:`) and in the note of the inspection (`who:`)',
+    };
+  const begun = note.data.stages?.[point.during];
+  if (begun !== undefined && on < begun)
+    return {
+      says: `released on ${on}, before it was ${point.during} on ${begun}: what was released is not what is there`,
+      todo: 'show it to the certifier again, or correct the date that is wrong',
+    };
+  return undefined;
 }
 
 function leadsNowhere(r: Release, points: readonly { note: Note; point: HoldPoint }[]): Finding {

@@ -80,7 +80,7 @@ function tryNote(
   frontmatter: string,
   { vehicle, original, more = '', notes = {}, files = [], limits }: Around,
 ) {
-  const build = `---\ntitle: A car made up for tests\nvehicle:\n${lines({ ...usualVehicle, ...vehicle })}\noriginal:\n${lines({ mass: '1100 kg', ...original })}\n${more}\n---\n`;
+  const build = `---\ntitle: A car made up for tests\nvehicle:\n${lines({ ...usualVehicle, ...vehicle })}\noriginal:\n${lines({ mass: '1100 kg', ...original })}\ncertifier: { name: R. Ansell (invented) }\n${more}\n---\n`;
   const folder = folderWith({
     'build.md': build,
     'notes/010-tried.md': `---\nkind: ${kind}\ntitle: The note that is tried\n${frontmatter}\n---\n\nWords.\n`,

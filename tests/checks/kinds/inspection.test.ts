@@ -56,6 +56,51 @@ describe('hold points', () => {
     expect(one('hold-point-release', 'leak-test').result).toBe(outcome);
   });
 
+  const released = (...words: string[]) =>
+    `${visit}released: [${words.map((w, i) => `{ id: w${i}, note: 020-crossmember, point: tacked, ${w} }`).join(', ')}]`;
+  const stagesOf = crossmember('tacked: 2026-03-12, welded: 2026-03-16');
+
+  it.each([
+    ['a refusal, and a release later', ['released: no, on: 2026-03-13', 'released: yes, on: 2026-03-14'], 'in-order'],
+    [
+      'the same, written the other way round',
+      ['released: yes, on: 2026-03-14', 'released: no, on: 2026-03-13'],
+      'in-order',
+    ],
+    [
+      'a release that was taken back',
+      ['released: yes, on: 2026-03-13', 'released: no, on: 2026-03-14'],
+      'requirement-not-met',
+    ],
+    [
+      'a release that was taken back, and a new one when it was covered',
+      ['released: yes, on: 2026-03-13', 'released: no, on: 2026-03-14', 'released: yes, on: 2026-03-17'],
+      'out-of-order',
+    ],
+    [
+      'two releases, the second when it was covered',
+      ['released: yes, on: 2026-03-13', 'released: yes, on: 2026-03-17'],
+      'in-order',
+    ],
+    ['a release of before it was tacked', ['released: yes, on: 2026-03-11'], 'part-missing'],
+    ['a release of the day on which it was tacked', ['released: yes, on: 2026-03-12'], 'in-order'],
+  ])('%s: %s', async (_, words, outcome) => {
+    const { one } = await examineNote('inspection', released(...words), stagesOf);
+    expect(one('hold-point-release', 'tacked').outcome).toBe(outcome);
+  });
+
+  it.each([
+    ['by the builder', 'who: J. Okoro'],
+    ['by nobody who is named', ''],
+  ])('%s is no release', async (_, who) => {
+    const note = release('released: yes').replace('who: R. Ansell', who);
+    const { one } = await examineNote('inspection', note, crossmember('tacked: 2026-03-12'));
+    expect(one('hold-point-release', 'tacked')).toMatchObject({
+      outcome: 'part-missing',
+      says: expect.stringContaining('not by the certifying engineer') as string,
+    });
+  });
+
   it('is found by the number of its note too', async () => {
     const { one } = await examineNote(
       'inspection',

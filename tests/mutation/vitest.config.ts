@@ -1,0 +1,16 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests that a mutation run repeats for every mutant: of units alone, with no process, no browser and no `chdir`. */
+export default defineConfig({
+  test: {
+    include: [
+      'tests/checks/engine/{agreement,concessions,evidence,finding,order,releases,trails,values,verdict}.test.ts',
+      'tests/checks/codes/{limits,expression}.test.ts',
+      'tests/checks/kinds/inspection.test.ts',
+      'tests/calc/{linear,propagation,propagate}.test.ts',
+      'tests/app/verify/{alone,beside,findings,page-digests}.test.ts',
+    ],
+    setupFiles: ['tests/one-seed.ts'],
+    testTimeout: 20_000,
+  },
+});
