@@ -13,9 +13,9 @@ const found = async (engaged: string, left: string, around: Around = figure) =>
 // Common practice, no source: the spline must stay together and must not bottom, whatever figure the maker gives.
 describe('slip spline', () => {
   it.each([
-    ['46 mm', '22 mm', 'conforming'],
-    ['47 mm', '22 mm', 'conforming'],
-    ['43 mm', '22 mm', 'nonconforming'],
+    ['46 mm', '22 mm', 'conforms'],
+    ['47 mm', '22 mm', 'conforms'],
+    ['43 mm', '22 mm', 'does-not-conform'],
   ])('%s left engaged and %s of travel against the builder’s figure: %s', async (engaged, left, outcome) => {
     expect((await found(engaged, left)).outcome).toBe(outcome);
   });
@@ -30,7 +30,7 @@ describe('slip spline', () => {
   ])('%s left engaged and %s of travel is open, with the reason', async (engaged, left, reason) => {
     for (const around of [figure, {}])
       expect(await found(engaged, left, around)).toMatchObject({
-        outcome: 'missing',
+        outcome: 'inconclusive',
         says: expect.stringMatching(reason) as string,
       });
   });
@@ -38,7 +38,7 @@ describe('slip spline', () => {
   it('asks for both ends of the travel', async () => {
     const { one } = await examineNote('driveline', 'spline-engaged: 60 mm', figure);
     expect(one('driveline.spline')).toMatchObject({
-      outcome: 'missing',
+      outcome: 'not-measured',
       todo: expect.stringContaining('spline-left') as string,
     });
   });
