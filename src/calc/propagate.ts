@@ -108,7 +108,7 @@ function summed(terms: readonly (readonly [number, Spread['parts']])[]): Map<str
   const all = new Map<string, number>();
   for (const [weight, parts] of terms)
     for (const [source, part] of parts) all.set(source, (all.get(source) ?? 0) + weight * part);
-  return all;
+  return new Map([...all].filter(([, part]) => part !== 0));
 }
 
 /** Sources that nobody stated, as far as the result rests on them. */

@@ -1,5 +1,5 @@
+import { boundWords } from '../checks/codes/bound-words.js';
 import type { Basis, Limit, Rests } from '../checks/codes/limit.js';
-import { showQuantity } from '../units/show.js';
 
 /** What a limit rests on, in two words; the page on how to read the document explains each. */
 export const basisShort: Readonly<Record<Basis, string>> = {
@@ -15,12 +15,7 @@ const statusSays = { 'in-force': 'in force', superseded: 'superseded', 'not-know
 
 /** `at least 25 mm and at most 30 mm`. */
 export function boundText(limit: Limit): string {
-  const low =
-    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`;
-  const high =
-    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`;
-  const both = [low, high].filter(Boolean).join(' and ');
-  return limit.recommended ? `${both} (recommended)` : both;
+  return limit.recommended ? `${boundWords(limit)} (recommended)` : boundWords(limit);
 }
 
 /** The basis with all that weakens it: status, where it was read, by whom. */
