@@ -47,6 +47,9 @@ describe('Monte Carlo', () => {
     expect(results.y!.standard).toBeCloseTo(2, 1);
     expect(results.y!.mean).toBeCloseTo(0, 1);
     expect(results.y!.expanded).toBeCloseTo(4, 1);
+    // The same clause: the probabilistically symmetric 95 % interval is [−3.92, 3.92].
+    expect(results.y!.interval.low).toBeCloseTo(-3.92, 1);
+    expect(results.y!.interval.high).toBeCloseTo(3.92, 1);
   });
 
   // JCGM 101:2008, 9.4.2 (memory): comparison loss, y = x1² + x2² with x2 = 0 and both standard uncertainties 0.005;
@@ -124,6 +127,16 @@ describe('the way uncertainty is propagated', () => {
     const done = run('r', ratio, { a: uncertain(1, 0.01, 'a'), b: uncertain(2, 0.001, 'b') });
     expect(done.results).toBeUndefined();
     expect(done.outOfRange).toBe('within their uncertainty, the inputs give no finite root');
+  });
+
+  it.each([
+    // 0.6 % of the trials have no root: they are counted below the interval and above it.
+    [0.004, true],
+    // 3 %: they may hold the 2.5 % point or the 97.5 % point.
+    [0.0053, false],
+  ])('counts what gives no number beyond both ends: u = %d', (u, isNumber) => {
+    const done = run('r', ratio, { a: uncertain(1, u, 'a'), b: uncertain(2, 0.001, 'b') });
+    expect(done.results !== undefined).toBe(isNumber);
   });
 
   it('leaves a result without uncertain inputs exact', () => {

@@ -103,7 +103,7 @@ const caseSchema = z
     'one of: bounds, `not-applicable`, `figure`',
   )
   .refine(
-    (one) => (one.min ?? one.above) === (one.above ?? one.min) && (one.max ?? one.below) === (one.below ?? one.max),
+    (one) => !(one.min && one.above) && !(one.max && one.below),
     'one of `min` and `above`, one of `max` and `below`',
   );
 export type Case = z.infer<typeof caseSchema>;

@@ -54,8 +54,9 @@ interface Side {
 
 /** @param sign 1 for a lower bound, −1 for an upper */
 function sideOf(value: Value, bound: Bound, sign: 1 | -1, rule: Rule): Side {
-  const margin = decimal(value.si).minus(decimal(bound.si)).times(sign);
-  const own = weighted([sign, value], [-sign, bound]);
+  const [from, to] = sign > 0 ? [bound, value] : [value, bound];
+  const margin = decimal(to.si).minus(decimal(from.si));
+  const own = weighted([1, to], [-1, from]);
   const [less, more] = ([-1, 1] as const).map((side) => (rule === 'exact' ? decimal(0) : reach(own, side))) as [
     Decimal,
     Decimal,

@@ -47,7 +47,8 @@ export async function examineNote(kind: string, frontmatter: string, around: Aro
     );
   const codes = await loadCodes('AU');
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
-  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems: [] });
+  const ownItems = limits.items.map((item) => ({ ...item, code: 'own', country: '' }));
+  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems });
   const all = (item: string, subject?: string) =>
     evaluation.findings.filter((f) => f.item === item && (subject === undefined || f.subject === subject));
   const one = (item: string, subject?: string) => {
