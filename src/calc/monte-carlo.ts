@@ -69,13 +69,14 @@ export function spreads(
       else lost++;
     }
     trials += block;
-    for (const name of names) blocks.get(name)!.push(blockOf(all.get(name)!.slice(from.get(name)), middle[name]!));
+    for (const name of names)
+      blocks.get(name)!.push(blockOf(sorted(all.get(name)!.slice(from.get(name))), middle[name]!));
   } while (trials < most && names.some((name) => !settled(blocks.get(name)!, digits)));
   if (lost === trials) throw new OutOfRange('no trial within the uncertainty of the inputs gives a number');
   return {
     trials,
     lost,
-    results: Object.fromEntries(names.map((name) => [name, spread(all.get(name)!, middle[name]!, lost)])),
+    results: Object.fromEntries(names.map((name) => [name, spread(sorted(all.get(name)!), middle[name]!, lost)])),
   };
 }
 
@@ -88,7 +89,10 @@ function attempt(of: Moving, draws: Float64Array): Readonly<Record<string, numbe
   }
 }
 
-function spread(trials: readonly number[], value: number, lost: number): Spread {
+const sorted = (trials: readonly number[]): Float64Array => Float64Array.from(trials).sort();
+
+/** @param trials in rising order, here and below */
+function spread(trials: Float64Array, value: number, lost: number): Spread {
   const mean = trials.reduce((sum, x) => sum + x, 0) / trials.length;
   const squares = trials.reduce((sum, x) => sum + (x - mean) ** 2, 0);
   return {
@@ -101,39 +105,43 @@ function spread(trials: readonly number[], value: number, lost: number): Spread 
   };
 }
 
-/** Lost trials lie outside every interval. */
-function halfWidth(trials: readonly number[], value: number, lost: number): number {
-  const away = Float64Array.from(trials, (x) => Math.abs(x - value)).sort();
-  return away[Math.ceil(COVERAGE * (trials.length + lost)) - 1] ?? Infinity;
+/** Lost trials lie outside every interval. Of the rest the farthest are left out one by one, from either end. */
+function halfWidth(trials: Float64Array, value: number, lost: number): number {
+  let [first, last] = [0, trials.length - 1];
+  const inside = Math.ceil(COVERAGE * (trials.length + lost));
+  if (inside > trials.length) return Infinity;
+  while (last - first + 1 > inside) {
+    if (value - trials[first]! > trials[last]! - value) first++;
+    else last--;
+  }
+  return Math.max(Math.abs(value - trials[first]!), Math.abs(trials[last]! - value));
 }
 
 /**
  * The probabilistically symmetric coverage interval for 95 % (JCGM 101:2008, 7.7.1 and 7.7.2). Lost trials may have lain
  * beyond either end and are counted there.
  */
-function symmetric(trials: readonly number[], lost: number): Interval {
-  const sorted = Float64Array.from(trials).sort();
-  const all = sorted.length + lost;
+function symmetric(trials: Float64Array, lost: number): Interval {
+  const all = trials.length + lost;
   const inside = Math.floor(0.95 * all + 0.5);
   const below = Math.floor((all - inside) / 2);
-  return { low: sorted[below - 1 - lost] ?? -Infinity, high: sorted[below - 1 + inside] ?? Infinity };
+  return { low: trials[below - 1 - lost] ?? -Infinity, high: trials[below - 1 + inside] ?? Infinity };
 }
 
 /** JCGM 101:2008, 5.3.4 and 7.7.2 note 3. */
-function shortest(trials: readonly number[]): readonly [number, number] {
-  const sorted = Float64Array.from(trials).sort();
-  const inside = Math.ceil(COVERAGE * sorted.length) - 1;
+function shortest(trials: Float64Array): readonly [number, number] {
+  const inside = Math.ceil(COVERAGE * trials.length) - 1;
   let best = 0;
-  for (let i = 0; i + inside < sorted.length; i++) {
-    if (sorted[i + inside]! - sorted[i]! < sorted[best + inside]! - sorted[best]!) best = i;
+  for (let i = 0; i + inside < trials.length; i++) {
+    if (trials[i + inside]! - trials[i]! < trials[best + inside]! - trials[best]!) best = i;
   }
-  return [sorted[best]!, sorted[best + inside]!];
+  return [trials[best]!, trials[best + inside]!];
 }
 
 /** What one block of trials says: half the width about the result, and the ends of the interval. */
 type Block = readonly [half: number, low: number, high: number];
 
-function blockOf(trials: readonly number[], value: number): Block {
+function blockOf(trials: Float64Array, value: number): Block {
   const { low, high } = symmetric(trials, 0);
   return [halfWidth(trials, value, 0), low, high];
 }

@@ -1,5 +1,5 @@
 import { boundWords } from '../checks/codes/bound-words.js';
-import type { Basis, Limit, Rests } from '../checks/codes/limit.js';
+import { type Basis, type Limit, type Rests, ruleOf } from '../checks/codes/limit.js';
 
 /** What a limit rests on, in two words; the page on how to read the document explains each. */
 export const basisShort: Readonly<Record<Basis, string>> = {
@@ -11,11 +11,15 @@ export const basisShort: Readonly<Record<Basis, string>> = {
   memory: 'recalled',
 };
 
+const ruleWord = { 'as-read': 'as read', exact: 'exact' } as const;
+
 const statusSays = { 'in-force': 'in force', superseded: 'superseded', 'not-known': 'currency not known' } as const;
 
-/** `at least 25 mm and at most 30 mm`. */
+/** `at least 25 mm and at most 30 mm (as read)`: what is no requirement, and a decision rule other than the guarded one. */
 export function boundText(limit: Limit): string {
-  return limit.recommended ? `${boundWords(limit)} (recommended)` : boundWords(limit);
+  const rule = ruleOf(limit);
+  const more = [...(limit.recommended ? ['recommended'] : []), ...(rule === 'guarded' ? [] : [ruleWord[rule]])];
+  return more.length > 0 ? `${boundWords(limit)} (${more.join(', ')})` : boundWords(limit);
 }
 
 /** The basis with all that weakens it: status, where it was read, by whom. */

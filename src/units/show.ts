@@ -66,12 +66,12 @@ function withUncertainty(value: Decimal, uncertainty: Decimal): string {
   return `${signed(rounded.toFixed(places))} ± ${up.toFixed(places)}`;
 }
 
-/** All three to the third significant digit of half the width, so that no end is rounded across a limit that it keeps. */
+/** All three to a hundredth of half the width or a little more, the ends rounded outwards. */
 function withInterval(value: Decimal, low: Decimal, high: Decimal): string {
   const half = high.minus(low).div(2);
-  const last = half.isZero() ? value.e - 3 : half.e - 2;
+  const last = half.isZero() ? value.e - 3 : half.lt(Decimal.pow(10, half.e).times(3)) ? half.e - 2 : half.e - 1;
   if (last < -20 || [value, low, high].some((x) => x.e > 15))
-    return `${scientific(value, 4)} (${scientific(low, 4)} to ${scientific(high, 4)})`;
+    return `${showNumber(value)} (${showNumber(low)} to ${showNumber(high)})`;
   const places = Math.max(0, -last);
   const shown = (x: Decimal, rounding: typeof Decimal.rounding) => signed(atPlace(x, last, rounding).toFixed(places));
   return `${shown(value, Decimal.ROUND_HALF_UP)} (${shown(low, Decimal.ROUND_FLOOR)} to ${shown(high, Decimal.ROUND_CEIL)})`;

@@ -139,6 +139,14 @@ describe('the way uncertainty is propagated', () => {
     expect(done.results !== undefined).toBe(isNumber);
   });
 
+  // Exact: the 2.5 % point of the input is 1 − 1.96 × 0.004, whatever share of the trials below it has no root.
+  it('finds the end of the interval with the lost trials below it', () => {
+    const inputs = { a: uncertain(1, 0.004, 'a'), b: uncertain(2, 0.001, 'b') };
+    const { results, lost } = monteCarlo(ratio, inputs, { block: 50_000, most: 50_000 });
+    expect(lost).toBeGreaterThan(200);
+    expect(Math.abs(results.root!.interval.low - Math.sqrt(0.01 - 1.96 * 0.004))).toBeLessThan(0.002);
+  });
+
   it('leaves a result without uncertain inputs exact', () => {
     const done = run('r', sumOfSquares, {
       a: { ...uncertain(1, 0, 'a'), parts: new Map() },
