@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { weighted } from '../../../src/calc/propagate.js';
+import { combine, weighted } from '../../../src/calc/propagate.js';
 import type { Value } from '../../../src/calc/value.js';
 import { boundOf, exactBound, type Limit, type Rule } from '../../../src/checks/codes/limit.js';
 import { decide, marksOf } from '../../../src/checks/engine/verdict.js';
@@ -230,6 +230,16 @@ describe('a simulated value', () => {
     const bound = { ...value(3.1, 2), strict: false };
     expect(decide(sharp, limit({ max: bound }))).toMatchObject({ outcome: 'undecided' });
     expect(decide(sharp, limit({ max: bound })).expanded).toBeCloseTo(4, 12);
+  });
+
+  // Exact: a² + b² at zero is chi-squared with two degrees of freedom, so that half the width that holds 95.45 % about the
+  // value is 6.18 u², and the 97.5 % point 7.38 u².
+  it('is judged so when it comes out of the propagation', () => {
+    const [a, b] = [value(0, 2, 'a'), value(0, 2, 'b')];
+    const squares: Value = { ...a, ...combine([a, b], (x, y) => x * x + y * y) };
+    expect(decide({ ...squares, interval: undefined }, limit(most(6.9))).outcome).toBe('conforming');
+    expect(decide(squares, limit(most(6.9))).outcome).toBe('undecided');
+    expect(decide(squares, limit(most(7.9))).outcome).toBe('conforming');
   });
 
   it('by the rule as-read counts as it stands', () => {
