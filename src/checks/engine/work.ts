@@ -4,7 +4,7 @@ import { type Run, run as workThrough } from '../../calc/run.js';
 import { utilisation } from '../../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
 import { withUsual } from '../../calc/usual.js';
-import { expanded, type Place, type Value } from '../../calc/value.js';
+import { type Place, spread, type Value } from '../../calc/value.js';
 import type { FactName } from '../../project/facts.js';
 import { facts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
@@ -14,11 +14,12 @@ import type { Build, Note } from '../../project/model.js';
 import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
+import { boundWords } from '../codes/bound-words.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
 import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
-import { decide, marksOf } from './verdict.js';
+import { type Decision, decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
 export interface Missing {
@@ -206,7 +207,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
       }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
+      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, spread(value));
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
@@ -228,8 +229,9 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
-      const { limit } = resolved;
-      const { result: compared, margin } = decide(value, limit);
+      const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
+      const decision = decide(value, limit);
+      const { result: compared, margin } = decision;
       const of = classOf(limit.basis);
       const result = options.proposed && compared !== 'against' ? 'missing' : compared;
       const marks = [
@@ -247,7 +249,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         margin,
         run,
         marks,
-        says: sentence(compared, shown, limit, margin),
+        says: sentence(shown, limit, decision),
         todo: todo ?? nextStep(result, limit, id),
         place,
       });
@@ -255,7 +257,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
       if (!loadCase || demand === undefined) {
         if (isMissing(capacity)) return work.compare(id, subject, capacity, { element: true });
-        const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
+        const shown = showQuantity(capacity.si, capacity.unit, spread(capacity));
         const why =
           named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
@@ -366,25 +368,27 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
   return placeOfField(note, []);
 }
 
-function sentence(result: Result, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
-  const bound = [
-    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
-    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
-  ]
-    .filter(Boolean)
-    .join(' and ');
+function sentence(shown: string, limit: Limit, decision: Decision): string {
+  const { margin } = decision;
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
   const tails: Partial<Record<Result, string>> = {
     met: `margin ${by}`,
     against: `beyond it by ${by}`,
-    unclear: 'the uncertainty reaches across the limit',
+    unclear: `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
     unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
   };
-  const tail = tails[result] ?? '';
-  return `measured ${shown}, expected ${bound}; ${tail}`;
+  const tail = tails[decision.result] ?? '';
+  return `measured ${shown}, expected ${boundWords(limit)}; ${tail}`;
 }
 
-function nextStep(result: Result, limit: Parameters<typeof decide>[1], item: string): string | undefined {
+/** What would decide in its favour. */
+function onlyIf({ unit }: Limit, { conformsOnlyIf, margin, expanded: U }: Decision): string {
+  if (conformsOnlyIf) return `conforms only if ${boundWords({ ...conformsOnlyIf, unit })}`;
+  const apart = differenceUnit(unit);
+  return `conforms only if its margin, ${showQuantity(margin, apart, U)}, is at least ${showQuantity(U, apart)}`;
+}
+
+function nextStep(result: Result, limit: Limit, item: string): string | undefined {
   if (result === 'against')
     return limit.recommended
       ? 'justify it to the certifier as a concession, or change the part'
