@@ -10,7 +10,9 @@ const shortMarks: Readonly<Record<string, string>> = {
   'recalled, not confirmed': 'recalled',
   'superseded text': 'superseded',
   'currency not known': 'currency not known',
-  'uncertainty partly assumed from the last digit written': 'U assumed',
+  'uncertainty of a usual instrument assumed': 'U assumed',
+  'uncertainty assumed from the last digit of a figure': 'U of a figure assumed',
+  'instrument out of date, its uncertainty doubled': 'instrument out of date',
   'load case not yet agreed with the certifier': 'load case not agreed',
 };
 

@@ -18,6 +18,7 @@ import type { Item } from '../codes/item.js';
 import type { Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
 import type { Finding, Outcome } from './finding.js';
+import { uncertaintyMarks } from './values.js';
 import { decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -223,7 +224,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...more,
         ...marksOf(limit),
         ...(limit.recommended ? ['recommendation'] : []),
-        ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : []),
+        ...uncertaintyMarks(value, build),
       ];
       add(id, subject, {
         outcome,
