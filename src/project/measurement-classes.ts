@@ -154,8 +154,9 @@ const byAxis: Readonly<Record<Axis, MeasuredAs>> = {
   toe: 'toe',
 };
 
-/** The class of a quantity from its dimension and size, where nothing is said of it. */
-export function classBySize({ si, dimension, unit: written }: Pick<Quantity, 'si' | 'dimension' | 'unit'>): MeasuredAs {
+/** The class of a quantity from its dimension and size, where nothing is said of it; a ratio of whole numbers is counted. */
+export function classBySize({ si, dimension, unit: written, halfDigit }: Quantity): MeasuredAs {
+  if (halfDigit === 0) return 'named';
   const offset = unit(written).offset?.toNumber() ?? 0;
   const size = Math.abs(si - offset);
   const fits = byDimension.find(([of, below]) => {
