@@ -151,7 +151,7 @@ export const buildSchema = z.strictObject({
   'new-engine-number': text('engine number of the engine fitted, and where it came from'),
   instruments: list(
     instrumentShape,
-    'instruments, which notes name under `with`; their uncertainty holds where a value states none',
+    'instruments, which notes name under `with`; no reading counts as surer than its instrument',
   ),
   'load-cases': list(loadCase, 'loads that capacities are compared with, as agreed with the certifier'),
   'signs-design': text('who signs for the design'),

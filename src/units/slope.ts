@@ -52,7 +52,7 @@ export const directionWords: readonly string[] = Object.keys(directions);
 export const directionWordsOf = (axis: Axis): readonly string[] =>
   directionWords.filter((words) => directions[words]![0] === axis);
 
-export interface Slope {
+interface Slope {
   /** Its `si`, `exact` and `readings` carry the sign of the convention. */
   quantity: Quantity;
   /** In its one printed spelling. */
