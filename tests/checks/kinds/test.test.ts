@@ -96,7 +96,7 @@ describe('brakes', () => {
     ...nsw,
     notes: {
       '090-mass.md':
-        'kind: mass\nnow: { front: 650 kg, rear: 570 kg, fuel: 40 kg }\noil-coolant: 10 kg\nfull-fuel: 40 kg',
+        'kind: mass\nnow: { front: 650 ± 0.5 kg, rear: 570 ± 0.5 kg, fuel: 40 ± 0.5 kg }\noil-coolant: 10 ± 0.5 kg\nfull-fuel: 40 ± 0.5 kg',
     },
     original: { wheelbase: '2600 mm' },
   };
@@ -151,7 +151,7 @@ describe('noise', () => {
   });
 
   it('takes the highest reading, and the mean where the procedure does', async () => {
-    const readings = "'[88.0, 91.0, 88.0] dB(A)'";
+    const readings = "'[88.0 ± 0.5, 91.0 ± 0.5, 88.0 ± 0.5] dB(A)'";
     const { one, runs } = await examineNote('test', noise(readings));
     expect(one('tests.noise')).toMatchObject({ result: 'against', measured: { si: 91 } });
     expect(runs.find((r) => r.sheet.id === 'energy-mean')?.results?.['spread']?.si).toBeCloseTo(3, 9);
