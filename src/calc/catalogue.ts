@@ -67,6 +67,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'driveline-single-joint',
     'driveline-two-joints',
     'driveline-three-joints',
+    'joints-in-series',
     'joint-angle-limit',
     'second-joint-angle',
     'tube-critical-speed',

@@ -199,7 +199,9 @@ describe('what figures rest on', () => {
     ).toEqual([
       'clearance.members',
       'clearance.tyres',
-      'driveline.angle-preferred',
+      'driveline.angle-equal',
+      'driveline.angle-least',
+      'driveline.uniformity',
       'engine.capacity',
       'engine.step',
       'fasteners.engagement',

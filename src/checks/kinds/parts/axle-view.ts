@@ -52,6 +52,24 @@ export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void
   });
 }
 
+/** The slope of the pinion is recorded: the angles of the joints decide what it has to be. */
+export function tellPinion(pinion: Maybe, state: 'now' | 'planned', work: Work): void {
+  const path = [state, 'pinion'];
+  if (isMissing(pinion)) {
+    const [lacking] = pinion.missing;
+    const how = lacking?.how ? ` (${lacking.how})` : '';
+    work.state('driveline.pinion', 'ride', 'missing', `not measured: ${lacking?.says ?? 'slope of the pinion'}`, {
+      todo: `fill in ${path.join('.')}${how}`,
+      path,
+    });
+    return;
+  }
+  const says = `pinion ${slopeOf(pinion)} at ride height${state === 'planned' ? ', as planned' : ''}; recorded, not judged`;
+  work.state('driveline.pinion', 'ride', 'met', says, { answer: 'measured', path });
+}
+
+const slopeOf = (v: Value) => `${showQuantity(Math.abs(v.si), 'deg', expanded(v))} nose ${v.si < 0 ? 'down' : 'up'}`;
+
 function tellPath(
   { get }: { get: (result: 'bumpPinion' | 'droopPinion' | 'bumpShift' | 'droopShift') => Maybe },
   work: Work,
@@ -76,7 +94,6 @@ function tellPath(
     return;
   }
   const { bumpPinion, droopPinion, bumpShift, droopShift } = results as Record<keyof typeof results, Value>;
-  const slope = (v: Value) => `${showQuantity(Math.abs(v.si), 'deg', expanded(v))} nose ${v.si < 0 ? 'down' : 'up'}`;
   const shift = (v: Value) =>
     `${showQuantity(Math.abs(v.si), 'mm', expanded(v))} to the ${v.si < 0 ? 'rear' : 'front'}`;
   const run = bumpPinion.origin.kind === 'sheet' ? bumpPinion.origin.run : undefined;
@@ -84,7 +101,7 @@ function tellPath(
     'axle.path',
     '',
     'met',
-    `pinion ${slope(bumpPinion)} at full bump and ${slope(droopPinion)} at full droop; axle ${shift(bumpShift)} and ${shift(droopShift)}; recorded, not judged`,
+    `pinion ${slopeOf(bumpPinion)} at full bump and ${slopeOf(droopPinion)} at full droop; axle ${shift(bumpShift)} and ${shift(droopShift)}; recorded, not judged`,
     { run, answer: 'reckoned' },
   );
 }
