@@ -205,6 +205,7 @@ describe('what figures rest on', () => {
       'engine.capacity',
       'engine.step',
       'fasteners.engagement',
+      'links.pair',
       'suspension.bump-travel',
       'suspension.height',
       'suspension.lift',

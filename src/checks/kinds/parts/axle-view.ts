@@ -7,6 +7,7 @@ import { expanded } from '../../../calc/value.js';
 import { showQuantity } from '../../../units/show.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import type { RearAxle } from '../rear-axle-fields.js';
+import { tellMissing } from './tell-missing.js';
 
 /** The axle on its links in side view: instant centre, pinion and path through travel, and what the adjusters do. */
 export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void {
@@ -54,18 +55,9 @@ export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void
 
 /** The slope of the pinion is recorded: the angles of the joints decide what it has to be. */
 export function tellPinion(pinion: Maybe, state: 'now' | 'planned', work: Work): void {
-  const path = [state, 'pinion'];
-  if (isMissing(pinion)) {
-    const [lacking] = pinion.missing;
-    const how = lacking?.how ? ` (${lacking.how})` : '';
-    work.state('driveline.pinion', 'ride', 'missing', `not measured: ${lacking?.says ?? 'slope of the pinion'}`, {
-      todo: `fill in ${path.join('.')}${how}`,
-      path,
-    });
-    return;
-  }
+  if (isMissing(pinion)) return tellMissing('driveline.pinion', 'ride', pinion, work);
   const says = `pinion ${slopeOf(pinion)} at ride height${state === 'planned' ? ', as planned' : ''}; recorded, not judged`;
-  work.state('driveline.pinion', 'ride', 'met', says, { answer: 'measured', path });
+  work.state('driveline.pinion', 'ride', 'met', says, { answer: 'measured', path: [state, 'pinion'] });
 }
 
 const slopeOf = (v: Value) => `${showQuantity(Math.abs(v.si), 'deg', expanded(v))} nose ${v.si < 0 ? 'down' : 'up'}`;
@@ -81,18 +73,7 @@ function tellPath(
     droopShift: get('droopShift'),
   };
   const lacking = Object.values(results).find(isMissing);
-  if (lacking) {
-    const says =
-      lacking.missing.length > 0
-        ? `not measured: ${lacking.missing.map((m) => m.says).join('; ')}`
-        : `no number: ${lacking.reason}`;
-    const todo =
-      lacking.missing.length > 0
-        ? `fill in ${lacking.missing.map((m) => m.where).join(', ')}`
-        : 'look at the points again';
-    work.state('axle.path', '', 'missing', says, { todo, run: lacking.run, path: lacking.missing[0]?.path ?? [] });
-    return;
-  }
+  if (lacking) return tellMissing('axle.path', '', lacking, work);
   const { bumpPinion, droopPinion, bumpShift, droopShift } = results as Record<keyof typeof results, Value>;
   const shift = (v: Value) =>
     `${showQuantity(Math.abs(v.si), 'mm', expanded(v))} to the ${v.si < 0 ? 'rear' : 'front'}`;

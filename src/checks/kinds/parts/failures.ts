@@ -516,6 +516,11 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
       guards: ['links.engagement', 'links.lock', 'fasteners.locking'],
     },
     {
+      fails: 'The links of a pair differ',
+      effect: 'The axle stands askew; one side carries more',
+      guards: ['links.pair', 'links.pair-alike'],
+    },
+    {
       fails: 'The tube buckles or the thread tears',
       effect: 'The axle is no longer held',
       guards: ['links.buckling', 'links.tension', 'links.load-case'],
