@@ -6,7 +6,7 @@ export function concede(finding: Finding, build: Build): Finding {
   if (!isOpen(finding)) return finding;
   const note = build.notes.find((n) => n.name === finding.note);
   const entry = note?.data.concessions?.find(
-    (c) => c.item === finding.item && (c.subject === undefined || c.subject === finding.subject),
+    (c) => isOf(c.item, finding) && (c.subject === undefined || c.subject === finding.subject),
   );
   if (!entry) return finding;
   const { item: _, subject: __, ...concession } = entry;
@@ -21,3 +21,7 @@ export function concede(finding: Finding, build: Build): Finding {
       : "state who gave the certifier's word and on which day (`by:`, `on:`)",
   };
 }
+
+/** A hold point may be named as one whatever item of the code it serves. */
+const isOf = (item: string, finding: Finding): boolean =>
+  item === finding.item || (item === 'hold-point' && finding.point !== undefined);

@@ -79,6 +79,7 @@ export const driveline = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['gearbox', 'shaft', 'pinion'],
     },
     {
       id: 'slopes-fitted',
@@ -86,6 +87,8 @@ export const driveline = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['gearbox', 'shaft', 'pinion'],
+      serves: 'driveline.angles-shown',
     },
   ],
   cautions: ['stands', 'spinning'],

@@ -120,6 +120,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['number', 'timing-scale'],
     },
     {
       id: 'bearings-measured',
@@ -134,6 +135,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      serves: 'assembly.timing-mark-shown',
     },
     {
       id: 'openings-closed',
@@ -141,6 +143,8 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.openings ?? []).map((o) => o.id),
+      serves: 'assembly.openings-shown',
     },
   ],
   cautions: ['lifting', 'spinning'],

@@ -95,6 +95,7 @@ export const inspection = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'inspection.shown',
     },
     {
       id: 'readings-again',

@@ -105,6 +105,7 @@ export const steering = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['column', 'shaft', 'linkage'],
     },
     {
       id: 'joints-marked',
@@ -112,6 +113,8 @@ export const steering = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.joints ?? []).map((j) => j.id),
+      serves: 'steering.shown',
     },
     {
       id: 'lock-to-lock',
@@ -119,6 +122,7 @@ export const steering = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'ride-height', 'bump', 'left-lock', 'right-lock'],
     },
   ],
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],
