@@ -73,7 +73,12 @@ export function judgeEvidence(
       todo: `${todo}, or \`shown:\` to the answer`,
       answer: word,
     };
-  return { result: 'missing', says: `no ${wanted} for it${list.length > 0 ? `: ${list.join(', ')}` : ''}`, todo };
+  return {
+    result: 'missing',
+    says: `no ${wanted} for it${list.length > 0 ? `: ${list.join(', ')}` : ''}`,
+    todo,
+    proof,
+  };
 }
 
 /** Why a photo or document that names the item is not taken for it. */

@@ -96,7 +96,8 @@ function heldBefore(point: HoldPoint, note: Note, all: readonly Evidence[], item
   const proof = shownParts(parts, accepted);
   const missing = missingOf(proof);
   const days = [...new Set(accepted.flatMap(({ evidence }) => evidence.on ?? []))].sort();
-  const shown = `photographed on ${days.join(', ')}`;
+  const made = accepted.every(({ evidence }) => evidence.is === 'photo') ? 'photographed' : 'recorded';
+  const shown = `${made} on ${days.join(', ')}`;
   if (missing.length === 0) {
     return {
       ...base,
@@ -199,10 +200,13 @@ function refusal(
   return undefined;
 }
 
+const isOfAnotherStage = (point: HoldPoint, { stage }: Evidence): boolean =>
+  stage !== undefined && !isInStage(point, stage);
+
 /** A photo may be of any stage from the one in which the evidence is made to the last before it is covered. */
-function isOfAnotherStage(point: HoldPoint, { stage }: Evidence): boolean {
+export function isInStage({ during, before }: Pick<HoldPoint, 'during' | 'before'>, stage: Stage): boolean {
   const at = (one: Stage) => stageNames.indexOf(one);
-  return stage !== undefined && (at(stage) < at(point.during) || at(stage) >= at(point.before));
+  return at(stage) >= at(during) && at(stage) < at(before);
 }
 
 /** What to name or to photograph; photos of the stage that could show it are named. */

@@ -109,6 +109,12 @@ export function judgementProblems(build: Build, findings: readonly Finding[]): P
   );
 }
 
+/** `judged by R. Ansell, certifying engineer, on 2026-03-14, as seen: the left weld is sound (of 2.48 mm; letter.pdf)`. */
+export function judgementText({ words, basis, by, role, on, letter, of, lapsed: why }: Judgement): string {
+  const how = { seen: 'as seen', calculated: 'by calculation', document: 'by a document' }[basis];
+  return `${why ? 'lapsed: ' : ''}judged by ${by}, ${role}, on ${on}, ${how}: ${words.replace(/\.$/, '')} (of ${of}${letter ? `; ${letter}` : ''})`;
+}
+
 const nameOf = (f: Finding): string => [f.item, f.subject].filter(Boolean).join(' ');
 
 function aboutOf(entry: JudgementEntry, note: Note, build: Build, findings: readonly Finding[]): About | undefined {

@@ -4,7 +4,7 @@ import type { Problem } from '../../project/problem.js';
 import { namesOf, type ProofName } from '../../project/proves.js';
 import type { Item } from '../codes/item.js';
 import type { Kind } from './kind.js';
-import { partsOf, partsOfItem } from './proofs.js';
+import { partsOf, partsOfItem, servedBy } from './proofs.js';
 
 /** What photos and documents name and what is no hold point of the note, no item of the codes, or no part of it. */
 export function proofNameProblems(
@@ -15,33 +15,47 @@ export function proofNameProblems(
   return build.notes.flatMap((note) =>
     (['photos', 'papers'] as const).flatMap((key) =>
       (note.data[key] ?? []).flatMap((entry, i) =>
-        namesOf(entry).flatMap((name) => problemsOf(name, [key, i], note, kinds.get(note.kind)!, items)),
+        namesOf(entry).flatMap((name) =>
+          unknownIn(name, note, kinds.get(note.kind)!, items).map(
+            ({ word, ...problem }): Problem => ({
+              code: 'reference-missing',
+              ...wordIn(note, [key, i, ...name.path], word),
+              ...problem,
+            }),
+          ),
+        ),
       ),
     ),
   );
 }
 
-function problemsOf(
-  { proof, parts, path }: ProofName,
-  at: readonly [string, number],
+/** A word of a name that names nothing, with what it may be. */
+export interface Unknown {
+  word: string;
+  found: string;
+  expected: string;
+  hint: string | undefined;
+}
+
+/** What of a name is no hold point of the note, no item of the codes and no part of it. */
+export function unknownIn(
+  { proof, parts }: Pick<ProofName, 'proof' | 'parts'>,
   note: Note,
   kind: Kind,
   items: ReadonlyMap<string, Item>,
-): Problem[] {
+): Unknown[] {
   const point = kind.holdPoints.find((p) => p.id === proof);
   const item = items.get(proof);
-  const place = (word: string) => wordIn(note, [...at, ...path], word);
   if (!point && !item)
     return [
       {
-        code: 'reference-missing',
-        ...place(proof),
+        word: proof,
         found: `no hold point of this note and no item \`${proof.slice(0, 80)}\``,
         expected: 'the id of a hold point of this note or of an item of the codes',
         hint: didYouMean(proof, likely(proof, kind, items)),
       },
     ];
-  const serving = kind.holdPoints.filter((p) => p.serves?.split(' ')[0] === proof);
+  const serving = kind.holdPoints.filter((p) => servedBy(p)?.proof === proof);
   const known = point
     ? partsOf(point, note.data)
     : [
@@ -51,8 +65,7 @@ function problemsOf(
   return parts
     .filter((part) => part !== 'all' && !known.includes(part))
     .map((part) => ({
-      code: 'reference-missing' as const,
-      ...place(part),
+      word: part,
       found: `no part \`${part.slice(0, 80)}\` of \`${proof}\``,
       expected:
         known.length > 0 ? `one of ${[...new Set(known)].join(', ')}` : `\`${proof}\` alone, which has no parts`,
