@@ -38,8 +38,8 @@ export function askItems(
 }
 
 /**
- * Evidence is asked of each note by itself where its hold points ask for it, or where its own lists make the parts; of the
- * other notes together.
+ * Evidence is asked of each note by itself where its own lists make the parts, of the other notes together. What hold points
+ * of a note ask for is asked there, and what they leave of it once.
  */
 function askEvidence(
   item: CodeItem & { kind: 'evidence' },
@@ -50,17 +50,18 @@ function askEvidence(
   ask: (among: readonly Note[], others: readonly Note[], parts: readonly string[]) => Finding,
 ): Finding[] {
   const partsIn = (note: Note) => partsOfItem(item, kinds.get(note.kind), note);
+  const isServed = (note: Note) => served.has(keyOf(note, item.id));
   const isAlone = (note: Note) =>
-    served.has(keyOf(note, item.id)) || kinds.get(note.kind)!.proofParts?.(note.data as never)[item.id] !== undefined;
+    isServed(note) || kinds.get(note.kind)!.proofParts?.(note.data as never)[item.id] !== undefined;
   const together = notes.filter((note) => !isAlone(note));
   return [
     ...notes.filter(isAlone).flatMap((note): Finding[] => {
       const asked = served.get(keyOf(note, item.id)) ?? [];
       if (asked === 'all') return [];
       const rest = partsIn(note).filter((part) => !asked.includes(part));
-      return asked.length > 0 && rest.length === 0 ? [] : [ask([note], [], rest)];
+      return asked.length > 0 && rest.length === 0 ? [] : [ask([note], asked.length > 0 ? build.notes : [], rest)];
     }),
-    ...(together.length > 0 ? [ask(together, build.notes, item.parts ?? [])] : []),
+    ...(together.length > 0 && !notes.some(isServed) ? [ask(together, build.notes, item.parts ?? [])] : []),
   ];
 }
 

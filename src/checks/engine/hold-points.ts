@@ -169,7 +169,7 @@ function refusal(
   if (evidence.is === 'paper') {
     if (item?.kind !== 'evidence' || !item.evidence.includes('paper'))
       return { is: 'form', evidence, says: `${name} is no photo` };
-    const another = ofAnother(evidence.of, note, part);
+    const another = ofAnother(evidence.of, note, part, point.during === 'as-received');
     if (another) return { is: 'other', evidence, says: `${name} ${another}` };
     const begun = point.during === 'as-received' ? undefined : note.data.stages?.[point.during];
     if (evidence.on !== undefined && begun !== undefined && evidence.on < begun)
