@@ -25,7 +25,7 @@ export function planJson(build: Build, plan: Plan) {
       note,
       id,
       shows,
-      parts: parts.length > 0 ? parts : undefined,
+      parts,
       level,
       during,
       before,

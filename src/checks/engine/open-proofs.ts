@@ -4,7 +4,7 @@ import type { Item } from '../codes/item.js';
 import type { Finding } from './finding.js';
 import { resultOf } from './finding.js';
 import { isInStage } from './hold-points.js';
-import type { Kind } from './kind.js';
+import type { HoldPoint, Kind } from './kind.js';
 import { missingOf } from './proofs.js';
 
 /** What a photo of a note could still prove: hold points of its stage first, then items; one entry a part. */
@@ -21,11 +21,14 @@ export function openProofs(
       name: part === '' ? id : `${id} ${part}`,
       shows: f.title,
     }));
-  const points = kind.holdPoints.flatMap((point) =>
-    stage !== undefined && isInStage(point, stage)
-      ? own.filter((f) => f.point === point.id).flatMap((f) => named(f, point.id))
-      : [],
-  );
+  const ofStage = (point: Pick<HoldPoint, 'during'>) => (point.during === stage ? 0 : 1);
+  const points = [...kind.holdPoints]
+    .sort((a, b) => ofStage(a) - ofStage(b))
+    .flatMap((point) =>
+      stage !== undefined && isInStage(point, stage)
+        ? own.filter((f) => f.point === point.id).flatMap((f) => named(f, point.id))
+        : [],
+    );
   const others = own.flatMap((f) => {
     const item = items.get(f.item);
     return f.point === undefined && item?.kind === 'evidence' && item.evidence.includes('photo')

@@ -111,8 +111,6 @@ type Bracket = NonNullable<Mount['brackets']>[number];
 
 const eachMount = (d: Mounts) => (d.mounts ?? []).map((m) => m.id);
 const withBrackets = (d: Mounts) => (d.mounts ?? []).filter((m) => m.brackets?.length).map((m) => m.id);
-const eachWelded = (d: Mounts) =>
-  (d.mounts ?? []).filter((m) => m.brackets?.some((b) => b.welds?.length)).map((m) => m.id);
 
 /** What carries engine and gearbox. */
 export const mounts = kind({
@@ -144,7 +142,7 @@ export const mounts = kind({
       level: 'witness',
       during: 'welded',
       before: 'painted',
-      parts: eachWelded,
+      parts: withBrackets,
       serves: 'body.welds-shown',
     },
     {

@@ -15,7 +15,7 @@ const cornerIds = ['front-left', 'front-right', 'rear-left', 'rear-right'] as co
 type Axle = 'front' | 'rear';
 
 const eachSpring = (d: Suspension) =>
-  (['front', 'rear'] as const).flatMap((end) => (d[end]?.now ? [end, `${end}-wire`] : []));
+  (['front', 'rear'] as const).flatMap((end) => (d[end] ? [end, `${end}-wire`] : []));
 
 /** Springs, dampers, travel and ride height. */
 export const suspension = kind({

@@ -45,7 +45,7 @@ it('takes new photos in once, names them by note, stage and time, and says which
   expect(first.code).toBe(0);
   expect(taken()).toEqual(['020-crossmember-tacked-2026-03-12-0930.jpg', '020-crossmember-welded-2026-03-14-1605.jpg']);
   expect(first.out).toContain('the day of `tacked`');
-  expect(first.out).toContain('The new piece tacked, square and in place');
+  expect(first.out).toContain('Each new piece tacked, square and in place');
   expect(first.out).toContain('stage: tacked');
   const again = await gusset('photos', build, phone);
   expect(again.out).toContain('Nothing new: all 2 photos');
