@@ -218,7 +218,11 @@ function todoFor(
 ): string {
   const name = provesText(point.id, missing);
   const could = all.filter(
-    (e) => e.is === 'photo' && e.stage === point.during && (!covered || !e.on || e.on <= covered.on),
+    (e) =>
+      e.is === 'photo' &&
+      e.stage === point.during &&
+      (!covered || !e.on || e.on <= covered.on) &&
+      !e.names.some((n) => n.proof === point.id),
   );
   const list = could.map((e) => `\`${e.file.split('/').at(-1)}\``).slice(0, 4);
   const candidates =
