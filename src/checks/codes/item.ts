@@ -153,6 +153,12 @@ export const itemSchema = z.discriminatedUnion('kind', [
       .array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note']))
       .min(1)
       .describe('any one of these will do'),
+    parts: z
+      .array(z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/))
+      .min(2)
+      .optional()
+      .describe('what one picture or document each has to show; left out: one is enough'),
+    'after-work': flag.optional().describe('a document from before the work does not show it'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);

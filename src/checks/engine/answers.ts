@@ -1,12 +1,14 @@
 import type { Answer } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
-import type { Build, Note } from '../../project/model.js';
+import type { Note } from '../../project/model.js';
+import { proves } from '../../project/proves.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
 import { applies } from '../codes/limits.js';
 import { judgeEvidence } from './evidence.js';
 import { type Finding, type Judged, outcomeOf } from './finding.js';
 import type { Kind } from './kind.js';
+import { evidenceIn } from './proofs.js';
 import { followed } from './trails.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
@@ -23,20 +25,27 @@ export function answersOf(note: Note, kinds: ReadonlyMap<string, Kind>): Answers
   return { given: note.data.answers ?? {}, derived: kinds.get(note.kind)?.answers?.(note.data as never) ?? {} };
 }
 
-const toldBy = ({ given, derived }: Answers, item: string): Answer | undefined => given[item] ?? derived[item];
+export const toldBy = ({ given, derived }: Answers, item: string): Answer | undefined => given[item] ?? derived[item];
 
-/** An item that asks for an answer or for evidence, over all notes that raise it. */
+/**
+ * An item that asks for an answer or for evidence, over all notes that raise it.
+ *
+ * @param others notes beside those whose answers, photos and documents may serve it
+ * @param parts of evidence, what each has to be shown by something
+ */
 export function answerItem(
   item: CodeItem & { kind: 'answer' | 'evidence' },
   notes: readonly Note[],
-  build: Build,
+  others: readonly Note[],
   ground: Ground,
   answers: (note: Note) => Answers,
+  parts: readonly string[] = [],
 ): Finding {
   const serves = (n: Note) =>
     toldBy(answers(n), item.id) !== undefined ||
-    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
-  const serving = [...notes, ...build.notes].filter(serves);
+    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => proves(e, item.id));
+  const from = [...new Set([...notes, ...others])];
+  const serving = from.filter(serves);
   const note = serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const of = item.kind === 'answer' ? 'answer' : 'proof';
@@ -63,7 +72,14 @@ export function answerItem(
       todo: `state ${test.unstated.join(', ')}`,
     };
   if (!test.holds) return { ...base, outcome: 'not-applicable', says: test.reason };
-  const { result, ...judged } = judge(item, note, answers(note));
+  const { result, ...judged } = judge(item, note, answers(note), () =>
+    judgeEvidence(
+      item as CodeItem & { kind: 'evidence' },
+      parts,
+      from.flatMap((n) => evidenceIn(n, noTimes).map((e) => ({ ...e, from: n }))),
+      toldBy(answers(note), item.id),
+    ),
+  );
   return { ...base, outcome: outcomeOf(of, result), ...judged };
 }
 
@@ -80,9 +96,17 @@ function isContradicted({ given, derived }: Answers, item: string): boolean {
   return said !== undefined && (fact === 'yes' || fact === 'no') && said !== fact;
 }
 
-const isNotApplicable = (word: string | undefined): boolean => word === 'not applicable' || word === 'n/a';
+export const isNotApplicable = (word: string | undefined): boolean => word === 'not applicable' || word === 'n/a';
 
-function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, answers: Answers): Judged {
+/** When photos were taken matters at hold points only. */
+const noTimes = new Map<string, string>();
+
+function judge(
+  item: CodeItem & { kind: 'answer' | 'evidence' },
+  note: Note,
+  answers: Answers,
+  evidence: () => Judged,
+): Judged {
   const answer = toldBy(answers, item.id);
   const word = answer?.answer;
   if (item.kind === 'answer' && isContradicted(answers, item.id)) {
@@ -103,14 +127,14 @@ function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, ans
           todo: `add \`because:\` to the answer of ${item.id}`,
           answer: word,
         };
-  return item.kind === 'evidence' ? judgeEvidence(item, note, answer) : judgeAnswer(item, note, answer);
+  return item.kind === 'evidence' ? evidence() : judgeAnswer(item, note, answer);
 }
 
 function judgeAnswer(item: CodeItem & { kind: 'answer' }, note: Note, answer: Answer | undefined): Judged {
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
   if (word === undefined) {
-    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => e.serves?.includes(item.id));
+    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => proves(e, item.id));
     return {
       result: 'missing',
       says: named ? `\`${named.file}\` is attached for it, but the item is unanswered` : 'not answered',

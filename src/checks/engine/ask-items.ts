@@ -4,7 +4,9 @@ import { calculated } from '../codes/calculated.js';
 import type { CodeItem } from '../codes/codes.js';
 import { answerItem, answersOf } from './answers.js';
 import type { Finding } from './finding.js';
+import { type Held, keyOf } from './hold-points.js';
 import type { Kind } from './kind.js';
+import { partsOfItem } from './proofs.js';
 import { type Done, type Ground, type Maybe, workOn } from './work.js';
 
 /**
@@ -18,14 +20,47 @@ export function askItems(
   kinds: ReadonlyMap<string, Kind>,
   ground: Ground,
   done: Done,
+  served: Held['served'],
 ): Finding[] {
   const settled = new Set(done.findings.map((f) => f.item));
   const known = new Map(build.notes.map((note) => [note, answersOf(note, kinds)]));
   return raised.flatMap(({ item, notes }): Finding[] => {
     if (settled.has(item.id)) return [];
     if (item.kind === 'limit' || item.kind === 'test') return compareItem(item, notes, kinds, ground);
-    return [answerItem(item, notes, build, ground, (note) => known.get(note)!)];
+    const told = (note: Note) => known.get(note)!;
+    if (item.kind === 'answer') return [answerItem(item, notes, build.notes, ground, told)];
+    return askEvidence(item, notes, build, kinds, served, (among, others, parts) =>
+      answerItem(item, among, others, ground, told, parts),
+    );
   });
+}
+
+/**
+ * Evidence is asked of each note by itself where its own lists make the parts, of the other notes together. What hold points
+ * of a note ask for is asked there, and what they leave of it once.
+ */
+function askEvidence(
+  item: CodeItem & { kind: 'evidence' },
+  notes: readonly Note[],
+  build: Build,
+  kinds: ReadonlyMap<string, Kind>,
+  served: Held['served'],
+  ask: (among: readonly Note[], others: readonly Note[], parts: readonly string[]) => Finding,
+): Finding[] {
+  const partsIn = (note: Note) => partsOfItem(item, kinds.get(note.kind), note);
+  const isServed = (note: Note) => served.has(keyOf(note, item.id));
+  const isAlone = (note: Note) =>
+    isServed(note) || kinds.get(note.kind)!.proofParts?.(note.data as never)[item.id] !== undefined;
+  const together = notes.filter((note) => !isAlone(note));
+  return [
+    ...notes.filter(isAlone).flatMap((note): Finding[] => {
+      const asked = served.get(keyOf(note, item.id)) ?? [];
+      if (asked === 'all') return [];
+      const rest = partsIn(note).filter((part) => !asked.includes(part));
+      return asked.length > 0 && rest.length === 0 ? [] : [ask([note], asked.length > 0 ? build.notes : [], rest)];
+    }),
+    ...(together.length > 0 && !notes.some(isServed) ? [ask(together, build.notes, item.parts ?? [])] : []),
+  ];
 }
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };

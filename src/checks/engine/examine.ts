@@ -12,8 +12,11 @@ import { concede } from './concessions.js';
 import { type Doubt, doubtsOf } from './doubts.js';
 import { evaluateNote } from './evaluate-note.js';
 import type { Finding } from './finding.js';
+import { checkHoldPoints } from './hold-points.js';
+import { type Given, judged, judgementsOf } from './judgements.js';
 import type { Kind } from './kind.js';
-import { checkOrder, type TakenAt } from './order.js';
+import { stageOrder } from './order.js';
+import type { TakenAt } from './proofs.js';
 import { checkQueries } from './queries.js';
 import { releases } from './releases.js';
 import { followTrails } from './trails.js';
@@ -23,6 +26,8 @@ import type { Done, Ground } from './work.js';
 /** All that was found out about a build. */
 export interface Evaluation {
   findings: Finding[];
+  /** Judgements of the notes; those on findings stand there too. */
+  judgements: readonly Given[];
   runs: Run[];
   /** Items of the codes that some note of the build raises, by id, with the notes that raise them. */
   raised: { item: CodeItem; notes: Note[] }[];
@@ -77,19 +82,22 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     }
   }
   const all = [...raised.values()];
-  done.findings.push(...askItems(all, build, rules.kinds, ground, done));
-  done.findings.push(...build.notes.flatMap((note) => checkOrder(note, rules.kinds.get(note.kind)!, takenAt)));
+  const held = checkHoldPoints(build.notes, rules.kinds, ground, takenAt, (note, item) =>
+    raises(rules.kinds.get(note.kind)!, item, note.data),
+  );
+  done.findings.push(...askItems(all, build, rules.kinds, ground, done, held.served));
+  done.findings.push(...build.notes.flatMap(stageOrder), ...held.findings);
   done.findings.push(...releases(build, rules.kinds));
   done.findings.push(...agreement(stated, build));
   done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
+  const findings = followTrails(
+    done.findings.map((f) => concede(f, build, rules.today)),
+    rules.codes,
+  );
+  const judgements = judgementsOf(build, findings);
   return {
-    findings: inNoteOrder(
-      followTrails(
-        done.findings.map((f) => concede(f, build, rules.today)),
-        rules.codes,
-      ),
-      build,
-    ),
+    findings: inNoteOrder(judged(findings, judgements), build),
+    judgements,
     runs: done.runs,
     raised: all,
     facts,

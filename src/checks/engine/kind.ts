@@ -12,7 +12,9 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   /** What belongs into such a note, in a sentence or two. */
   covers: string;
   shape: S;
-  holdPoints: readonly HoldPoint[];
+  holdPoints: readonly HoldPoint<Data<S>>[];
+  /** Parts of evidence items, made from the note's own lists; a note that has some is asked for the item by itself. */
+  proofParts?: (data: Data<S>) => Readonly<Record<string, readonly string[]>>;
   cautions: readonly CautionName[];
   /** Facts that a note of this kind states for the vehicle as modified. */
   facts?: (data: Data<S>) => Partial<Record<FactName, Measured | undefined>>;
@@ -31,7 +33,7 @@ export type Data<S extends z.ZodRawShape> = Common & z.output<z.ZodObject<S>>;
 type NoteOf<S extends z.ZodRawShape> = Omit<Note, 'data'> & { data: Data<S> };
 
 /** Evidence to be made before a stage covers it. */
-export interface HoldPoint {
+export interface HoldPoint<D = never> {
   id: string;
   /** What must be photographed, measured or seen. */
   shows: string;
@@ -41,6 +43,10 @@ export interface HoldPoint {
   during: Stage;
   /** The stage that covers it. */
   before: Stage;
+  /** What one picture or document each has to show: a fixed list, or made from the note's own lists. Left out: one is enough. */
+  parts?: readonly string[] | ((data: D) => readonly string[]);
+  /** The evidence item that asks for the same, with the parts of it, such as `engine.identity number`: asked once, here. */
+  serves?: string;
 }
 
 export const cautions = {

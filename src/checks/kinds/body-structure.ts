@@ -63,6 +63,18 @@ const shape = {
 type Body = Data<typeof shape>;
 type Piece = NonNullable<Body['pieces']>[number];
 
+const eachPiece = (d: Body) => (d.pieces ?? []).map((p) => p.id);
+const replaced = (d: Body) => (d.pieces ?? []).filter((p) => p.role === 'replacement').map((p) => p.id);
+
+/** Each weld; of a piece that lists none, the piece. A weld whose id another piece has too is named with its piece. */
+function eachWeld(d: Body): string[] {
+  const all = (d.pieces ?? []).flatMap((p) => (p.welds ?? []).map((w) => w.id));
+  const isAlone = (id: string) => all.filter((other) => other === id).length === 1;
+  return (d.pieces ?? []).flatMap((p) =>
+    p.welds?.length ? p.welds.map((w) => (isAlone(w.id) ? w.id : `${p.id}/${w.id}`)) : [p.id],
+  );
+}
+
 /** Body and chassis members cut, replaced, reinforced or welded to. */
 export const bodyStructure = kind({
   id: 'body-structure',
@@ -77,6 +89,8 @@ export const bodyStructure = kind({
       level: 'record',
       during: 'as-received',
       before: 'cut',
+      parts: replaced,
+      serves: 'body.before-cut',
     },
     {
       id: 'cut-edge',
@@ -87,10 +101,12 @@ export const bodyStructure = kind({
     },
     {
       id: 'tacked',
-      shows: 'The new piece tacked, square and in place',
+      shows: 'Each new piece tacked, square and in place',
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: eachPiece,
+      serves: 'body.tacked',
     },
     {
       id: 'welds-bare',
@@ -98,9 +114,12 @@ export const bodyStructure = kind({
       level: 'witness',
       during: 'welded',
       before: 'painted',
+      parts: eachWeld,
+      serves: 'body.welds-shown',
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'fuel'],
+  proofParts: (d) => ({ 'body.material-paper': eachPiece(d) }),
   answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
   states: (d) => ({ 'structure-cut': d['structure-cut'] }),
   evaluate: ({ data }, work) => {

@@ -92,6 +92,7 @@ export const clearance = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['tyres', 'links', 'steering'],
     },
     {
       id: 'sweep',
@@ -100,6 +101,7 @@ export const clearance = kind({
       level: 'witness',
       during: 'assembled',
       before: 'finished',
+      parts: ['droop', 'bump', 'left-lock', 'right-lock'],
     },
     {
       id: 'gauge-in-gap',
@@ -107,6 +109,8 @@ export const clearance = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.places ?? []).map((p) => p.id),
+      serves: 'clearance.least-shown',
     },
   ],
   cautions: ['stands', 'springs', 'steering'],

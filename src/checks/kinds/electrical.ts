@@ -122,10 +122,11 @@ export const electrical = kind({
   holdPoints: [
     {
       id: 'wiring-as-received',
-      shows: 'Battery, fuse box and connectors of airbags as they came',
+      shows: 'Battery, fuse box and, where there are any, connectors of airbags as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['battery', 'fuse-box'],
     },
     {
       id: 'looms-open',
@@ -133,6 +134,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: ['sleeves', 'grommets'],
+      serves: 'electrical.route-shown',
     },
     {
       id: 'battery-fitted',
@@ -140,6 +143,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['clamp', 'vent', 'cable'],
+      serves: 'electrical.battery-shown',
     },
   ],
   cautions: ['electrical', 'fuel', 'restraints'],

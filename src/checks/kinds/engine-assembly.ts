@@ -130,6 +130,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['number', 'timing-scale'],
     },
     {
       id: 'bearings-measured',
@@ -144,6 +145,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      serves: 'assembly.timing-mark-shown',
     },
     {
       id: 'openings-closed',
@@ -151,6 +153,8 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.openings ?? []).map((o) => o.id),
+      serves: 'assembly.openings-shown',
     },
   ],
   cautions: ['lifting', 'spinning'],

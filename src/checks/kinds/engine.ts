@@ -93,6 +93,7 @@ export const engine = kind({
       level: 'record',
       during: 'as-received',
       before: 'assembled',
+      serves: 'engine.identity number',
     },
     {
       id: 'mounts-bare',

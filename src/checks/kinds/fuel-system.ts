@@ -122,10 +122,11 @@ export const fuelSystem = kind({
   holdPoints: [
     {
       id: 'tank-as-received',
-      shows: 'Tank, lines and canister as they came',
+      shows: 'Tank, lines and, where there is one, canister as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['tank', 'lines'],
     },
     {
       id: 'lines-open',
@@ -133,6 +134,8 @@ export const fuelSystem = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: (d) => (d.lines ?? []).map((l) => l.id),
+      serves: 'fuel.route-shown',
     },
     {
       id: 'fuel-pressure-test',
@@ -140,6 +143,7 @@ export const fuelSystem = kind({
       level: 'witness',
       during: 'tested',
       before: 'finished',
+      parts: ['start', 'end'],
     },
   ],
   cautions: ['fuel', 'stands', 'electrical'],

@@ -123,6 +123,8 @@ export const gearbox = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['mount', 'gaps'],
+      serves: 'gearbox.fitted-shown',
     },
   ],
   cautions: ['stands', 'lifting', 'spinning'],

@@ -63,6 +63,7 @@ export const general = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      serves: 'general.shown',
     },
   ],
   cautions: ['stands'],

@@ -97,6 +97,7 @@ export const inspection = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'inspection.shown',
     },
     {
       id: 'readings-again',

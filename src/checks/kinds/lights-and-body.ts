@@ -21,6 +21,7 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['front', 'rear', 'left', 'right'],
     },
     {
       id: 'edges-bare',
@@ -28,6 +29,7 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'lights-and-body.edges-shown',
     },
     {
       id: 'lamps-lit',
@@ -35,6 +37,8 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['front', 'rear'],
+      serves: 'lights-and-body.lamps-shown',
     },
   ],
   cautions: ['stands', 'electrical'],

@@ -40,10 +40,12 @@ export const mass = kind({
     },
     {
       id: 'weighed-as-built',
-      shows: 'Scales under each wheel with their displays, car finished',
+      shows: 'Weighbridge ticket, or scales under each wheel with their displays, car finished',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['front-left', 'front-right', 'rear-left', 'rear-right'],
+      serves: 'mass.ticket',
     },
   ],
   cautions: ['stands', 'lifting'],

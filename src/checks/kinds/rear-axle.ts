@@ -11,6 +11,8 @@ import { examineTorques, torqueAnswers } from './parts/torques.js';
 import { filletCapacity } from './parts/weld.js';
 import { type RearAxle, shape } from './rear-axle-fields.js';
 
+const eachWeld = (d: RearAxle) => (d.welds ?? []).map((w) => w.id);
+
 /** Another rear axle, or the original one altered. */
 export const rearAxle = kind({
   id: 'rear-axle',
@@ -25,6 +27,7 @@ export const rearAxle = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['pinion-slope', 'diagonals', 'track'],
     },
     {
       id: 'axle-identity',
@@ -32,6 +35,8 @@ export const rearAxle = kind({
       level: 'record',
       during: 'dismantled',
       before: 'assembled',
+      parts: ['number', 'final-drive', 'width'],
+      serves: 'axle.identity number final-drive width',
     },
     {
       id: 'brackets-tacked',
@@ -39,6 +44,8 @@ export const rearAxle = kind({
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: ['brackets', 'pinion', 'square'],
+      serves: 'axle.brackets-shown',
     },
     {
       id: 'housing-welds-bare',
@@ -46,6 +53,8 @@ export const rearAxle = kind({
       level: 'witness',
       during: 'welded',
       before: 'painted',
+      parts: eachWeld,
+      serves: 'axle.brackets-shown',
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'steering', 'brakes', 'spinning'],

@@ -8,6 +8,12 @@ import { shape } from './seating-fields.js';
 type Seating = Data<typeof shape>;
 type Seat = NonNullable<Seating['seats']>[number];
 
+const eachPoint = (d: Seating) => [
+  ...new Set(['seats', 'belts', ...[...(d.anchorages ?? []), ...(d['child-points'] ?? [])].map((p) => p.id)]),
+];
+const eachSeat = (d: Seating) =>
+  (d.seats ?? []).filter((s) => s.change !== 'removed').flatMap((s) => [`${s.id}-side`, `${s.id}-front`]);
+
 /** Seats, belts and child restraint points. */
 export const seating = kind({
   id: 'seating',
@@ -22,6 +28,7 @@ export const seating = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: eachPoint,
     },
     {
       id: 'anchorage-tacked',
@@ -36,6 +43,8 @@ export const seating = kind({
       level: 'witness',
       during: 'assembled',
       before: 'painted',
+      parts: (d) => (d.anchorages ?? []).map((a) => a.id),
+      serves: 'seating.plates-shown',
     },
     {
       id: 'belts-in-use',
@@ -43,6 +52,8 @@ export const seating = kind({
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: eachSeat,
+      serves: 'seating.in-place',
     },
   ],
   cautions: ['restraints', 'welding', 'electrical'],

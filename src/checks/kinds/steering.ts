@@ -127,6 +127,7 @@ export const steering = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['column', 'shaft', 'linkage'],
     },
     {
       id: 'joints-marked',
@@ -134,6 +135,8 @@ export const steering = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.joints ?? []).map((j) => j.id),
+      serves: 'steering.shown',
     },
     {
       id: 'lock-to-lock',
@@ -141,6 +144,7 @@ export const steering = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'ride-height', 'bump', 'left-lock', 'right-lock'],
     },
   ],
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],

@@ -14,6 +14,9 @@ import { type Suspension, shape } from './suspension-fields.js';
 const cornerIds = ['front-left', 'front-right', 'rear-left', 'rear-right'] as const;
 type Axle = 'front' | 'rear';
 
+const eachSpring = (d: Suspension) =>
+  (['front', 'rear'] as const).flatMap((end) => (d[end] ? [end, `${end}-wire`] : []));
+
 /** Springs, dampers, travel and ride height. */
 export const suspension = kind({
   id: 'suspension',
@@ -28,13 +31,15 @@ export const suspension = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: [...cornerIds, 'bump', 'droop'],
     },
     {
       id: 'springs-beside',
-      shows: 'Old and new springs beside each other with a rule, caliper on the wire',
+      shows: 'Old and new springs of each axle beside each other with a rule, caliper on the wire',
       level: 'record',
       during: 'dismantled',
       before: 'assembled',
+      parts: eachSpring,
     },
     {
       id: 'springs-at-ends',
@@ -42,6 +47,8 @@ export const suspension = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'bump'],
+      serves: 'suspension.droop-shown',
     },
   ],
   cautions: ['stands', 'springs', 'steering', 'structure', 'driving'],

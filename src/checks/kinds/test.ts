@@ -41,6 +41,7 @@ export const test = kind({
       level: 'witness',
       during: 'tested',
       before: 'finished',
+      serves: 'tests.set-up-shown',
     },
   ],
   cautions: ['driving', 'brakes', 'noise', 'stands'],

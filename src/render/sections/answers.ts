@@ -7,7 +7,7 @@ import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
 import { itemCode } from '../item.js';
 import { outcomeMark } from '../outcome.js';
-import { evidenceOf } from '../shown.js';
+import { evidenceOf, partLines } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
 import { nameOf, todo } from './findings.js';
@@ -43,7 +43,8 @@ export const isBlank = (f: Finding): boolean =>
 
 function answerCell(f: Finding, note: Note, subject: Subject): Element {
   const because = note.data.answers?.[f.item]?.because;
-  const shown = evidenceOf(f, subject);
+  const parts = partLines(f, subject);
+  const shown = parts.length > 0 ? [] : evidenceOf(f, subject);
   const says =
     f.answer === undefined || resultOf(f.outcome) === 'missing' || f.outcome === 'contradicted'
       ? [below(...inline(f.says))]
@@ -52,6 +53,7 @@ function answerCell(f: Finding, note: Note, subject: Subject): Element {
     f.answer ?? '',
     ...(because ? [f.answer ? '; ' : '', because] : []),
     ...says,
+    ...parts,
     ...(shown.length > 0 ? [below('shown by ', ...joined(shown))] : []),
   ]);
 }

@@ -2,10 +2,11 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded, spread } from '../../calc/value.js';
 import { type Finding, resultOf } from '../../checks/engine/finding.js';
+import { judgementText } from '../../checks/engine/judgements.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
-import { anchor, label, pointer } from '../anchors.js';
+import { anchor, capitalised, label, pointer } from '../anchors.js';
 import { drawingForFinding, drawingsForFindings } from '../drawings/for-finding.js';
 import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
@@ -142,9 +143,13 @@ export function unmeasuredTable(note: Note, findings: readonly Finding[], subjec
 export const nameOf = (f: Pick<Finding, 'title' | 'subject'>): string =>
   f.subject ? `${f.title} (${f.subject})` : f.title;
 
-/** What is left to do about a finding, and the certifier's word on it. */
-export function todo(f: Pick<Finding, 'todo' | 'concession'>): Element[] {
-  return [...(f.todo ? [h('span.below.todo', ['→ ', ...inline(f.todo)])] : []), ...concession(f)];
+/** What is left to do about a finding, and the certifier's word and judgements on it. */
+export function todo(f: Pick<Finding, 'todo' | 'concession' | 'judgements'>): Element[] {
+  return [
+    ...(f.todo ? [h('span.below.todo', ['→ ', ...inline(f.todo)])] : []),
+    ...concession(f),
+    ...(f.judgements ?? []).map((j) => below(`${capitalised(judgementText(j))}.`)),
+  ];
 }
 
 function concession({ concession: c }: Pick<Finding, 'concession'>): Element[] {
