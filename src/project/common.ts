@@ -28,7 +28,6 @@ const fraction = z
 const proves = z.array(z.string().min(1)).optional().meta({
   says: 'what it shows: hold points of this note and items of the codes, each with the parts that it shows, such as `hoses-at-ends droop bump`; `all` for every part',
 });
-const serves = z.array(z.string()).optional().meta({ says: 'older spelling of `proves`' });
 
 const photoSchema = z.strictObject({
   id: idOf.optional(),
@@ -36,7 +35,6 @@ const photoSchema = z.strictObject({
   shows: z.string().min(3),
   stage: stage.optional(),
   proves,
-  serves,
   'taken-on': day.optional().meta({ says: 'where the file itself does not say when it was taken' }),
   marks: z.array(z.strictObject({ at: z.tuple([fraction, fraction]), label: z.string() })).optional(),
 });
@@ -47,7 +45,6 @@ const paperSchema = z.strictObject({
   file: z.string(),
   shows: z.string().min(3),
   proves,
-  serves,
   dated: day.optional().meta({ says: 'day of the document itself' }),
   of: z
     .union([z.string().transform((one) => [one]), z.array(z.string())])

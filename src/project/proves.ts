@@ -5,19 +5,16 @@ export interface ProofName {
   /** Parts of it, `all` for every one; empty where the whole was named. */
   parts: readonly string[];
   /** From the entry. */
-  path: readonly ['proves' | 'serves', number];
+  path: readonly ['proves', number];
 }
 
 interface Entry {
   proves?: readonly string[] | undefined;
-  serves?: readonly string[] | undefined;
 }
 
-/** `hoses-at-ends droop bump` names two parts of a proof. `serves` is the older spelling of the same. */
+/** `hoses-at-ends droop bump` names two parts of a proof. */
 export function namesOf(entry: Entry): ProofName[] {
-  return (['proves', 'serves'] as const).flatMap((key) =>
-    (entry[key] ?? []).map((text, i) => ({ ...readName(text), path: [key, i] as const })),
-  );
+  return (entry.proves ?? []).map((text, i) => ({ ...readName(text), path: ['proves', i] as const }));
 }
 
 export function readName(text: string): Pick<ProofName, 'proof' | 'parts'> {
