@@ -3,14 +3,16 @@ import { unit } from '../../units/unit.js';
 import { calculated } from '../codes/calculated.js';
 import type { CodeItem } from '../codes/codes.js';
 import { answerItem, answersOf } from './answers.js';
-import type { Finding } from './finding.js';
+import { heldAgainst } from './held-against.js';
 import type { Kind } from './kind.js';
-import { type Done, type Ground, type Maybe, workOn } from './work.js';
+import { isMissing, type Maybe } from './maybe.js';
+import { toldByBuild, toldByLimit } from './told.js';
+import { type Done, type Ground, workOn } from './work.js';
 
 /**
  * Items that the kinds themselves did not deal with: answers, evidence, and limits whose value stands under `measured`
  * or is reckoned by an expression. An item that several notes raise is asked once, of the first that answers it; it applies
- * where it applies to one of them.
+ * where it applies to one of them. What a note answers to an item that its facts have settled is held against these facts.
  */
 export function askItems(
   raised: readonly { item: CodeItem; notes: Note[] }[],
@@ -18,35 +20,53 @@ export function askItems(
   kinds: ReadonlyMap<string, Kind>,
   ground: Ground,
   done: Done,
-): Finding[] {
+): void {
   const settled = new Set(done.findings.map((f) => f.item));
   const known = new Map(build.notes.map((note) => [note, answersOf(note, kinds)]));
-  return raised.flatMap(({ item, notes }): Finding[] => {
-    if (settled.has(item.id)) return [];
-    if (item.kind === 'limit' || item.kind === 'test') return compareItem(item, notes, kinds, ground);
-    return [answerItem(item, notes, build, ground, (note) => known.get(note)!)];
-  });
+  const answers = (note: Note) => known.get(note)!;
+  const open = raised.filter(({ item }) => !settled.has(item.id));
+  for (const { item, notes } of open)
+    if (item.kind === 'limit' || item.kind === 'test') compareItem(item, notes, kinds, ground, done);
+  const told = [
+    ...done.told,
+    ...done.findings.flatMap((f) => {
+      const item = ground.items.get(f.item);
+      return item ? toldByLimit(f, item) : [];
+    }),
+  ];
+  for (const { item, notes } of open) {
+    if (item.kind === 'limit' || item.kind === 'test') continue;
+    const ofItem = [...toldByBuild(item, build), ...told.filter((t) => t.item === item.id)];
+    done.findings.push(answerItem(item, { build, notes, answers, told: ofItem }, ground));
+  }
+  for (const { item } of raised.filter((r) => settled.has(r.item.id)))
+    if (item.kind === 'answer') done.findings = heldAgainst(item, done.findings, build);
 }
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };
 
+/** A value that follows from facts stands before one that was typed for the item; where they differ it is told. */
 function compareItem(
   item: Numeric,
   notes: readonly Note[],
   kinds: ReadonlyMap<string, Kind>,
   ground: Ground,
-): Finding[] {
+  done: Done,
+): void {
   const note = notes.find((n) => n.data.measured?.[item.id] !== undefined) ?? notes[0]!;
-  const apart: Done = { findings: [], runs: [] };
-  const work = workOn(note, kinds.get(note.kind)!, ground, apart);
+  const work = workOn(note, kinds.get(note.kind)!, ground, done);
   const typed = note.data.measured?.[item.id];
+  const follows = item.measured === undefined ? undefined : reckon(item.measured, item.unit, note, ground);
   if (typed && !sameUnit(typed.quantity.unit, item.unit)) {
     work.state(item.id, '', 'missing', `measured in ${typed.quantity.unit}, expected a unit such as ${item.unit}`, {
       todo: `write the value in ${item.unit}`,
       path: ['measured', item.id],
     });
+  } else if (typed && follows && !isMissing(follows)) {
+    work.compare(item.id, '', follows);
+    work.agree(item.id, { says: item.title, unit: item.unit }, ground.valueOf(typed), follows);
   } else if (typed) work.compare(item.id, '', ground.valueOf(typed));
-  else if (item.measured) work.compare(item.id, '', reckon(item.measured, item.unit, note, ground));
+  else if (follows) work.compare(item.id, '', follows);
   else
     work.compare(item.id, '', {
       missing: [
@@ -58,7 +78,6 @@ function compareItem(
         },
       ],
     });
-  return apart.findings;
 }
 
 const sameUnit = (a: string, b: string) =>

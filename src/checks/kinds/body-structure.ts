@@ -179,7 +179,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
   const unknown = pieces.filter(
     (p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'),
   );
-  if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
+  if (pieces.length === 0) return;
   if (unknown.length === 0)
     return work.state('body.steel-known', '', 'met', 'the steel of every original member is named', {
       answer: 'yes',
@@ -191,6 +191,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
     'missing',
     `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`,
     {
+      answer: 'no',
       todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
       path: ['pieces', first!.id, 'was', 'steel'],
     },

@@ -177,6 +177,7 @@ export const engineAssembly = kind({
     'assembly.clearance-record':
       d.bearings && d.rings ? { answer: 'readings of bearings and rings', shown: 'note' } : undefined,
   }),
+  facts: (d) => ({ engine_bore: d.bore }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
   evaluate: ({ data }, work) => {
     examineShells(data, work);

@@ -1,6 +1,7 @@
 import { expanded, spread } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension, unit } from '../../units/unit.js';
 import { type Data, kind } from '../engine/kind.js';
@@ -127,22 +128,38 @@ export const inspection = kind({
   }),
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
-    if (!work.isAnswered('vehicle.state') && vehicle.registration)
-      work.state('vehicle.state', '', 'met', `stated in build.md: ${vehicle.registration}; recorded, not judged`, {
+    if (vehicle.registration)
+      work.derive('vehicle.state', {
         answer: vehicle.registration,
+        because: 'as build.md states',
+        from: { inBuild: ['vehicle', 'registration'] },
+        excludes: (said) => namesAnother(said, vehicle.registration!),
       });
-    if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
-      work.state(
-        'vehicle.build-date',
-        '',
-        'met',
-        `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`,
-        { answer: vehicle.built, path: ['build-date-from'] },
-      );
+    if (data['build-date-from'])
+      work.derive('vehicle.build-date', {
+        answer: vehicle.built,
+        because: `as build.md states, read on: ${data['build-date-from']}`,
+        from: ['build-date-from'],
+        excludes: (said) => namesAnotherDay(said, vehicle.built),
+      });
     openPoints(data, work);
     for (const reading of data.readings ?? []) readAgain(reading, work);
   },
 });
+
+/** Whether words name another state or territory and not this one. */
+function namesAnother(said: string, own: keyof typeof jurisdictions): boolean {
+  const named = Object.entries(jurisdictions).filter(
+    ([short, long]) => said.split(/[^A-Za-z]+/).includes(short) || said.toLowerCase().includes(long.toLowerCase()),
+  );
+  return named.length > 0 && !named.some(([short]) => short === own);
+}
+
+/** Whether words name a month or year, and none that fits this one. */
+function namesAnotherDay(said: string, built: string): boolean {
+  const named = said.match(/\b(?:19|20)\d{2}(?:-\d{2}){0,2}\b/g) ?? [];
+  return named.length > 0 && !named.some((day) => built.startsWith(day) || day.startsWith(built));
+}
 
 function editions({ editions: used }: Inspection) {
   return used?.length && used.every((e) => e.section && e.edition && e.checked)

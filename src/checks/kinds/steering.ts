@@ -6,7 +6,7 @@ import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
-import { given } from './parts/maybe.js';
+import { given, sum } from './parts/maybe.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
 import { tellMissing } from './parts/tell-missing.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
@@ -163,6 +163,12 @@ export const steering = kind({
     work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), {
       limit: makerLimit(data['maker-rim-play'], 'mm'),
     });
+    work.agree(
+      'turns',
+      { says: 'turns from lock to lock', unit: '1' },
+      work.take(data.turns, 'turns'),
+      sum(work.take(data['turns-left'], 'turns-left'), work.take(data['turns-right'], 'turns-right')),
+    );
     examineEnds(data.ends, work);
     if (data['least-gap'] || !hasNote(work, 'clearance'))
       work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));

@@ -165,16 +165,31 @@ function springOf(axle: Axle, data: Suspension, work: Work, wanted?: 'was') {
   };
 }
 
+/** Common practice: makers give 77 to 82 GPa for the shear modulus of spring wire, and coils are counted to a quarter. */
+const shearShare = 2.5 / 79.3;
+const countedCoils = 0.25;
+
 /** Rates by the wire, before and now, and the stroke that is left to the damper. */
 function examineAxle(axle: Axle, data: Suspension, work: Work): void {
   for (const wanted of ['was', undefined] as const) {
     const { state, spring, take } = springOf(axle, data, work, wanted);
-    if (spring?.wire && spring.outside && spring.active)
-      work.sheet(coilRate, `${axle}-${state}`, {
-        wire: take('wire'),
-        outside: take('outside'),
-        active: take('active'),
-      });
+    if (!spring?.wire || !spring.outside || !spring.active) continue;
+    const rate = work
+      .sheet(coilRate, `${axle}-${state}`, { wire: take('wire'), outside: take('outside'), active: take('active') })
+      .get('rate');
+    if (isMissing(rate)) continue;
+    const stated = work.take(spring.rate, axle, state, 'rate');
+    const share = Math.hypot(shearShare, countedCoils / spring.active.quantity.si);
+    work.agree(
+      `${axle}-${state}-rate`,
+      {
+        says: `rate of the ${axle} spring`,
+        unit: 'N/mm',
+        method: { expanded: share * rate.si, because: 'the modulus of the wire and the coils that count as active' },
+      },
+      stated,
+      rate,
+    );
   }
   const take = (name: 'closed' | 'open' | 'at-bump' | 'at-droop') =>
     work.take(data[axle]?.damper?.[name], axle, 'damper', name);
