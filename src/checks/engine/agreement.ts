@@ -30,9 +30,11 @@ export const claimOf = ({ name, value, note }: Stated, build: Build): FactClaim 
 /** Facts of which not all statements agree, each with all that is stated of it; build.md comes first. */
 export function disagreeing(claims: readonly FactClaim[]): Map<FactName, FactClaim[]> {
   const byName = new Map<FactName, FactClaim[]>();
-  for (const claim of claims)
-    if (claim.note !== undefined || holdsThroughout(claim.name))
-      byName.set(claim.name, [...(byName.get(claim.name) ?? []), claim]);
+  for (const claim of claims) {
+    const before = byName.get(claim.name) ?? [];
+    const said = before.some(({ note, value }) => note === claim.note && value.si === claim.value.si);
+    if (!said && (claim.note !== undefined || holdsThroughout(claim.name))) byName.set(claim.name, [...before, claim]);
+  }
   return new Map(
     [...byName].filter(([, all]) => all.some((c) => !agree(all[0]!.value, c.value, methodOf(c.name)?.expanded))),
   );
