@@ -6,36 +6,43 @@ import { type Finding, resultOf } from './finding.js';
 import { goesAgainst } from './told.js';
 
 /**
- * Findings of an item that a kind settled from the facts of its notes, with what notes answer to it. An answer against the
- * facts is contradicted, on the least favourable of them; one that agrees is shown beside.
+ * Findings of an item that a kind settled from the facts of a note, with what that note answers to it. An answer against the
+ * facts is contradicted, on the least favourable of them; one that agrees is shown beside. Notes speak for their own work.
  */
 export function heldAgainst(
   item: CodeItem & { kind: 'answer' },
   findings: readonly Finding[],
   build: Build,
 ): Finding[] {
-  const answered = build.notes.flatMap((note) => {
+  if (item.wants === 'stated') return [...findings];
+  const changed = new Map<Finding, Finding>();
+  for (const note of build.notes) {
     const answer = note.data.answers?.[item.id];
-    return answer ? [{ ...answer, place: placeOfField(note, ['answers', item.id]) }] : [];
-  });
-  if (answered.length === 0 || item.wants === 'stated') return [...findings];
-  const own = findings.filter((f) => f.item === item.id);
-  const words = own.map((f) => wordOf(f, item.wants));
-  const worst = Math.max(
-    words.findIndex((word) => word !== undefined && word !== item.wants && word !== 'not applicable'),
-    words.every((word) => word === words[0]) ? 0 : -1,
-  );
-  const decided = own[worst];
-  if (!decided) return [...findings];
-  const fact = { answer: words[worst], because: decided.says, place: decided.place, of: 'note' as const };
-  const against = answered.find((said) => goesAgainst(said.answer, fact));
-  return findings.map((f) => {
-    if (f !== decided) return f;
-    if (against)
-      return { ...f, waits: undefined, ...contradicted({ said: against, fact }), ...(f.todo ? { todo: f.todo } : {}) };
-    const because = answered.map((said) => said.because).filter(Boolean);
-    return because.length > 0 ? { ...f, says: `${f.says}; explained by the builder: ${because.join('; ')}` } : f;
-  });
+    const own = findings.filter((f) => f.item === item.id && f.note === note.name);
+    const decided = decidedBy(own, item.wants);
+    if (!answer || !decided) continue;
+    const fact = {
+      answer: wordOf(decided, item.wants),
+      because: decided.says,
+      place: decided.place,
+      of: 'note',
+    } as const;
+    const said = { ...answer, place: placeOfField(note, ['answers', item.id]) };
+    if (goesAgainst(said.answer, fact)) {
+      const { todo, ...told } = contradicted({ said, fact });
+      changed.set(decided, { ...decided, waits: undefined, ...told, todo: decided.todo ?? todo });
+    } else if (said.because)
+      changed.set(decided, { ...decided, says: `${decided.says}; explained by the builder: ${said.because}` });
+  }
+  return findings.map((f) => changed.get(f) ?? f);
+}
+
+/** The finding that decides: one that speaks against, or the first where all say the same. */
+function decidedBy(own: readonly Finding[], wants: string): Finding | undefined {
+  const words = own.map((f) => wordOf(f, wants));
+  const against = words.findIndex((word) => word !== undefined && word !== wants && word !== 'not applicable');
+  if (against !== -1) return own[against];
+  return words.every((word) => word !== undefined && word === words[0]) ? own[0] : undefined;
 }
 
 /** The answer that a finding amounts to; absent where the facts do not decide. */
