@@ -221,17 +221,19 @@ function laden(now: Axles, data: Mass, work: Work): Axles {
     front: now.front,
     rear: now.rear,
     wheelbase: work.fact('wheelbase'),
-    parts: [
-      ...placed('places', data, work),
-      {
-        mass: difference(work.take(data['full-fuel'], 'full-fuel'), work.take(data.now?.fuel, 'now', 'fuel')),
-        place: work.take(data['fuel-place'], 'fuel-place'),
-      },
-    ],
+    parts: [...placed('places', data, work), ...fuelAdded(data, work)],
   });
   const loads = { front: get('frontAfter'), rear: get('rearAfter') };
   work.agree('laden', { says: 'laden mass by seats and by places', unit: 'kg' }, total, sum(loads.front, loads.rear));
   return { ...loads, total };
+}
+
+/** What the tank takes from the weighing to full, at its place; nothing where it was full. */
+function fuelAdded(data: Mass, work: Work) {
+  const added = difference(work.take(data['full-fuel'], 'full-fuel'), work.take(data.now?.fuel, 'now', 'fuel'));
+  return !isMissing(added) && added.si === 0
+    ? []
+    : [{ mass: added, place: work.take(data['fuel-place'], 'fuel-place') }];
 }
 
 const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
