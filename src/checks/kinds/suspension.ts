@@ -165,8 +165,7 @@ function springOf(axle: Axle, data: Suspension, work: Work, wanted?: 'was') {
   };
 }
 
-/** Common practice: makers give 77 to 82 GPa for the shear modulus of spring wire, and coils are counted to a quarter. */
-const shearShare = 2.5 / 79.3;
+/** Common practice: coils that lie on the seats are told from those that move to a quarter of a coil. */
 const countedCoils = 0.25;
 
 /** Rates by the wire, before and now, and the stroke that is left to the damper. */
@@ -179,13 +178,15 @@ function examineAxle(axle: Axle, data: Suspension, work: Work): void {
       .get('rate');
     if (isMissing(rate)) continue;
     const stated = work.take(spring.rate, axle, state, 'rate');
-    const share = Math.hypot(shearShare, countedCoils / spring.active.quantity.si);
     work.agree(
       `${axle}-${state}-rate`,
       {
         says: `rate of the ${axle} spring`,
         unit: 'N/mm',
-        method: { expanded: share * rate.si, because: 'the modulus of the wire and the coils that count as active' },
+        method: {
+          expanded: (rate.si * countedCoils) / spring.active.quantity.si,
+          because: 'the coils that count as active',
+        },
       },
       stated,
       rate,
