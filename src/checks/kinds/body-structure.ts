@@ -101,7 +101,9 @@ export const bodyStructure = kind({
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'fuel'],
-  answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
+  answers: (d) => ({
+    'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'], from: ['structure-cut'] },
+  }),
   states: (d) => ({ 'structure-cut': d['structure-cut'] }),
   evaluate: ({ data }, work) => {
     const pieces = data.pieces ?? [];

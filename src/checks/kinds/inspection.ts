@@ -110,7 +110,7 @@ export const inspection = kind({
   cautions: ['stands'],
   answers: (d) => ({
     'vehicle.editions': editions(d),
-    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'] },
+    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'], from: ['standards-kept'] },
     'inspection.who':
       d.on && d.who && d.stage && d.seen
         ? {
@@ -171,8 +171,12 @@ function releasedAnswer({ released }: Inspection) {
   if (!released?.length || released.some((r) => !r.released)) return undefined;
   const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
   return held.length > 0
-    ? { answer: 'no', because: held.join(', ') }
-    : { answer: 'yes', because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ') };
+    ? { answer: 'no', because: held.join(', '), from: ['released'] }
+    : {
+        answer: 'yes',
+        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
+        from: ['released'],
+      };
 }
 
 /** A point stays open until the note says where it was settled. */

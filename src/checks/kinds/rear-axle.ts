@@ -61,7 +61,10 @@ export const rearAxle = kind({
     ...torqueAnswers(d.torques),
     'axle.brakes': d.brakes ? { answer: d.brakes } : undefined,
     'axle.housing-welds': d.welder && d.straightening ? { answer: `${d.welder}; ${d.straightening}` } : undefined,
-    'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
+    'gearbox.speedometer': d['speedometer-checked'] && {
+      answer: d['speedometer-checked'],
+      from: ['speedometer-checked'],
+    },
     'axle.square': squareMeasured(d) ? { answer: 'diagonals and sides', shown: 'note' } : undefined,
   }),
   states: (d) => ({

@@ -150,8 +150,8 @@ export const steering = kind({
     'steering.conversion': d.side && {
       answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right',
     },
-    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'] },
-    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'] },
+    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'], from: ['free-travel'] },
+    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'], from: ['wheel-alike'] },
     'steering.ends-locked': locked(d.ends),
   }),
   states: (d) => stopStates(d),
@@ -237,5 +237,7 @@ function examineEnds(ends: Steering['ends'], work: Work): void {
 function locked(ends: Steering['ends']) {
   if (!ends?.length || ends.some((end) => end.locked === undefined)) return undefined;
   const loose = ends.filter((end) => end.locked === 'none').map((end) => end.id);
-  return loose.length === 0 ? { answer: 'yes' } : { answer: 'no', because: `not locked: ${loose.join(', ')}` };
+  return loose.length === 0
+    ? { answer: 'yes', from: ['ends'] }
+    : { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
 }

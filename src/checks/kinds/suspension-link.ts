@@ -108,7 +108,7 @@ export const suspensionLink = kind({
   cautions: ['stands', 'steering', 'springs', 'structure'],
   answers: (d) => ({
     ...quietAnswers(d),
-    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
     'links.pair-alike': pairsAlike(d.links),
   }),
   states: (d) => ({

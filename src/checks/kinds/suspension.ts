@@ -49,20 +49,20 @@ export const suspension = kind({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
     ...clearanceAnswers(d.clearance),
-    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
-    'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'] },
-    'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'] },
-    'suspension.spring-load': d['springs-carry'] && { answer: d['springs-carry'] },
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
+    'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'], from: ['coils-cut'] },
+    'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'], from: ['springs-seated'] },
+    'suspension.spring-load': d['springs-carry'] && { answer: d['springs-carry'], from: ['springs-carry'] },
     'suspension.lowering-blocks':
       d['lowering-blocks'] &&
       {
-        none: { answer: 'not applicable', because: 'no blocks are fitted' },
-        located: { answer: 'yes' },
-        other: { answer: 'no' },
+        none: { answer: 'not applicable', because: 'no blocks are fitted', from: ['lowering-blocks'] },
+        located: { answer: 'yes', from: ['lowering-blocks'] },
+        other: { answer: 'no', from: ['lowering-blocks'] },
       }[d['lowering-blocks']],
-    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
-    'suspension.lift-kit': d['commercial-kit'] && { answer: d['commercial-kit'] },
-    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
+    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
+    'suspension.lift-kit': d['commercial-kit'] && { answer: d['commercial-kit'], from: ['commercial-kit'] },
+    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'], from: ['centre-of-mass-moved'] },
     'suspension.as-received': cornerIds.every((id) => whole(d, id))
       ? { answer: 'four corners', shown: 'note' }
       : undefined,

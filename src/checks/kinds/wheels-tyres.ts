@@ -63,9 +63,9 @@ export const wheelsTyres = kind({
   },
   answers: (d) => ({
     ...quietAnswers(d),
-    'wheels.spacers': d.spacers && { answer: d.spacers },
-    'wheels.construction': d.alike && { answer: d.alike },
-    'wheels.guards': d['within-guards'] && { answer: d['within-guards'] },
+    'wheels.spacers': d.spacers && { answer: d.spacers, from: ['spacers'] },
+    'wheels.construction': d.alike && { answer: d.alike, from: ['alike'] },
+    'wheels.guards': d['within-guards'] && { answer: d['within-guards'], from: ['within-guards'] },
   }),
   states: (d) => ({ ...stopStates(d), axles: d.axles, 'speedometer-rule': d['speedometer-rule'] }),
   evaluate: ({ data }, work) => {
