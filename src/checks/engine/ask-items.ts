@@ -2,6 +2,7 @@ import type { Build, Note } from '../../project/model.js';
 import { unit } from '../../units/unit.js';
 import { calculated } from '../codes/calculated.js';
 import type { CodeItem } from '../codes/codes.js';
+import { agree } from './agreement.js';
 import { answerItem, answersOf } from './answers.js';
 import { heldAgainst } from './held-against.js';
 import type { Kind } from './kind.js';
@@ -39,8 +40,35 @@ export function askItems(
     const ofItem = [...toldByBuild(item, build), ...told.filter((t) => t.item === item.id)];
     done.findings.push(answerItem(item, { build, notes, answers, told: ofItem }, ground));
   }
-  for (const { item } of raised.filter((r) => settled.has(r.item.id)))
+  for (const { item, notes } of raised.filter((r) => settled.has(r.item.id))) {
     if (item.kind === 'answer') done.findings = heldAgainst(item, done.findings, build);
+    if (item.kind === 'limit' || item.kind === 'test') agreeWithTyped(item, notes, kinds, ground, done);
+  }
+}
+
+/** A value typed for an item that the kind of note measures by a field or a sheet of its own. */
+function agreeWithTyped(
+  item: Numeric,
+  notes: readonly Note[],
+  kinds: ReadonlyMap<string, Kind>,
+  ground: Ground,
+  done: Done,
+): void {
+  for (const note of notes) {
+    const typed = note.data.measured?.[item.id];
+    const own = done.findings.filter((f) => f.item === item.id && f.note === note.name);
+    const values = own.flatMap((f) => (f.measured ? [f.measured] : []));
+    if (!typed || !sameUnit(typed.quantity.unit, item.unit)) continue;
+    const value = ground.valueOf(typed);
+    const [first] = values;
+    if (first && !values.some((other) => agree(value, other)))
+      workOn(note, kinds.get(note.kind)!, ground, done).agree(
+        item.id,
+        { says: item.title, unit: item.unit },
+        value,
+        first,
+      );
+  }
 }
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };

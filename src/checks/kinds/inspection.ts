@@ -198,7 +198,7 @@ function openPoints({ open }: Inspection, work: Work): void {
           todo:
             point.settled === 'yes'
               ? 'say under `by:` where it is shown'
-              : 'settle it, then set `settled: yes` and say under `by:` where it is shown',
+              : 'settle it, then say under `settled:` whether it is and under `by:` where that is shown',
           path: ['open', point.id],
         },
       );
