@@ -193,7 +193,8 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
     'missing',
     `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`,
     {
-      answer: 'no',
+      // Only against an answer: left alone it is a question.
+      ...(work.isAnswered('body.steel-known') && unknown.some((p) => p.was?.steel) ? { answer: 'no' } : {}),
       todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
       path: ['pieces', first!.id, 'was', 'steel'],
     },
