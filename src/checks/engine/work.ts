@@ -285,7 +285,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         measured: value,
         limit,
         basis: limit.basis,
-        margin,
+        margin: across ? undefined : margin,
         run,
         marks,
         says: across ? acrossSays(shown, mayHold) : sentence(shown, limit, decision),

@@ -45,7 +45,7 @@ export function findingLines(
     `${outcomeText(f, paint)}  ${paint.bold(nameOf(f))}`,
     ...cut(wrap(visible(f.says) + marks, width - 2, '    '), most),
     ...(f.todo ? cut(wrap(`to do: ${visible(f.todo)}`, width - 2, '    '), most) : []),
-    paint.dim(`    ${placeText(f)}  ${f.item}`),
+    paint.dim(`    ${placeText(f)}${f.related ? `, against ${placeText(f.related)}` : ''}  ${f.item}`),
   ];
 }
 
