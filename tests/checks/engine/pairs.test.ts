@@ -40,16 +40,16 @@ describe('two values of one thing', () => {
 
 // A coil of 13 mm wire, 113 mm across, 5 active: 78.85 GPa · 13⁴ / (8 · 100³ · 5) = 56.3 N/mm.
 describe('the rate of a spring on its paper and by its wire', () => {
-  const spring = (rate: string, active = '5.0') =>
+  const spring = (rate: string, active = '5.0 ± 0.05') =>
     `front: { type: coil, now: { rate: ${rate}, wire: 13.0 ± 0.05 mm, outside: 113 ± 0.2 mm, active: ${active} } }`;
   it.each([
-    ['56 N/mm', 0],
+    ['56 ± 0.5 N/mm', 0],
     // 2.44 % of the modulus, 4 · 0.05/13 = 1.5 % of the wire, a quarter of five coils 5 %: about 6 % in all.
-    ['53.5 N/mm', 0],
-    ['52 N/mm', 1],
+    ['53.5 ± 0.5 N/mm', 0],
+    ['52 ± 0.5 N/mm', 1],
     ['33 N/mm', 1],
-    ['59 N/mm', 0],
-    ['61 N/mm', 1],
+    ['59 ± 0.5 N/mm', 0],
+    ['61 ± 0.5 N/mm', 1],
   ])('%s: %d open', async (rate, open) => {
     expect(await about('suspension', spring(rate))).toHaveLength(open);
   });
@@ -69,7 +69,8 @@ describe('the rate of a spring on its paper and by its wire', () => {
 
 // Four cylinders of 86.0 × 86.0 mm: 1998.2 cm3.
 describe('the swept volume as stated and from bore and stroke', () => {
-  const engine = (capacity: string) => `bore: 86.0 mm\nstroke: 86.0 mm\ncylinders: 4\ncapacity: ${capacity}`;
+  const engine = (capacity: string) =>
+    `bore: 86.0 ± 0.05 mm\nstroke: 86.0 ± 0.05 mm\ncylinders: 4\ncapacity: ${capacity}`;
   it.each([
     ['1998 cm3', 0],
     ['2000 cm3', 0],
@@ -84,7 +85,9 @@ describe('the swept volume as stated and from bore and stroke', () => {
 describe('other pairs', () => {
   it.each([
     ['mass', 'now: { front: 640 kg, front-left: 322 kg, front-right: 318 kg }', 0],
-    ['mass', 'now: { front: 640 kg, front-left: 342 kg, front-right: 318 kg }', 1],
+    // The coarsest usual scales are taken where none are named.
+    ['mass', 'now: { front: 640 kg, front-left: 342 kg, front-right: 318 kg }', 0],
+    ['mass', 'now: { front: 640 ± 2 kg, front-left: 342 ± 1 kg, front-right: 318 ± 1 kg }', 1],
     ['steering', 'turns: 3.6\nturns-left: 1.8\nturns-right: 1.8', 0],
     ['steering', 'turns: 3.6\nturns-left: 1.8\nturns-right: 1.5', 1],
     // 205/65R15 is 647.5 mm by its size.
