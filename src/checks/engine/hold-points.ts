@@ -4,7 +4,7 @@ import type { Note } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
 import { applies } from '../codes/limits.js';
-import { answersOf, isNotApplicable, toldBy } from './answers.js';
+import { answersOf, toldBy } from './answers.js';
 import type { Finding } from './finding.js';
 import type { HoldPoint, Kind } from './kind.js';
 import { ofAnother } from './of-another.js';
@@ -21,6 +21,7 @@ import {
   shownParts,
   type TakenAt,
 } from './proofs.js';
+import { isNotApplicable } from './told.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
 

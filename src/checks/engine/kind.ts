@@ -1,8 +1,9 @@
 import type { z } from 'zod';
-import type { Answer, Common, Stage } from '../../project/common.js';
+import type { Common, Stage } from '../../project/common.js';
 import type { FactName } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
 import type { Note } from '../../project/model.js';
+import type { Derived } from './told.js';
 import type { Work } from './work.js';
 
 /** The measurements of one kind of note, what is checked on them and what must be recorded before it is covered. */
@@ -18,8 +19,8 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   cautions: readonly CautionName[];
   /** Facts that a note of this kind states for the vehicle as modified. */
   facts?: (data: Data<S>) => Partial<Record<FactName, Measured | undefined>>;
-  /** Answers to items of the code that follow from fields of the note. */
-  answers?: (data: Data<S>) => Readonly<Record<string, Answer | undefined>>;
+  /** Answers to items of the code that follow from fields of the note, with the field that each follows from. */
+  answers?: (data: Data<S>) => Readonly<Record<string, Derived | undefined>>;
   /** Which of the items that name the kind a note of it raises; left out: all of them. */
   raises?: (item: string, data: Data<S>) => boolean;
   /** Facts that its evaluation reckons: its notes are evaluated first, so that the others can read them. */

@@ -120,7 +120,9 @@ export const bodyStructure = kind({
   ],
   cautions: ['stands', 'welding', 'structure', 'fuel'],
   proofParts: (d) => ({ 'body.material-paper': eachPiece(d) }),
-  answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
+  answers: (d) => ({
+    'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'], from: ['structure-cut'] },
+  }),
   states: (d) => ({ 'structure-cut': d['structure-cut'] }),
   evaluate: ({ data }, work) => {
     const pieces = data.pieces ?? [];
@@ -198,7 +200,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
   const unknown = pieces.filter(
     (p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'),
   );
-  if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
+  if (pieces.length === 0) return;
   if (unknown.length === 0)
     return work.state('body.steel-known', '', 'met', 'the steel of every original member is named', {
       answer: 'yes',
@@ -210,6 +212,8 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
     'missing',
     `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`,
     {
+      // Only against an answer: left alone it is a question.
+      ...(work.isAnswered('body.steel-known') && unknown.some((p) => p.was?.steel) ? { answer: 'no' } : {}),
       todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
       path: ['pieces', first!.id, 'was', 'steel'],
     },

@@ -116,10 +116,10 @@ export const clearance = kind({
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
     ...clearanceAnswers(d.ground),
-    'clearance.envelope': d.swept && { answer: d.swept },
-    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
+    'clearance.envelope': d.swept && { answer: d.swept, from: ['swept'] },
+    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
     'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
-      ? { answer: 'yes' }
+      ? { answer: 'yes', from: ['places'] }
       : undefined,
     'clearance.sweep-record': all(d, recorded) ? { answer: `${d.places!.length} places`, shown: 'note' } : undefined,
     'clearance.load-state':

@@ -162,25 +162,30 @@ export const engineAssembly = kind({
     ...torqueAnswers(d.joints),
     'assembly.shells':
       d.history === 'new'
-        ? { answer: 'not applicable', because: 'the engine is new, as its maker built it' }
+        ? { answer: 'not applicable', because: 'the engine is new, as its maker built it', from: ['history'] }
         : d.shells === 'new'
-          ? { answer: 'yes' }
+          ? { answer: 'yes', from: ['shells'] }
           : undefined,
     'assembly.unbalance':
       d['rotating-replaced'] === 'no'
-        ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
+        ? {
+            answer: 'not applicable',
+            because: 'no rotating part of the crankshaft was replaced',
+            from: ['rotating-replaced'],
+          }
         : undefined,
     'assembly.openings':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
     'assembly.openings-shown':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
     'assembly.clearance-record':
       d.bearings && d.rings ? { answer: 'readings of bearings and rings', shown: 'note' } : undefined,
   }),
+  facts: (d) => ({ engine_bore: d.bore }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
   evaluate: ({ data }, work) => {
     examineShells(data, work);

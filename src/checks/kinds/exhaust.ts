@@ -179,8 +179,8 @@ export const exhaust = kind({
       because: `it points to the ${d.outlet.points}`,
     },
     'exhaust.catalyst': catalyst(d),
-    'exhaust.sensors': d.sensors && { answer: d.sensors },
-    'engine.blow-off': d['open-blow-off'] && { answer: d['open-blow-off'] },
+    'exhaust.sensors': d.sensors && { answer: d.sensors, from: ['sensors'] },
+    'engine.blow-off': d['open-blow-off'] && { answer: d['open-blow-off'], from: ['open-blow-off'] },
     'exhaust.leak-test': d['leak-test'] ? { answer: d['leak-test'], shown: 'note' } : undefined,
     'noise.rule': d.noise?.approval && {
       answer:
@@ -266,9 +266,10 @@ function examineNoise(noise: Exhaust['noise'], work: Work): void {
 
 function catalyst({ catalyst: state, 'catalyst-why': why }: Exhaust) {
   if (state === undefined) return undefined;
-  if (state === 'never-sold') return { answer: 'not applicable', because: why };
+  if (state === 'never-sold') return { answer: 'not applicable', because: why, from: ['catalyst'] };
   return {
     answer: state === 'removed' ? 'no' : 'yes',
     because: state === 'replaced' ? `replaced${why ? ` by ${why}` : ''}` : why,
+    from: ['catalyst'],
   };
 }

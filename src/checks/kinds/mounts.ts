@@ -172,8 +172,8 @@ export const mounts = kind({
   answers: (d) => ({
     ...boltAnswers(d.bolts),
     ...torqueAnswers(d.torques),
-    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'] },
-    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'] },
+    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'], from: ['held-if-torn'] },
+    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'], from: ['clear-of-heat'] },
     'mounts.movement':
       d['movement-drive'] && d['movement-overrun']
         ? {

@@ -1,5 +1,6 @@
 import { trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
+import { treadCentres } from '../../project/facts.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
@@ -58,13 +59,21 @@ export const rearAxle = kind({
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'steering', 'brakes', 'spinning'],
-  facts: (d) => ({ final_drive: (d.now ?? d.planned)?.ratio }),
+  facts: (d) => ({
+    final_drive: (d.now ?? d.planned)?.ratio,
+    original_final_drive: d.was?.ratio,
+    track_rear: (d.now ?? d.planned)?.track,
+    original_track_rear: d.was?.track,
+  }),
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
     'axle.brakes': d.brakes ? { answer: d.brakes } : undefined,
     'axle.housing-welds': d.welder && d.straightening ? { answer: `${d.welder}; ${d.straightening}` } : undefined,
-    'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
+    'gearbox.speedometer': d['speedometer-checked'] && {
+      answer: d['speedometer-checked'],
+      from: ['speedometer-checked'],
+    },
     'axle.square': squareMeasured(d) ? { answer: 'diagonals and sides', shown: 'note' } : undefined,
   }),
   states: (d) => ({
@@ -142,17 +151,21 @@ function examineTrack(data: RearAxle, work: Work): void {
   const faces =
     data.was?.faces && data[stateOf(data)]?.faces
       ? { faces: difference(take('faces', data, work), take('faces', data, work, 'was')) }
-      : {};
+      : { faces: undefined };
   const spacer = data.spacer ? { spacer: work.take(data.spacer, 'spacer') } : {};
   const offsets = {
     oldOffset: work.take(data['own-offset'], 'own-offset'),
     newOffset: work.take(data['fitted-offset'], 'fitted-offset'),
   };
-  work.compare(
-    'wheels.axle-offset',
-    '',
-    work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces }).get('perSide'),
-  );
+  const worked = work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces });
+  work.compare('wheels.axle-offset', '', worked.get('perSide'));
+  if (faces.faces)
+    work.agree(
+      'track',
+      { says: 'rear track', unit: 'mm', method: treadCentres },
+      take('track', data, work),
+      worked.get('now'),
+    );
   if (!data[stateOf(data)]?.track && hasNote(work, 'wheels-tyres')) return;
   work.compare(
     'wheels.track',

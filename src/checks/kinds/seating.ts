@@ -1,5 +1,6 @@
 import type { Answer } from '../../project/common.js';
 import { type Data, kind } from '../engine/kind.js';
+import type { Derived } from '../engine/told.js';
 import type { Work } from '../engine/work.js';
 import { anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
 import { examineTorques } from './parts/torques.js';
@@ -62,8 +63,8 @@ export const seating = kind({
     'seating.anchorages-kept': anchoragesAnswer(d.anchorages),
     'seating.airbags-kept':
       d.airbags === 'none'
-        ? { answer: 'not applicable', because: 'the car was built without airbags and tensioners' }
-        : d.airbags && { answer: d.airbags },
+        ? { answer: 'not applicable', because: 'the car was built without airbags and tensioners', from: ['airbags'] }
+        : d.airbags && { answer: d.airbags, from: ['airbags'] },
     'seating.belt-on-seat': onSeat(d),
     'seating.bolts': ofSeats(
       d,
@@ -136,18 +137,18 @@ function plateText({ plate, through }: Seat): string | undefined {
     .join(', ');
 }
 
-function onSeat({ belts }: Seating): Answer | undefined {
+function onSeat({ belts }: Seating): Derived | undefined {
   if (!belts?.length || belts.some((b) => !b['on-seat'])) return undefined;
   const on = belts.filter((b) => b['on-seat'] === 'yes').map((b) => b.place ?? b.id);
-  return on.length > 0 ? { answer: 'yes', because: on.join(', ') } : { answer: 'no' };
+  return on.length > 0 ? { answer: 'yes', because: on.join(', '), from: ['belts'] } : { answer: 'no', from: ['belts'] };
 }
 
-function childPoints({ 'child-points': points }: Seating): Answer | undefined {
+function childPoints({ 'child-points': points }: Seating): Derived | undefined {
   if (!points?.length || points.some((p) => !p.usable)) return undefined;
   const not = points.filter((p) => p.usable === 'no').map((p) => p.place ?? p.id);
   return not.length > 0
-    ? { answer: 'no', because: not.join(', ') }
-    : { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', ') };
+    ? { answer: 'no', because: not.join(', '), from: ['child-points'] }
+    : { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', '), from: ['child-points'] };
 }
 
 function airbags({ airbags: state }: Seating, work: Work): void {

@@ -114,7 +114,7 @@ export const suspensionLink = kind({
   proofParts: (d) => ({ 'links.in-place': eachLink(d).flatMap((id) => [`${id}-side`, `${id}-below`]) }),
   answers: (d) => ({
     ...quietAnswers(d),
-    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
     'links.pair-alike': pairsAlike(d.links),
   }),
   states: (d) => ({

@@ -47,7 +47,7 @@ export function findingLines(
     ...cut(wrap(visible(f.says) + marks, width - 2, '    '), most),
     ...(f.judgements ?? []).flatMap((j) => cut(wrap(visible(judgementText(j)), width - 2, '    '), most)),
     ...(f.todo ? cut(wrap(`to do: ${visible(f.todo)}`, width - 2, '    '), most) : []),
-    paint.dim(`    ${placeText(f)}  ${f.item}`),
+    paint.dim(`    ${placeText(f)}${f.related ? `, against ${placeText(f.related)}` : ''}  ${f.item}`),
   ];
 }
 

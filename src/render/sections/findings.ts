@@ -6,7 +6,7 @@ import { judgementText } from '../../checks/engine/judgements.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
-import { anchor, capitalised, label, pointer } from '../anchors.js';
+import { anchor, capitalised, label, noteNumber, pointer } from '../anchors.js';
 import { drawingForFinding, drawingsForFindings } from '../drawings/for-finding.js';
 import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
@@ -91,7 +91,7 @@ function rowOf(f: Finding, subject: Subject, governs: boolean): (Element | strin
     h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'),
     measuredCell(f, subject),
     governs ? h('span', [margin, below('governs')]) : margin,
-    h('span', [outcomeMark(f), ...says, ...todo(f)]),
+    h('span', [outcomeMark(f), ...says, ...against(f, subject), ...todo(f)]),
   ];
 }
 
@@ -142,6 +142,13 @@ export function unmeasuredTable(note: Note, findings: readonly Finding[], subjec
 
 export const nameOf = (f: Pick<Finding, 'title' | 'subject'>): string =>
   f.subject ? `${f.title} (${f.subject})` : f.title;
+
+/** The other of two places that do not agree. A key of the frontmatter need not have a row of its own, so it is no link. */
+export function against({ outcome, related }: Finding, { build }: Subject): Element[] {
+  if (outcome !== 'contradicted' || !related) return [];
+  const note = build.notes.find((n) => n.file === related.place.file);
+  return [below('against ', note ? noteNumber(note.name) : 'build.md', ' ', h('code', related.place.path))];
+}
 
 /** What is left to do about a finding, and the certifier's word and judgements on it. */
 export function todo(f: Pick<Finding, 'todo' | 'concession' | 'judgements'>): Element[] {
