@@ -11,6 +11,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'section-angle',
     'section-channel',
     'section-top-hat',
+    'section-top-hat-closed',
     'section-u',
     'section-lipped-u',
     'section-box',

@@ -1,6 +1,6 @@
-import type { Kind } from '../checks/engine/kind.js';
-import { coveredOn } from '../checks/engine/order.js';
+import { holdPointsOf, type Kind } from '../checks/engine/kind.js';
 import { spellings } from '../checks/engine/shown.js';
+import { coveredOn } from '../checks/engine/stages.js';
 import type { Stage } from '../project/common.js';
 import type { Plain } from '../project/frontmatter.js';
 import type { Note } from '../project/model.js';
@@ -20,11 +20,10 @@ export function coveredBy(field: string, note: Note, kind: Kind): Covered | unde
   const path = field.split('.');
   if (path.includes('planned')) return undefined;
   const during = stageOfPhoto(path, note) ?? (path.includes('was') ? 'as-received' : undefined);
-  const ofStage = kind.holdPoints.filter((point) => point.during === during);
+  const all = holdPointsOf(kind, note);
+  const ofStage = all.filter((point) => point.during === during);
   const points =
-    during === 'as-received' || ofStage.length > 0
-      ? ofStage
-      : kind.holdPoints.filter((point) => point.during !== 'as-received');
+    during === 'as-received' || ofStage.length > 0 ? ofStage : all.filter((point) => point.during !== 'as-received');
   const days = points.map((point) => coveredOn(point.before, note));
   if (!days.every((day) => day !== undefined)) return undefined;
   return days.sort((a, b) => (a.on < b.on ? -1 : 1)).at(-1);

@@ -103,6 +103,13 @@ export const measurementClasses = {
     because: 'thickness and face of the rubber',
     range: [0, 100, '1'],
   },
+  'steel-hardness': {
+    instrument: 'portable hardness tester',
+    usual: '5 %',
+    method: '2 %',
+    because: 'finish, give of thin sheet',
+    range: [0, 1000, '1'],
+  },
   aim: { instrument: 'screen and tape', usual: '0.2 %', method: '0.1 %', because: 'level of the floor' },
   gradient: { instrument: 'inclinometer', usual: '1 %', method: '0.5 %', because: 'evenness of the road' },
   'plate-brake': { instrument: 'plate machine', usual: '2 %', method: '1 %', because: 'repeat of the stop' },

@@ -51,7 +51,7 @@ export const equivalentStiffness = sheet({
   assumptions: [
     'Same length, same position and same fixing at both ends.',
     'The x axis of both members lies the same way in the vehicle.',
-    'The original counts as it was made: take its sizes where it is not corroded. A wall that is known only where it has wasted is taken less the loss, and said to be so.',
+    'The original counts as its maker made it, with its full wall: what has rusted away does not make a weaker replacement equal.',
     'Two steels have one modulus, and its uncertainty is that of both, so that it cancels.',
   ],
   sources: [

@@ -13,7 +13,7 @@ export const equivalentStrength = sheet({
     originalYield: {
       symbol: 'f_{y1}',
       unit: 'MPa',
-      says: 'yield strength of the original; if the steel is not known, have it tested',
+      says: 'yield strength of the original: the greatest that it may have, where it is known as a range',
     },
     replacementA: { symbol: 'A_2', unit: 'mm²', says: 'area of the replacement' },
     replacementZx: { symbol: 'Z_{x2}', unit: 'mm³', says: 'elastic modulus about x of the replacement' },
@@ -44,6 +44,7 @@ export const equivalentStrength = sheet({
     'First yield of the whole section; neither member buckles, locally or as a whole, before it yields.',
     'Yield strength of the parent metal. Welding softens cold-formed and high-strength steel beside the weld: away from the ends the ratio holds, at the welds a procedure and a test are needed.',
     'The x axis of both members lies the same way in the vehicle.',
+    'The original counts as its maker made it, with its full wall. Taking the least yield strength of its grade for it would flatter the replacement.',
   ],
   sources: [{ document: 'Elastic section at first yield: M = Z f_y, N = A f_y', basis: 'derived' }],
   validity: [

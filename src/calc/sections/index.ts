@@ -4,6 +4,7 @@ import { boxSection } from './box.js';
 import { builtUpSection } from './built-up.js';
 import { channelSection } from './channel.js';
 import { chsSection } from './chs.js';
+import { closedTopHatSection } from './closed-top-hat.js';
 import { equivalentStiffness } from './equivalent-stiffness.js';
 import { equivalentStrength } from './equivalent-strength.js';
 import { flatSection } from './flat.js';
@@ -26,6 +27,7 @@ export const sheets = [
   angleSection,
   channelSection,
   topHatSection,
+  closedTopHatSection,
   uSection,
   lippedUSection,
   boxSection,

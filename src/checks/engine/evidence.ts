@@ -5,6 +5,8 @@ import type { Judged } from './finding.js';
 import { ofAnother } from './of-another.js';
 import { type Evidence, missingOf, named, provesText, showName, shownParts } from './proofs.js';
 
+type Asked = Pick<CodeItem & { kind: 'evidence' }, 'id' | 'evidence' | 'after-work'>;
+
 /**
  * Whether photos, documents or what an answer names show what the item asks for.
  *
@@ -12,7 +14,7 @@ import { type Evidence, missingOf, named, provesText, showName, shownParts } fro
  * @param all photos and documents that may name it, each with its note
  */
 export function judgeEvidence(
-  item: CodeItem & { kind: 'evidence' },
+  item: Asked,
   parts: readonly string[],
   all: readonly (Evidence & { from: Note })[],
   answer: Answer | undefined,
@@ -82,12 +84,7 @@ export function judgeEvidence(
 }
 
 /** Why a photo or document that names the item is not taken for it. */
-function refusal(
-  item: CodeItem & { kind: 'evidence' },
-  evidence: Evidence & { from: Note },
-  part: string,
-  wanted: string,
-): string | undefined {
+function refusal(item: Asked, evidence: Evidence & { from: Note }, part: string, wanted: string): string | undefined {
   const name = showName(evidence);
   const fits = item.evidence.includes(evidence.is) || (evidence.is === 'paper' && item.evidence.includes('drawing'));
   if (!fits) return `shown by ${name}, expected ${wanted}`;

@@ -6,9 +6,8 @@ import { weakest } from '../codes/limit.js';
 import { applies } from '../codes/limits.js';
 import { answersOf, toldBy } from './answers.js';
 import type { Finding } from './finding.js';
-import type { HoldPoint, Kind } from './kind.js';
+import { type HoldPoint, holdPointsOf, type Kind } from './kind.js';
 import { ofAnother } from './of-another.js';
-import { coveredOn } from './order.js';
 import {
   type Evidence,
   evidenceIn,
@@ -21,6 +20,7 @@ import {
   shownParts,
   type TakenAt,
 } from './proofs.js';
+import { coveredOn } from './stages.js';
 import { isNotApplicable } from './told.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
@@ -49,7 +49,7 @@ export function checkHoldPoints(
   const findings = notes.flatMap((note) => {
     const evidence = evidenceIn(note, takenAt);
     const answers = answersOf(note, kinds);
-    return kinds.get(note.kind)!.holdPoints.map((point): Finding => {
+    return holdPointsOf(kinds.get(note.kind)!, note).map((point): Finding => {
       const serves = servedBy(point);
       const item = serves && (ground.items.get(serves.proof) as CodeItem | undefined);
       const test = item && raised(note, item) && applies(item.applies, ground.world(note));

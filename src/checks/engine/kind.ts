@@ -14,6 +14,8 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   covers: string;
   shape: S;
   holdPoints: readonly HoldPoint<Data<S>>[];
+  /** Which of its hold points a note asks for; left out: all of them. */
+  holds?: (point: string, data: Data<S>) => boolean;
   /** Parts of evidence items, made from the note's own lists; a note that has some is asked for the item by itself. */
   proofParts?: (data: Data<S>) => Readonly<Record<string, readonly string[]>>;
   cautions: readonly CautionName[];
@@ -48,6 +50,12 @@ export interface HoldPoint<D = never> {
   parts?: readonly string[] | ((data: D) => readonly string[]);
   /** The evidence item that asks for the same, with the parts of it, such as `engine.identity number`: asked once, here. */
   serves?: string;
+}
+
+/** The hold points that a note of the kind asks for; before there is a note, all of them. */
+export function holdPointsOf(kind: Kind, note: Pick<Note, 'data'> | undefined): readonly HoldPoint[] {
+  const { holds } = kind;
+  return note && holds ? kind.holdPoints.filter((point) => holds(point.id, note.data as never)) : kind.holdPoints;
 }
 
 export const cautions = {

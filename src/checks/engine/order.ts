@@ -1,18 +1,18 @@
-import { type Stage, stageNames } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Note } from '../../project/model.js';
 import type { Finding } from './finding.js';
+import { datedStages, follows } from './stages.js';
 
 const rests = { form: 'order', basis: 'own-copy', marks: [] as string[] } as const;
 
-/** The stages of a note must follow each other. */
+/** Of each stage that is dated before one that it can only follow, the latest of those. */
 export function stageOrder(note: Note): Finding[] {
-  const dated = stageNames.flatMap((stage) =>
-    note.data.stages?.[stage] ? [{ stage, on: note.data.stages[stage]! }] : [],
-  );
-  return dated.slice(1).flatMap(({ stage, on }, i): Finding[] => {
-    const before = dated[i]!;
-    if (on >= before.on) return [];
+  const dated = datedStages(note);
+  return dated.flatMap(({ stage, on }): Finding[] => {
+    const before = dated
+      .filter((d) => follows(stage, d.stage) && d.on > on)
+      .reduce<(typeof dated)[number] | undefined>((latest, d) => (latest && latest.on >= d.on ? latest : d), undefined);
+    if (!before) return [];
     return [
       {
         ...rests,
@@ -30,11 +30,4 @@ export function stageOrder(note: Note): Finding[] {
       },
     ];
   });
-}
-
-/** The first stage at or after the covering one that has a date. A test covers only what it was named to come after. */
-export function coveredOn(stage: Stage, note: Note): { stage: Stage; on: string } | undefined {
-  const later = stageNames.slice(stageNames.indexOf(stage)).filter((s) => s !== 'tested' || stage === 'tested');
-  const found = later.find((s) => note.data.stages?.[s] !== undefined);
-  return found && { stage: found, on: note.data.stages![found]! };
 }

@@ -3,8 +3,8 @@ import { placeOfField } from '../../project/find-field.js';
 import type { Build, Note } from '../../project/model.js';
 import { isCertifier } from './certifier.js';
 import type { Finding } from './finding.js';
-import type { HoldPoint, Kind } from './kind.js';
-import { coveredOn } from './order.js';
+import { type HoldPoint, holdPointsOf, type Kind } from './kind.js';
+import { coveredOn } from './stages.js';
 
 /** At a hold point work stops until the certifier releases it; the release stands in the note of an inspection. */
 
@@ -23,7 +23,9 @@ const rests = { form: 'order', basis: 'own-copy', marks: [] as string[], item: '
 
 export function releases(build: Build, kinds: ReadonlyMap<string, Kind>): Finding[] {
   const given = build.notes.filter((n) => n.kind === 'inspection').flatMap(releasesOf);
-  const points = build.notes.flatMap((note) => kinds.get(note.kind)!.holdPoints.map((point) => ({ note, point })));
+  const points = build.notes.flatMap((note) =>
+    holdPointsOf(kinds.get(note.kind)!, note).map((point) => ({ note, point })),
+  );
   const lost = given.filter((r) => !points.some((p) => isFor(r, p.note, p.point)));
   const held = points.filter(({ point }) => point.level === 'hold');
   return [

@@ -24,13 +24,13 @@ export function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'ru
   return { result: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
 }
 
-export function sentence(shown: string, limit: Limit, decision: Decision): string {
+export function sentence(shown: string, limit: Limit, decision: Decision, hangs?: string): string {
   const { margin } = decision;
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
   const tails: Partial<Record<Result, string>> = {
     met: `margin ${by}`,
     against: `beyond it by ${by}`,
-    unclear: `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
+    unclear: hangs ?? `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
     unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
   };
   const tail = tails[decision.result] ?? '';

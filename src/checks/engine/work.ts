@@ -19,6 +19,7 @@ import { type About, agree, disagreement, type FactClaim } from './agreement.js'
 import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
+import { hangsOn, type Range } from './range.js';
 import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
 import { decide, marksOf } from './verdict.js';
@@ -94,6 +95,8 @@ export interface CompareOptions {
   element?: boolean;
   /** The demand is only proposed: its utilisation is shown, and is no pass. */
   proposed?: boolean;
+  /** The value is the least favourable of a range; what decides where the outcome hangs on where in it the truth lies. */
+  range?: Range;
   /** Words for the applicability to this subject, where they differ from those of the note. */
   states?: Readonly<Record<string, string | undefined>>;
 }
@@ -106,6 +109,8 @@ interface DemandOf {
   named: string | undefined;
   /** The demand has the factor of the load case in it. */
   factored?: boolean;
+  /** What must stand beside the outcome. */
+  marks?: readonly string[];
 }
 
 export interface Ground {
@@ -264,9 +269,11 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         });
       const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
       const decision = decide(value, limit);
-      const { result: compared, margin } = decision;
+      const { margin } = decision;
+      const hangs = options.range && hangsOn(decision, options.range, value, limit);
+      const compared = hangs === undefined ? decision.result : 'unclear';
       const of = classOf(limit.basis);
-      const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== compared);
+      const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== decision.result);
       const result =
         across && of === 'requirement'
           ? 'unconfirmed'
@@ -288,12 +295,12 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         margin: across ? undefined : margin,
         run,
         marks,
-        says: across ? acrossSays(shown, mayHold) : sentence(shown, limit, decision),
-        todo: todo ?? nextStep(result, limit, id),
+        says: across ? acrossSays(shown, mayHold) : sentence(shown, limit, { ...decision, result: compared }, hangs),
+        todo: todo ?? (hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
         place,
       });
     },
-    demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
+    demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored, marks = [] }) => {
       if (!loadCase || demand === undefined) {
         if (isMissing(capacity)) return work.compare(id, subject, capacity, { element: true });
         const shown = showQuantity(capacity.si, capacity.unit, spread(capacity));
@@ -304,7 +311,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           of: 'element',
           measured: capacity,
           run,
-          marks: ['capacity only'],
+          marks: ['capacity only', ...marks],
           todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`',
           path: subject ? [subject] : [],
         });
@@ -322,11 +329,12 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const agreed = loadCase['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
       work.compare(id, subject, worked.get('utilisation'), {
         element: true,
+        marks,
         ...(agreed
           ? {}
           : {
               proposed: true,
-              marks: ['proposed: load case not yet agreed with the certifier'],
+              marks: [...marks, 'proposed: load case not yet agreed with the certifier'],
               todo: 'have the load case agreed, and state in build.md with whom and when (`agreed-with:`, `agreed-on:`)',
             }),
       });

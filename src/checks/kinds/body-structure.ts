@@ -1,67 +1,11 @@
-import { z } from 'zod';
-import { equivalentStiffness } from '../../calc/sections/equivalent-stiffness.js';
-import { equivalentStrength } from '../../calc/sections/equivalent-strength.js';
 import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
-import { readSection } from '../../project/designations/section.js';
-import { readSteel } from '../../project/designations/steel.js';
-import { choice, designation, idOf, onDay, quantity, text, yesNo } from '../../project/fields.js';
-import { type Data, kind } from '../engine/kind.js';
-import type { Maybe, Work } from '../engine/work.js';
-import { given } from './parts/maybe.js';
-import { memberProperties, type Properties } from './parts/member.js';
-import { examineWeld, weldsField } from './parts/weld.js';
-
-const member = (state: string) =>
-  z
-    .strictObject({
-      section: designation(readSection, `section ${state}, with its measured sizes`, 'RHS 50x30x2.5 (EN 10219)'),
-      steel: designation(readSteel, `steel ${state}; \`unknown\` opens a question`, 'S355'),
-      wall: quantity('mm', `wall or sheet thickness ${state}`, {
-        how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places',
-        typical: '2.48 mm',
-        usual: [0.6, 12],
-      }),
-      loss: quantity('mm', `wall lost to corrosion, ${state}`, {
-        measuredAs: 'thickness',
-        how: 'original thickness less the thinnest place after cleaning',
-        typical: '0.2 mm',
-      }),
-      on: onDay('day on which it was measured'),
-      by: text('who measured it'),
-    })
-    .optional()
-    .meta({ form: 'block', says: `the member ${state}` });
-
-const shape = {
-  pieces: z
-    .array(
-      z.strictObject({
-        id: idOf,
-        role: choice(
-          {
-            replacement: 'takes the place of an original member',
-            doubler: 'laid on an original member',
-            bracket: 'new bracket or mount',
-          },
-          'what the piece does',
-        ),
-        was: member('as it came'),
-        planned: member('as planned'),
-        now: member('as built'),
-        'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', {
-          how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
-          typical: '1.2 mm',
-          usual: [0.6, 12],
-        }),
-        welds: weldsField,
-      }),
-    )
-    .optional()
-    .meta({ form: 'list', says: 'pieces let in, laid on or welded to the body' }),
-  'structure-cut': yesNo('was a roof, floor, chassis, frame or inner panel cut, or a member replaced'),
-};
-type Body = Data<typeof shape>;
-type Piece = NonNullable<Body['pieces']>[number];
+import { showQuantity } from '../../units/show.js';
+import { kind } from '../engine/kind.js';
+import type { Work } from '../engine/work.js';
+import { type Body, type Piece, shape, stateOf } from './body-structure-fields.js';
+import { examineEquivalence } from './parts/equivalence.js';
+import { memberProperties, placeOf } from './parts/member.js';
+import { asksWelds, examineWeld } from './parts/weld.js';
 
 const eachPiece = (d: Body) => (d.pieces ?? []).map((p) => p.id);
 const replaced = (d: Body) => (d.pieces ?? []).filter((p) => p.role === 'replacement').map((p) => p.id);
@@ -118,82 +62,83 @@ export const bodyStructure = kind({
       serves: 'body.welds-shown',
     },
   ],
+  holds: asks,
   cautions: ['stands', 'welding', 'structure', 'fuel'],
   proofParts: (d) => ({ 'body.material-paper': eachPiece(d) }),
   answers: (d) => ({
     'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'], from: ['structure-cut'] },
   }),
   states: (d) => ({ 'structure-cut': d['structure-cut'] }),
+  raises: asks,
   evaluate: ({ data }, work) => {
     const pieces = data.pieces ?? [];
     if (pieces.length === 0) work.compare('body.thickness-ratio', '', work.lacks('pieces'));
-    for (const piece of pieces) examinePiece(piece, work);
+    for (const piece of pieces) examinePiece(piece, data, work);
     steelKnown(pieces, work);
+    platesLaidOn(pieces, work);
   },
 });
 
-function examinePiece(piece: Piece, work: Work): void {
-  const state = piece.now ? 'now' : 'planned';
+/** What is asked about welds where there are any, and about plates where one was laid on. */
+function asks(what: string, data: Body): boolean {
+  const { pieces = [], answers } = data;
+  if (what === 'body.fish-plate' && answers?.[what] === undefined)
+    return pieces.length === 0 || pieces.some((p) => p.role === 'doubler');
+  const listed = pieces.flatMap((p) => {
+    const state = p[stateOf(p)];
+    const shape = state?.section?.shape;
+    const beside = [
+      p['joined-to'] && placeOf(p['joined-to'], 'least').quantity.si,
+      state?.wall?.quantity.si ?? (shape && 'wall' in shape ? shape.wall : undefined),
+    ];
+    return (p.welds ?? []).map((weld) => ({ weld, beside }));
+  });
+  return asksWelds(what, data, listed);
+}
+
+function examinePiece(piece: Piece, data: Body, work: Work): void {
+  const state = stateOf(piece);
   const path = (part: string) => ['pieces', piece.id, part];
-  const was = memberProperties(piece.was, `${piece.id}/was`, path('was'), work);
+  const was = memberProperties(piece.was, `${piece.id}/was`, path('was'), work, 'made');
   const now = memberProperties(piece[state], `${piece.id}/${state}`, path(state), work);
-  const parent = piece['joined-to'] ? work.take(piece['joined-to'], ...path('joined-to')) : was.wall;
-  const ratio = work.sheet(thicknessRatio, piece.id, { original: parent, replacement: now.wall });
+  const joined = piece['joined-to'] && work.take(placeOf(piece['joined-to'], 'least'), ...path('joined-to'));
+  const ratio = work.sheet(thicknessRatio, piece.id, { original: joined ?? was.kept, replacement: now.wall });
   work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
-  if (piece.role !== 'bracket') equivalence(piece, was, now, state, work);
+  if (piece.role !== 'bracket' && piece.role !== 'doubler') examineEquivalence(piece, was, now, work);
   for (const one of piece.welds ?? [])
     examineWeld(
       one,
       `${piece.id}-${one.id}`,
       ['pieces', piece.id, 'welds', one.id],
-      { thickness: now.wall, ...(piece['joined-to'] ? { other: parent } : {}) },
+      { thickness: now.wall, ...(joined ? { other: joined } : {}), coupons: data.coupons },
       work,
     );
 }
 
-/** A replacement is shown to be as stiff and as strong as the original; a doubler adds to it and is compared alike. */
-function equivalence(piece: Piece, was: Properties, now: Properties, state: 'now' | 'planned', work: Work): void {
-  const stiffness = work.sheet(equivalentStiffness, piece.id, {
-    originalA: was.get('A'),
-    originalIx: was.get('Ix'),
-    originalIy: was.get('Iy'),
-    originalJ: was.get('J'),
-    replacementA: now.get('A'),
-    replacementIx: now.get('Ix'),
-    replacementIy: now.get('Iy'),
-    replacementJ: now.get('J'),
-  });
-  for (const name of ['bendingX', 'bendingY', 'torsion', 'axial'] as const)
-    work.compare('body.equivalence-stiffness', `${piece.id}-${words[name]}`, stiffness.get(name));
-  const strength = work.sheet(equivalentStrength, piece.id, {
-    originalA: was.get('A'),
-    originalZx: was.get('Zx'),
-    originalZy: was.get('Zy'),
-    originalYield: yieldOf(piece, 'was', work),
-    replacementA: now.get('A'),
-    replacementZx: now.get('Zx'),
-    replacementZy: now.get('Zy'),
-    replacementYield: yieldOf(piece, state, work),
-  });
-  for (const name of ['bendingX', 'bendingY', 'axial'] as const)
-    work.compare('body.equivalence-strength', `${piece.id}-${words[name]}`, strength.get(name));
+/** A plate laid on replaces nothing: what is recorded is its thickness, how it is welded and how it ends. */
+function platesLaidOn(pieces: readonly Piece[], work: Work): void {
+  const plates = pieces.filter((p) => p.role === 'doubler');
+  if (plates.length === 0 || work.isAnswered('body.fish-plate')) return;
+  const lacking = plates.flatMap((p) =>
+    (['weld-pattern', 'ends', 'joined-to'] as const)
+      .filter((field) => p[field] === undefined)
+      .map((field) => ['pieces', p.id, field]),
+  );
+  const [first] = lacking;
+  if (first)
+    return work.state('body.fish-plate', '', 'missing', 'not stated for every plate laid on', {
+      todo: `fill in ${lacking.map((path) => path.join('.')).join(', ')}`,
+      path: first,
+    });
+  const answer = plates.map(plateWords).join('; ');
+  work.state('body.fish-plate', '', 'met', `stated: ${answer}; recorded, not judged`, { answer });
 }
 
-const words = { bendingX: 'bending-x', bendingY: 'bending-y', torsion: 'torsion', axial: 'axial' } as const;
-
-function yieldOf(piece: Piece, state: 'was' | 'planned' | 'now', work: Work): Maybe {
-  const steel = piece[state]?.steel;
-  if (!steel) return work.lacks('pieces', piece.id, state, 'steel');
-  if (steel.known === 'unknown' || steel.yield === undefined)
-    return {
-      missing: [],
-      reason: `the steel of the member (${state}) is not known; it may be high-strength or press-hardened`,
-    };
-  return given(
-    steel.yield,
-    'MPa',
-    `${steel.written}, ${steel.known === 'certificate' ? 'from its certificate' : 'least yield strength of the grade'}`,
-  );
+function plateWords(piece: Piece): string {
+  const { wall, section } = piece[stateOf(piece)] ?? {};
+  const under = placeOf(piece['joined-to']!, 'least').quantity;
+  const thickness = wall?.quantity.text ?? section?.written ?? 'plate';
+  return `${piece.id} ${thickness} on ${showQuantity(under.si, 'mm')}, ${piece['weld-pattern']}, ends ${piece.ends}`;
 }
 
 function steelKnown(pieces: readonly Piece[], work: Work): void {
@@ -205,7 +150,15 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
     return work.state('body.steel-known', '', 'met', 'the steel of every original member is named', {
       answer: 'yes',
     });
-  const [first] = unknown;
+  const [first] = unknown.filter((p) => p.was?.hardness === undefined);
+  if (!first) {
+    const answer = unknown
+      .map((p) => `${p.id} ${p.was!.hardness!.quantity.text} ${p.was!['hardness-scale'] ?? ''}`.trim())
+      .join(', ');
+    return work.state('body.steel-known', '', 'unclear', `by hardness only: ${answer}; the certifier decides`, {
+      answer,
+    });
+  }
   work.state(
     'body.steel-known',
     '',
@@ -215,7 +168,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
       // Only against an answer: left alone it is a question.
       ...(work.isAnswered('body.steel-known') && unknown.some((p) => p.was?.steel) ? { answer: 'no' } : {}),
       todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
-      path: ['pieces', first!.id, 'was', 'steel'],
+      path: ['pieces', first.id, 'was', 'steel'],
     },
   );
 }

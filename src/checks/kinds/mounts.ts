@@ -13,8 +13,9 @@ import { examineGaps, gapsField } from './parts/gaps.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
 import { given, product } from './parts/maybe.js';
 import { memberProperties } from './parts/member.js';
+import { couponsField } from './parts/thin-weld.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
-import { examineWeld, weldsField } from './parts/weld.js';
+import { asksWelds, examineWeld, weldsField } from './parts/weld.js';
 
 const brackets = list(
   {
@@ -111,6 +112,8 @@ const shape = {
   torques: torquesField,
   'held-if-torn': yesNo('is the engine kept off brakes, steering and suspension if a rubber tears'),
   'clear-of-heat': yesNo('is every rubber clear of the exhaust or shielded from it'),
+  welded: yesNo('was anything welded'),
+  coupons: couponsField,
   welder: text('who welded, with which qualification, to which standard', 'M. Brandt (invented), AS/NZS 1554.1 GP'),
 };
 type Mounts = Data<typeof shape>;
@@ -163,6 +166,7 @@ export const mounts = kind({
       serves: 'mounts.shown',
     },
   ],
+  holds: asks,
   cautions: ['lifting', 'stands', 'welding', 'structure'],
   facts: (d) => ({
     engine_movement: [d['movement-drive'], d['movement-overrun']]
@@ -183,10 +187,11 @@ export const mounts = kind({
     'body.weld-standard': d.welder ? { answer: d.welder } : undefined,
   }),
   proofParts: (d) => ({ 'body.material-paper': withBrackets(d) }),
-  raises: (item, d) =>
-    item === 'mounts.hardness'
-      ? (d.mounts?.some((m) => m.hardness) ?? false)
-      : item !== 'mounts.bracket-stress' || (d.mounts?.some((m) => m.brackets?.length) ?? false),
+  raises: (item, d) => {
+    if (item === 'mounts.hardness') return d.mounts?.some((m) => m.hardness) ?? false;
+    if (item === 'mounts.bracket-stress') return d.mounts?.some((m) => m.brackets?.length) ?? false;
+    return asks(item, d);
+  },
   evaluate: ({ data }, work) => {
     if (!data.mounts?.length) work.compare('mounts.torque-reaction', '', work.lacks('mounts'));
     for (const mount of data.mounts ?? []) examineMount(mount, data, work);
@@ -195,6 +200,13 @@ export const mounts = kind({
     if (data.torques) examineTorques(data.torques, work);
   },
 });
+
+function asks(what: string, data: Mounts): boolean {
+  const listed = (data.mounts ?? []).flatMap((m) =>
+    (m.brackets ?? []).flatMap((b) => (b.welds ?? []).map((weld) => ({ weld, beside: [b.wall?.quantity.si] }))),
+  );
+  return asksWelds(what, data, listed, ['body.weld-test', 'body.crack-test']);
+}
 
 function examineMount(mount: Mount, data: Mounts, work: Work): void {
   const { id } = mount;
@@ -267,6 +279,7 @@ function examineBracket(bracket: Bracket, mount: Mount, force: Maybe, data: Moun
       'missing',
       `bending stress ${showQuantity(stress.si, 'MPa', spread(stress))} under engine torque alone; ${why}`,
       {
+        of: 'element',
         measured: stress,
         todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`',
         path: ['load-case'],
@@ -275,9 +288,16 @@ function examineBracket(bracket: Bracket, mount: Mount, force: Maybe, data: Moun
   } else {
     const agreed = loadCase?.['agreed-with'] !== undefined && loadCase['agreed-on'] !== undefined;
     compareAgainst('mounts.bracket-stress', subject, stress, ['bracket_yield', strength], work, {
-      marks: agreed ? [] : ['load case not yet agreed with the certifier'],
+      element: true,
+      ...(agreed ? {} : { proposed: true, marks: ['proposed: load case not yet agreed with the certifier'] }),
     });
   }
   for (const weld of bracket.welds ?? [])
-    examineWeld(weld, `${subject}-${weld.id}`, [...path, 'welds', weld.id], { thickness: section.wall }, work);
+    examineWeld(
+      weld,
+      `${subject}-${weld.id}`,
+      [...path, 'welds', weld.id],
+      { thickness: section.wall, coupons: data.coupons },
+      work,
+    );
 }

@@ -4,6 +4,7 @@ import { choice, list, onDay, quantity, slopeAbout, text, yesNo } from '../../pr
 import type { Data } from '../engine/kind.js';
 import { makerFigures } from './parts/maker-window.js';
 import { workedField } from './parts/stop.js';
+import { couponsField } from './parts/thin-weld.js';
 import { torquesField } from './parts/torques.js';
 import { joinedFields } from './parts/weld.js';
 
@@ -170,6 +171,7 @@ export const shape = {
     },
     'fillet welds of brackets on the housing',
   ),
+  coupons: couponsField,
   welder: text('who welded on the housing, by which procedure', 'MB, GMAW, procedure kept as a paper'),
   straightening: text(
     'how the tube was kept straight',

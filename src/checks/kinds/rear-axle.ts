@@ -9,7 +9,7 @@ import { makerLimit } from './parts/maker-window.js';
 import { difference } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
-import { filletCapacity } from './parts/weld.js';
+import { asksWelds, examineFillet } from './parts/weld.js';
 import { type RearAxle, shape } from './rear-axle-fields.js';
 
 const eachWeld = (d: RearAxle) => (d.welds ?? []).map((w) => w.id);
@@ -58,6 +58,7 @@ export const rearAxle = kind({
       serves: 'axle.brackets-shown',
     },
   ],
+  holds: asks,
   cautions: ['stands', 'welding', 'structure', 'steering', 'brakes', 'spinning'],
   facts: (d) => ({
     final_drive: (d.now ?? d.planned)?.ratio,
@@ -82,6 +83,7 @@ export const rearAxle = kind({
     'axle-welded': d.welds?.length ? 'yes' : d.welded,
     'speedometer-rule': d['speedometer-rule'],
   }),
+  raises: asks,
   evaluate: ({ data }, work) => {
     const pinion = take('pinion', data, work);
     tellPinion(pinion, stateOf(data), work);
@@ -89,7 +91,8 @@ export const rearAxle = kind({
     examineSquare(data, work);
     examineTrack(data, work);
     if (!data.welds?.length) work.compare('axle.bracket-load', '', work.lacks('welds'));
-    for (const weld of data.welds ?? []) examineWeld(weld, work);
+    for (const weld of data.welds ?? [])
+      examineFillet('axle.bracket-load', weld, weld.id, ['welds', weld.id], { coupons: data.coupons }, work);
     const against = (
       item: string,
       name: 'bend' | 'backlash' | 'preload' | 'load',
@@ -104,6 +107,16 @@ export const rearAxle = kind({
     examineStops(data, work);
   },
 });
+
+const thin = ['body.weld-procedure', 'body.weld-test', 'body.crack-test'];
+function asks(what: string, data: RearAxle): boolean {
+  return asksWelds(
+    what,
+    data,
+    (data.welds ?? []).map((weld) => ({ weld, beside: [] })),
+    thin,
+  );
+}
 
 type Name =
   | 'pinion'
@@ -172,16 +185,4 @@ function examineTrack(data: RearAxle, work: Work): void {
     'rear',
     work.sheet(lengthDifference, 'track', { before, after: take('track', data, work) }).get('change'),
   );
-}
-
-function examineWeld(weld: NonNullable<RearAxle['welds']>[number], work: Work): void {
-  const path = ['welds', weld.id];
-  const loadCase = work.loadCase(weld['load-case']);
-  const demand = loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined;
-  work.demandAgainst('axle.bracket-load', weld.id, {
-    demand,
-    capacity: filletCapacity(weld, weld.id, path, {}, work),
-    loadCase,
-    named: weld['load-case'],
-  });
 }

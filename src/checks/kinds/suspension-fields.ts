@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { choice, count, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { choice, list, named, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import type { Data } from '../engine/kind.js';
 import { clearanceField } from './parts/ground-clearance.js';
 import { singleShearField, stabilityField, workedField } from './parts/stop.js';
@@ -55,7 +55,10 @@ const spring = (state: string) =>
         how: 'caliper over the middle coils',
         typical: '124 mm',
       }),
-      coils: count(`all coils of the spring ${state}, ends among them`, { typical: '8' }),
+      coils: named('1', `all coils of the spring ${state}, ends among them, parts of a coil too`, {
+        how: 'counted from the end of the wire; half coils count',
+        typical: '8.5',
+      }),
       active: quantity('1', `active coils of the spring ${state}`, {
         how: 'all coils less those that lie on the seats',
         typical: '6.5',

@@ -3,6 +3,7 @@ import type { Build } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import type { Evaluation } from '../engine/examine.js';
 import { isOpen } from '../engine/finding.js';
+import { holdPointsOf } from '../engine/kind.js';
 import type { Planned } from './asked.js';
 
 /** What the certifier is asked before anything is cut. */
@@ -104,7 +105,7 @@ function loadCases(build: Build, planned: readonly Planned[], { findings }: Eval
 /** Hold points want a visit or another word before work goes on. */
 function holds(planned: readonly Planned[]): Question[] {
   return planned.flatMap(({ kind, note }) =>
-    kind.holdPoints
+    holdPointsOf(kind, note)
       .filter((p) => p.level === 'hold')
       .map(
         (p): Question => ({

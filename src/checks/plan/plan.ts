@@ -5,7 +5,7 @@ import type { CodeItem } from '../codes/codes.js';
 import type { Limit } from '../codes/limit.js';
 import type { Evaluation, Rules } from '../engine/examine.js';
 import type { Finding } from '../engine/finding.js';
-import type { HoldPoint, Kind } from '../engine/kind.js';
+import { type HoldPoint, holdPointsOf, type Kind } from '../engine/kind.js';
 import { partsOf } from '../engine/proofs.js';
 import { type Asked, askedOf, type Planned } from './asked.js';
 import { type Question, questionsOf } from './plan-questions.js';
@@ -108,7 +108,7 @@ export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named
     baseline: planned.flatMap(baselineOf),
     points: planned
       .flatMap(({ kind, note }) =>
-        kind.holdPoints.map(
+        holdPointsOf(kind, note).map(
           ({ serves: _, ...point }): PlanPoint => ({
             ...point,
             parts: note ? partsOf(point, note.data) : typeof point.parts === 'object' ? point.parts : [],

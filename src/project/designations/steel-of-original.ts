@@ -1,5 +1,5 @@
-import { hardnessReach, type HardnessScale, hardnessScales, tensileOf } from './steel-hardness.js';
 import type { Steel } from './steel.js';
+import { type HardnessScale, hardnessReach, hardnessScales, tensileOf } from './steel-hardness.js';
 
 /** Parts of a body by what their steel may be. */
 export const bodyParts = {
@@ -31,22 +31,10 @@ const SOFTEST = { yield: 140, tensile: 270 };
  * press-hardened parts (1250 MPa) since. A part may be softer than that in any year.
  */
 const most: readonly (readonly [before: string, by: Readonly<Record<BodyPart, number>>])[] = [
-  [
-    '1980',
-    { panel: 280, floor: 280, crossmember: 350, rail: 350, sill: 280, reinforcement: 350, pillar: 280 },
-  ],
-  [
-    '1995',
-    { panel: 300, floor: 350, crossmember: 450, rail: 450, sill: 450, reinforcement: 550, pillar: 450 },
-  ],
-  [
-    '2003',
-    { panel: 300, floor: 450, crossmember: 800, rail: 800, sill: 800, reinforcement: 1250, pillar: 1250 },
-  ],
-  [
-    '9999',
-    { panel: 450, floor: 1250, crossmember: 1250, rail: 1250, sill: 1250, reinforcement: 1250, pillar: 1250 },
-  ],
+  ['1980', { panel: 280, floor: 280, crossmember: 350, rail: 350, sill: 280, reinforcement: 350, pillar: 280 }],
+  ['1995', { panel: 300, floor: 350, crossmember: 450, rail: 450, sill: 450, reinforcement: 550, pillar: 450 }],
+  ['2003', { panel: 300, floor: 450, crossmember: 800, rail: 800, sill: 800, reinforcement: 1250, pillar: 1250 }],
+  ['9999', { panel: 450, floor: 1250, crossmember: 1250, rail: 1250, sill: 1250, reinforcement: 1250, pillar: 1250 }],
 ];
 
 /** By how much a converted tensile strength may be off, and what share of it steels yield at; common practice, no source. */
@@ -91,7 +79,11 @@ function byHardness({
   reading,
   expanded,
   scale,
-}: { reading: number; expanded: number; scale: HardnessScale }): YieldRange | { unusable: string } {
+}: {
+  reading: number;
+  expanded: number;
+  scale: HardnessScale;
+}): YieldRange | { unusable: string } {
   const [low, high] = [tensileOf(reading - expanded, scale), tensileOf(reading + expanded, scale)];
   if (low === undefined || high === undefined) {
     const [least, greatest] = hardnessReach(scale);

@@ -38,7 +38,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A weld lacks penetration or size',
       effect: 'The joint tears under load without warning',
-      guards: ['body.weld-standard', 'body.weld-procedure', 'body.weld-test', 'body.welds-shown'],
+      guards: ['body.weld-standard', 'body.weld-procedure', 'body.weld-test', 'body.crack-test', 'body.welds-shown'],
     },
     {
       fails: 'The shell has lost stiffness in twist',

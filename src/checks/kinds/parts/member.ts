@@ -2,6 +2,7 @@ import { angleSection } from '../../../calc/sections/angle.js';
 import { boxSection } from '../../../calc/sections/box.js';
 import { channelSection } from '../../../calc/sections/channel.js';
 import { chsSection } from '../../../calc/sections/chs.js';
+import { closedTopHatSection } from '../../../calc/sections/closed-top-hat.js';
 import { flatSection } from '../../../calc/sections/flat.js';
 import { lippedUSection } from '../../../calc/sections/lipped-u.js';
 import { rhsSection } from '../../../calc/sections/rhs.js';
@@ -12,8 +13,8 @@ import { uSection } from '../../../calc/sections/u-pressing.js';
 import type { Inputs, Results, Sheet } from '../../../calc/sheet.js';
 import type { Section } from '../../../project/designations/section.js';
 import type { Designated, Measured } from '../../../project/fields.js';
-import type { Maybe, Work } from '../../engine/work.js';
-import { given } from './maybe.js';
+import { isMissing, type Maybe, type Work } from '../../engine/work.js';
+import { difference, given } from './maybe.js';
 
 const sheetOf: Readonly<Record<SectionShape['kind'], Sheet<never, never>>> = {
   flat: flatSection,
@@ -43,43 +44,88 @@ export interface Member {
   section?: Designated<Section> | undefined;
   /** Measured, and stands before the wall of the designation. */
   wall?: Measured | undefined;
-  /** Corrosion loss of the wall. */
+  /** What the wall has lost to corrosion at its worst place, under the wall that is stated. */
   loss?: Measured | undefined;
 }
 
+export type Get = (name: 'A' | 'Ix' | 'Iy' | 'Zx' | 'Zy' | 'J' | 'Sx' | 'Sy' | 'mass') => Maybe;
 export interface Properties {
-  get: (name: 'A' | 'Ix' | 'Iy' | 'Zx' | 'Zy' | 'J' | 'Sx' | 'Sy' | 'mass') => Maybe;
+  get: Get;
+  /** The same of a top-hat that a floor of this thickness closes; other sections have none. */
+  closedBy?: (floor: Maybe) => Get;
   /** Thickness of the wall, as measured or else by the designation. */
   wall: Maybe;
+  /** The thinnest that is left: the least place measured and the designation, less what was lost. */
+  kept: Maybe;
 }
 
-/** Properties of a member through the sheet of its section. `path` leads to the block that describes it. */
+/**
+ * Properties of a member through the sheet of its section. `path` leads to the block that describes it. An original counts as
+ * its maker made it: without loss, and with the wall of its designation where the places measured are thinner.
+ */
 export function memberProperties(
   member: Member | undefined,
   subject: string,
   path: readonly string[],
   work: Work,
+  as: 'made' | 'measured' = 'measured',
 ): Properties {
   const section = member?.section;
+  const at = (name: 'wall' | 'loss', which?: 'least' | 'greatest') => {
+    const own = member?.[name];
+    return work.take(own && which ? placeOf(own, which) : own, ...path, name);
+  };
   if (!section) {
     const lacking = work.lacks(...path, 'section');
-    return { get: () => lacking, wall: member?.wall ? work.take(member.wall, ...path, 'wall') : lacking };
+    const wall = member?.wall ? at('wall') : lacking;
+    return { get: () => lacking, wall, kept: member?.wall ? less(at('wall', 'least'), member, at) : lacking };
   }
   const { shape } = section;
   const measured = wallOf[shape.kind];
-  const sizes = Object.entries(shape).flatMap(([name, value]): [string, Maybe | string][] => {
-    if (name === 'kind' || value === undefined) return [];
-    if (typeof value === 'string') return [[name, value]];
-    return [[name, given(value, 'mm', `${section.written}, nominal`)]];
-  });
-  const inputs: Record<string, unknown> = Object.fromEntries(sizes);
+  const inputs: Record<string, unknown> = Object.fromEntries(
+    Object.entries(shape).flatMap(([name, value]): [string, Maybe | string][] => {
+      if (name === 'kind' || value === undefined) return [];
+      if (typeof value === 'string') return [[name, value]];
+      return [[name, given(value, 'mm', `${section.written}, nominal`)]];
+    }),
+  );
+  const nominal = measured ? (inputs[measured] as Maybe) : work.lacks(...path, 'wall');
   // The standard picks the corner radius by the nominal wall; a measured wall must not move it.
-  if (shape.kind === 'rhs' && member?.wall) inputs['nominalWall'] ??= inputs['wall'];
-  if (measured && member?.wall) inputs[measured] = work.take(member.wall, ...path, 'wall');
-  if (member?.loss) inputs['loss'] = work.take(member.loss, ...path, 'loss');
+  if (shape.kind === 'rhs' && member.wall) inputs['nominalWall'] ??= inputs['wall'];
+  if (measured && member.wall) inputs[measured] = as === 'made' ? thicker(at('wall', 'greatest'), nominal) : at('wall');
+  if (member.loss && as === 'measured') inputs['loss'] = at('loss');
   const worked = work.sheet(sheetOf[shape.kind] as unknown as Sheet<Inputs, Results>, subject, inputs as never);
+  const thinnest = member.wall ? thinner(at('wall', 'least'), nominal) : nominal;
+  const closedBy = (floor: Maybe): Get =>
+    work.sheet(closedTopHatSection as unknown as Sheet<Inputs, Results>, subject, { ...inputs, floor } as never).get;
   return {
     get: (name) => worked.get(name),
-    wall: measured ? (inputs[measured] as Maybe) : work.lacks(...path, 'wall'),
+    ...(shape.kind === 'top-hat' ? { closedBy } : {}),
+    wall: measured ? (inputs[measured] as Maybe) : nominal,
+    kept: less(thinnest, member, at),
   };
+}
+
+/** Of several places the thinnest or the thickest, with the uncertainty of one reading. */
+export function placeOf(measured: Measured, which: 'least' | 'greatest'): Measured {
+  const { readings, eachStated, spread: _, expanded: __, ...one } = measured.quantity;
+  if (!readings) return measured;
+  const si = which === 'least' ? Math.min(...readings) : Math.max(...readings);
+  const stated = eachStated?.[readings.indexOf(si)];
+  return {
+    ...measured,
+    quantity: {
+      ...one,
+      si,
+      text: `${one.text}, ${which} of its places`,
+      ...(stated === undefined ? {} : { expanded: stated }),
+    },
+  };
+}
+
+const thicker = (a: Maybe, b: Maybe): Maybe => (isMissing(a) || isMissing(b) || a.si >= b.si ? a : b);
+const thinner = (a: Maybe, b: Maybe): Maybe => (isMissing(a) || isMissing(b) || a.si <= b.si ? a : b);
+
+function less(wall: Maybe, member: Member | undefined, at: (name: 'loss') => Maybe): Maybe {
+  return member?.loss ? difference(wall, at('loss')) : wall;
 }

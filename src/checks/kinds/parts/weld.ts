@@ -1,11 +1,12 @@
 import type { z } from 'zod';
-import { categories, parts, thinReason, withinAs4100 } from '../../../calc/welds/as4100.js';
+import { categories, parts } from '../../../calc/welds/as4100.js';
 import { filletAs4100 } from '../../../calc/welds/fillet-as4100.js';
 import { joints } from '../../../calc/welds/joint.js';
 import { readSteel } from '../../../project/designations/steel.js';
 import { choice, designation, list, quantity, text } from '../../../project/fields.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { given } from './maybe.js';
+import { type Coupons, examineThinWeld, isThin, thinWeldFields } from './thin-weld.js';
 
 /** What a fillet weld joins, beside the thickness of the thinner part. */
 export const joinedFields = {
@@ -17,6 +18,7 @@ export const joinedFields = {
   joint: choice(joints, 'form of the joint'),
   steel: designation(readSteel, 'steel of the weaker part joined', 'S355'),
   part: choice(parts, 'what every part under 3 mm is'),
+  ...thinWeldFields,
 };
 
 /** Welds of a piece or bracket. */
@@ -52,28 +54,52 @@ export const weldsField = list(
 );
 type Weld = NonNullable<z.output<typeof weldsField>>[number];
 
-/** Thicknesses that a weld takes from its piece, where it does not state them itself. */
+/** What a weld takes from its piece or its note, where it does not state it itself. */
 interface Around {
   thickness?: Maybe;
   other?: Maybe;
+  coupons?: Coupons | undefined;
 }
+type Fillet = Omit<Weld, 'type' | 'process'>;
 
-/** Design capacity of a fillet weld and of the metal beside it, or why there is none. */
-export function filletCapacity(
-  weld: Omit<Weld, 'type' | 'process' | 'load-case'>,
+/** A fillet weld against its load case: the least of weld and metal beside it, or what takes the place of a capacity in thin metal. */
+export function examineFillet(
+  item: string,
+  weld: Fillet,
   subject: string,
   path: readonly string[],
   around: Around,
   work: Work,
-): Maybe {
-  const { steel, part = 'plate' } = weld;
+): void {
   const size = (name: 'thickness' | 'other') => {
     const own = around[name];
     return weld[name] || own === undefined || isMissing(own) ? work.take(weld[name], ...path, name) : own;
   };
   const sizes = { thickness: size('thickness'), other: size('other') };
-  if (Object.values(sizes).some((t) => !isMissing(t) && !withinAs4100(t.si, part)))
-    return { missing: [], reason: thinReason };
+  const named = weld['load-case'];
+  const thin = Object.values(sizes)
+    .flatMap((t) => (!isMissing(t) && isThin([t.si], weld.part) ? [t] : []))
+    .sort((a, b) => a.si - b.si)[0];
+  if (thin)
+    return examineThinWeld(item, weld, { subject, path, thinner: thin, coupons: around.coupons ?? [], named }, work);
+  const loadCase = work.loadCase(named);
+  work.demandAgainst(item, subject, {
+    demand: loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined,
+    capacity: filletCapacity(weld, sizes, subject, path, work),
+    loadCase,
+    named,
+  });
+}
+
+/** Design capacity of a fillet weld and of the metal beside it, or why there is none. */
+function filletCapacity(
+  weld: Fillet,
+  sizes: { thickness: Maybe; other: Maybe },
+  subject: string,
+  path: readonly string[],
+  work: Work,
+): Maybe {
+  const { steel, part = 'plate' } = weld;
   const strength = (of: 'yield' | 'tensile'): Maybe => {
     if (!steel) return work.lacks(...path, 'steel');
     const si = steel[of];
@@ -98,30 +124,64 @@ export function filletCapacity(
   return get('capacity');
 }
 
-/** The strength of a weld against its load case. `around` stands for the thicknesses that the weld does not state itself. */
+/** The strength of a weld of a piece or bracket. */
 export function examineWeld(one: Weld, subject: string, path: readonly string[], around: Around, work: Work): void {
+  const uncounted = (says: string, todo: string) =>
+    work.state('body.load', subject, 'missing', says, { of: 'element', todo, path });
   if (one.type === 'plug')
-    return work.state(
-      'body.load',
-      subject,
-      'missing',
+    return uncounted(
       'no number: no published rule for the strength of plug welds in body sheet is used here',
-      { todo: 'agree on a test coupon with the certifier', path },
+      'agree on a test coupon with the certifier',
     );
-  const loadCase = work.loadCase(one['load-case']);
-  const demand = loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined;
   if (one.type === 'butt')
-    return work.state(
-      'body.load',
-      subject,
-      'missing',
-      'a butt weld that is fused right through carries what the weaker part carries; the parts are reckoned, not the weld',
-      { todo: 'show by procedure and test that it is fused right through', path },
+    return uncounted(
+      'a butt weld that is fused right through carries what the weaker part carries; the parts are calculated, not the weld',
+      'show by procedure and test that it is fused right through',
     );
-  work.demandAgainst('body.load', subject, {
-    demand,
-    capacity: filletCapacity(one, subject, path, around, work),
-    loadCase,
-    named: one['load-case'],
-  });
+  examineFillet('body.load', one, subject, path, around, work);
+}
+
+/** Items and hold points that ask about welds. */
+const aboutWelds = new Set([
+  'body.weld-standard',
+  'body.weld-procedure',
+  'body.weld-test',
+  'body.crack-test',
+  'body.welds-shown',
+  'body.tacked',
+  'body.joint-form',
+  'axle.housing-welds',
+  'axle.brackets-shown',
+  'tacked',
+  'welds-bare',
+  'mounts-tacked',
+  'mount-welds',
+  'brackets-tacked',
+  'housing-welds-bare',
+]);
+
+/** Welds as a kind of note lists them, with the thicknesses beside them as far as they are stated; SI. */
+export type Listed = readonly {
+  weld: Pick<Weld, 'thickness' | 'other' | 'part'>;
+  beside: readonly (number | undefined)[];
+}[];
+
+/**
+ * Whether a note that says whether it was welded, and lists its welds, asks for an item or hold point about welds. What is
+ * answered stays; `onlyThin` are items for metal that is too thin for a structural standard.
+ */
+export function asksWelds(
+  item: string,
+  data: { welded?: 'yes' | 'no' | undefined; answers?: Readonly<Record<string, unknown>> | undefined },
+  listed: Listed,
+  onlyThin: readonly string[] = ['body.crack-test'],
+): boolean {
+  if (!aboutWelds.has(item) || data.answers?.[item] !== undefined) return true;
+  if (data.welded === 'no' && listed.length === 0) return false;
+  return (
+    !onlyThin.includes(item) ||
+    listed.some(({ weld, beside }) =>
+      isThin([weld.thickness?.quantity.si, weld.other?.quantity.si, ...beside], weld.part),
+    )
+  );
 }
