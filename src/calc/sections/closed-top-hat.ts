@@ -111,9 +111,10 @@ export const closedTopHatSection = sheet({
   examples: [
     {
       given: { crown: '60 mm', depth: '40 mm', flange: '20 mm', wall: '2 mm', floor: '1 mm' },
-      gives: { hat: '352 mm²', A: '452 mm²', J: '165966 mm⁴' },
+      gives: { hat: '348.6 mm²', A: '448.6 mm²', J: '165966 mm⁴' },
       source: {
-        document: 'Sharp corners, worked by hand: 4 · (58 · 39.5)² / (137/2 + 58/1); regression only',
+        document:
+          'Worked by hand: 352 less four corners of (1 − π/4) · 2²; 4 · (58 · 39.5)² / (137/2 + 58/1); regression only',
         basis: 'derived',
       },
     },

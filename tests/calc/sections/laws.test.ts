@@ -34,6 +34,27 @@ const mm = (min: number, max: number) => fc.double({ min: min / 1000, max: max /
 const close = (a: number, b: number, by = 1e-9) => expect(Math.abs(a - b) / Math.abs(b)).toBeLessThan(by);
 
 describe('laws of sections', () => {
+  it('a top-hat closed by a floor is a box with fins', () => {
+    fc.assert(
+      fc.property(mm(30, 100), mm(30, 100), mm(0.6, 3), (crown, depth, wall) => {
+        const t = `${wall * 1000} mm`;
+        const hat = { crown: `${crown * 1000} mm`, depth: `${depth * 1000} mm`, wall: t, floor: t };
+        const closed = (name: string, flange = '1e-9 mm') =>
+          result(sheetOf('section-top-hat-closed'), { ...hat, flange }, name);
+        const box = sectionProperties({ kind: 'box', depth: depth + wall, width: crown, flange: wall, web: wall });
+        close(closed('J'), box.J, 1e-9);
+        // Of the flanges is left what lies under the webs: the floor of the box is twice as thick there.
+        close(closed('A'), box.A, 0.1);
+        expect(closed('J', '20 mm')).toBeCloseTo(closed('J'), 15);
+        expect(closed('Ix', '20 mm')).toBeGreaterThan(closed('Ix'));
+        expect(closed('J')).toBeGreaterThan(
+          50 *
+            result(sheetOf('section-top-hat'), { crown: hat.crown, depth: hat.depth, wall: t, flange: '20 mm' }, 'J'),
+        );
+      }),
+    );
+  });
+
   it('a tube with sharp corners is the difference of two rectangles', () => {
     fc.assert(
       fc.property(mm(20, 200), mm(20, 200), mm(1, 9), (depth, width, wall) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Value } from '../../../src/calc/value.js';
 import { type Around, examineNote, problemsOf } from './bench.js';
 
 const at = (
@@ -10,6 +11,31 @@ const corner = (was: string, now: string, more = '') => `
 corners: [{ id: front-left, was: { ${was} }, now: { ${now} } }]
 clearance: [{ id: pipe, region: front-axle, load: unladen, was: 160 mm, now: 150 mm }]
 ${more}`;
+
+describe('half coils are coils', () => {
+  const bound = async (coils: string) =>
+    (
+      await examineNote(
+        'suspension',
+        corner(
+          '',
+          'spring-length: 225 mm, bump: 70 mm, rebound: 80 mm',
+          `front: { type: coil, motion: 0.9, now: { free-length: 340 mm, wire: 12.50 mm, coils: ${coils}, ends: plain } }`,
+        ),
+      )
+    ).runs.find((r) => r.sheet.id === 'coil-travel');
+  // Wires on top of each other, one more where the ends are not ground: 12.5 mm times 8.5.
+  it.each(['7.5', '7 1/2', '7½', '15/2'])('%s', async (coils) => {
+    const run = await bound(coils);
+    expect(run!.results!['solid']!.si).toBeCloseTo(0.0125 * 8.5, 12);
+  });
+  it('are counted, and so have no uncertainty', async () => {
+    expect([...((await bound('7.5'))!.inputs['coils'] as Value).parts.values()]).toEqual([0]);
+  });
+  it('refuses coils in mm', () => {
+    expect(problemsOf('suspension', 'front: { now: { coils: 8 mm } }')).toMatchObject([{ code: 'quantity' }]);
+  });
+});
 
 describe('ride height and travel', () => {
   it.each([

@@ -43,7 +43,7 @@ describe('fillet weld of a piece', () => {
   });
 
   it('has no capacity by a structural standard in sheet, whatever it is called', async () => {
-    const thin = /not calculable by AS 4100.*sectioned coupon/;
+    const thin = /not calculable by AS 4100.*weld procedure, coupon of .* mm, crack test lacking/;
     for (const weld of [
       { ...usual, thickness: '1.2 mm' },
       { ...usual, thickness: '1.2 mm', part: 'as-nzs-1163' },
@@ -51,11 +51,13 @@ describe('fillet weld of a piece', () => {
       { ...usual, other: '1.2 mm' },
     ])
       expect(await found(weld, '0.1 kN')).toMatchObject({
-        outcome: 'inconclusive',
+        of: 'element',
+        outcome: 'not-checked',
         says: expect.stringMatching(thin) as string,
       });
     expect(await found(without('other'), '0.1 kN', 'joined-to: 1.2 mm, ')).toMatchObject({
-      outcome: 'inconclusive',
+      of: 'element',
+      outcome: 'not-checked',
       says: expect.stringMatching(thin) as string,
     });
   });
@@ -71,6 +73,86 @@ describe('fillet weld of a piece', () => {
     expect(await found({ ...usual, steel: 'unknown' })).toMatchObject({
       outcome: 'inconclusive',
       says: expect.stringContaining('not known') as string,
+    });
+  });
+
+  // Common practice, no source: three things together stand for a capacity that no structural standard gives.
+  describe('in sheet of 1.2 mm', () => {
+    const weld = { ...usual, thickness: '1.2 mm', position: 'vertical' };
+    const shown = {
+      procedure: 'papers: [{ file: wp.pdf, shows: weld procedure, serves: [body.weld-procedure] }]',
+      coupon: '{ file: cut.jpg, shows: slice of the coupon, serves: [body.weld-test] }',
+      crack: '{ file: dye.jpg, shows: dye on bare welds, serves: [body.crack-test] }',
+    };
+    const note = (
+      photos: readonly string[],
+      coupon = 'thickness: 1.2 mm, position: vertical',
+      papers = shown.procedure,
+    ) => `${piece(weld)}\ncoupons: [{ id: c1, ${coupon} }]\nphotos: [${photos.join(', ')}]\n${papers}`;
+    const of = async (text: string) =>
+      (
+        await examineNote('body-structure', text, {
+          ...drop('0.1 kN'),
+          files: ['photos/cut.jpg', 'photos/dye.jpg', 'papers/wp.pdf'],
+        })
+      ).one('body.load', 'foot-toe');
+    const both = [shown.coupon, shown.crack];
+
+    it('is shown by procedure, coupon and crack test together, and by nothing less', async () => {
+      expect(await of(note(both))).toMatchObject({
+        of: 'element',
+        outcome: 'not-applicable',
+        says: expect.stringMatching(/wp.pdf.*cut.jpg.*dye.jpg/) as string,
+      });
+      for (const [text, lacking] of [
+        [note([shown.crack]), 'coupon of 1.2 mm, vertical lacking'],
+        [note([shown.coupon]), 'three: crack test lacking'],
+        [note(both, undefined, ''), 'three: weld procedure lacking'],
+      ] as const)
+        expect(await of(text)).toMatchObject({
+          outcome: 'not-checked',
+          says: expect.stringContaining(lacking) as string,
+        });
+    });
+
+    it.each([
+      ['thickness: 1.32 mm, position: vertical', 'not-applicable'],
+      ['thickness: 1.33 mm, position: vertical', 'not-checked'],
+      ['thickness: 1.08 mm, position: vertical', 'not-applicable'],
+      ['thickness: 1.07 mm, position: vertical', 'not-checked'],
+      ['thickness: 1.2 mm, position: flat', 'not-checked'],
+      ['thickness: 1.2 mm', 'not-checked'],
+      ['position: vertical', 'not-checked'],
+    ])('with a coupon of %s: %s', async (coupon, outcome) => {
+      expect((await of(note(both, coupon))).outcome).toBe(outcome);
+    });
+
+    it('carries what a sheet-steel standard gives it, read by the builder and named', async () => {
+      const by = (capacity: string, from = ", capacity-from: 'AS/NZS 4600, read by JO'") =>
+        piece({ ...weld, capacity: `${capacity}${from}` });
+      expect(await of(by('0.2 kN'))).toMatchObject({
+        outcome: 'within',
+        marks: expect.arrayContaining(['capacity by AS/NZS 4600, read by JO, as the builder read it']) as string[],
+      });
+      expect((await of(by('0.05 kN'))).outcome).toBe('beyond');
+      expect(await of(by('0.2 kN', ''))).toMatchObject({
+        outcome: 'not-checked',
+        todo: expect.stringContaining('capacity-from') as string,
+      });
+    });
+
+    it('is asked for a crack test, and thick metal is not', async () => {
+      const asked = async (text: string) => (await examineNote('body-structure', text)).all('body.crack-test').length;
+      expect([await asked(piece(weld)), await asked(piece(usual))]).toEqual([1, 0]);
+      expect(await asked(piece(without('other'), 'joined-to: "[3.2, 2.9] mm", '))).toBe(1);
+    });
+  });
+
+  it.each(['plug', 'butt'])('a %s weld is an element that is not checked', async (type) => {
+    const text = piece(usual).replace('type: fillet', `type: ${type}`);
+    expect((await examineNote('body-structure', text, drop('1 kN'))).one('body.load', 'foot-toe')).toMatchObject({
+      of: 'element',
+      outcome: 'not-checked',
     });
   });
 
