@@ -58,6 +58,8 @@ describe('what covers', () => {
     expect(await welds('trimmed: 2026-03-14, finished: 2026-03-16')).toContain('`trimmed` since 2026-03-14');
     expect(await welds('assembled: 2026-03-12, tested: 2026-03-13')).toContain('still to be recorded');
     expect(await fitted('painted: 2026-03-12')).toContain('still to be recorded');
+    const identity = await examineNote('rear-axle', 'stages: { tested: 2026-03-13 }');
+    expect(identity.one('hold-point', 'axle-identity').says).toContain('still to be recorded');
     expect(await fitted('finished: 2026-03-16')).toContain('`finished` since');
   });
 });

@@ -207,6 +207,7 @@ describe('a pressing along a floor is a box with it', () => {
     expect(await at('', '')).toBe('against');
     expect(await at(shown, '')).toBe('against');
     expect(await at(', joint-shown: looks sound', photos)).toBe('against');
+    expect(await at(', joint-shown: ","', photos)).toBe('against');
     expect(await at(shown, photos)).toBe('met');
   });
 });
