@@ -1,5 +1,6 @@
+import type { Source } from '../../calc/sheet.js';
 import type { Steel } from './steel.js';
-import { type HardnessScale, hardnessReach, hardnessScales, tensileOf } from './steel-hardness.js';
+import { type HardnessScale, hardnessReach, hardnessScales, hardnessSource, tensileOf } from './steel-hardness.js';
 
 /** Parts of a body by what their steel may be. */
 export const bodyParts = {
@@ -17,13 +18,15 @@ export type BodyPart = keyof typeof bodyParts;
 export interface YieldRange {
   least: number;
   most: number;
-  /** Least tensile strength, for what the metal that stays can carry. */
-  leastTensile: number;
   because: string;
+  /** The weakest that it rests on. */
+  source: Source;
 }
 
-/** Soft sheet for pressing: the least that its standard lets a designer assume (EN 10130, from memory). */
-const SOFTEST = { yield: 140, tensile: 270 };
+const practice: Source = { document: 'Common practice of the trade', basis: 'practice' };
+
+/** Soft sheet for pressing, MPa: the least that its standard lets a designer assume (EN 10130, from memory). */
+const SOFTEST = 140;
 
 /**
  * Greatest yield strength, MPa, that the part may have in a car built before that year; common practice, no source. Soft sheet
@@ -60,17 +63,17 @@ export function originalYield(of: {
     return {
       least: steel.yield,
       most: steel.yield,
-      leastTensile: steel.tensile ?? steel.yield,
       because: `${steel.text}, from its certificate`,
+      source: { document: `certificate of ${steel.text}`, basis: 'quoted' },
     };
   if (steel?.known === 'grade' && steel.yield !== undefined)
     return {
       least: steel.yield,
       most: steel.yieldMost ?? steel.yield * ABOVE_LEAST,
-      leastTensile: steel.tensile ?? steel.yield,
       because: steel.yieldMost
         ? `${steel.text}, least and greatest yield strength of the grade`
         : `${steel.text}, least yield strength of the grade and ${ABOVE_LEAST} times that, since the grade has no upper bound`,
+      source: (steel.yieldMost && steel.source) || practice,
     };
   return hardness ? byHardness(hardness) : byDate(built, part);
 }
@@ -94,8 +97,8 @@ function byHardness({
   return {
     least: low * (1 - CONVERSION) * YIELD_SHARE[0],
     most: high * (1 + CONVERSION) * YIELD_SHARE[1],
-    leastTensile: low * (1 - CONVERSION),
     because: `by its hardness of ${reading} ${scale} (${hardnessScales[scale]}), tensile strength by ISO 18265 within 10 %, of which steels yield at 0.45 to 1`,
+    source: hardnessSource,
   };
 }
 
@@ -103,9 +106,9 @@ function byDate(built: string, part: BodyPart | undefined): YieldRange {
   const [, by] = most.find(([before]) => built < before)!;
   const greatest = part === undefined ? Math.max(...Object.values(by)) : by[part];
   return {
-    least: SOFTEST.yield * 1e6,
+    least: SOFTEST * 1e6,
     most: greatest * 1e6,
-    leastTensile: SOFTEST.tensile * 1e6,
-    because: `steel not known; ${part === undefined ? 'any part' : bodyParts[part]} of a car built ${built}, common practice`,
+    because: `steel not known; ${part === undefined ? 'any part' : bodyParts[part]} of a car built ${built}`,
+    source: practice,
   };
 }

@@ -1,5 +1,6 @@
 import { equivalentStiffness } from '../../../calc/sections/equivalent-stiffness.js';
 import { equivalentStrength } from '../../../calc/sections/equivalent-strength.js';
+import type { Source } from '../../../calc/sheet.js';
 import { expanded, type Value } from '../../../calc/value.js';
 import { originalYield, type YieldRange } from '../../../project/designations/steel-of-original.js';
 import { showNumber, showQuantity } from '../../../units/show.js';
@@ -144,8 +145,15 @@ function strength(piece: Piece, pairs: readonly Pair[], work: Work): void {
   }
 }
 
-const shownRange = ({ least, most }: YieldRange) =>
-  `original taken to yield between ${showQuantity(least, 'MPa')} and ${showQuantity(most, 'MPa')}`;
+const shownRange = ({ least, most, source }: YieldRange) =>
+  `original taken to yield between ${showQuantity(least, 'MPa')} and ${showQuantity(most, 'MPa')}: ${source.document}, ${basisSays[source.basis]}`;
+const basisSays: Readonly<Record<Source['basis'], string>> = {
+  published: 'published',
+  quoted: 'quoted',
+  practice: 'no source',
+  memory: 'recalled, not confirmed',
+  derived: 'derived',
+};
 
 /** A hardness reading counts where the steel is not known; without one, build date and part. */
 function yieldOfOriginal(piece: Piece, work: Work): YieldRange | Missing {
