@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { follows } from '../../../src/checks/engine/stages.js';
 import { stageNames } from '../../../src/project/common.js';
-import { examineNote } from '../kinds/bench.js';
+import { type Bench, examineNote } from '../kinds/bench.js';
 
+const pointOf = ({ findings }: Bench, point: string) => findings.find((f) => f.point === point)!.says;
 const late = async (stages: string) =>
   (await examineNote('mounts', `stages: { ${stages} }`)).all('stage-order').map((f) => [f.subject, f.says]);
 
@@ -49,17 +50,16 @@ describe('order of stages, common practice with no source', () => {
 });
 
 describe('what covers', () => {
-  const welds = async (stages: string) =>
-    (await examineNote('mounts', `stages: { ${stages} }`)).one('hold-point', 'mount-welds').says;
+  const welds = async (stages: string) => pointOf(await examineNote('mounts', `stages: { ${stages} }`), 'mount-welds');
   const fitted = async (stages: string) =>
-    (await examineNote('mounts', `stages: { ${stages} }`)).one('hold-point', 'mounts-fitted').says;
+    pointOf(await examineNote('mounts', `stages: { ${stages} }`), 'mounts-fitted');
   it('is the stage itself or one that only comes after it; a test does not cover', async () => {
     expect(await welds('painted: 2026-03-12')).toContain('`painted` since 2026-03-12');
     expect(await welds('trimmed: 2026-03-14, finished: 2026-03-16')).toContain('`trimmed` since 2026-03-14');
     expect(await welds('assembled: 2026-03-12, tested: 2026-03-13')).toContain('still to be recorded');
     expect(await fitted('painted: 2026-03-12')).toContain('still to be recorded');
     const identity = await examineNote('rear-axle', 'stages: { tested: 2026-03-13 }');
-    expect(identity.one('hold-point', 'axle-identity').says).toContain('still to be recorded');
+    expect(pointOf(identity, 'axle-identity')).toContain('still to be recorded');
     expect(await fitted('finished: 2026-03-16')).toContain('`finished` since');
   });
 });

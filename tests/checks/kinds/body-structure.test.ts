@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Around, examineNote, problemsOf } from './bench.js';
+import { type Around, type Bench, examineNote, problemsOf } from './bench.js';
 
 const K = 'body-structure';
 const hat = 'HAT 60x40x20';
@@ -7,6 +7,8 @@ const piece = (fields: string) => `pieces: [{ id: rail, ${fields} }]`;
 const replaced = (was: string, now: string, more = '') =>
   piece(`role: replacement, was: { ${was} }, now: { ${now} }${more}`);
 const open = 'closed-by: none';
+const pointsOf = (findings: Bench['findings']) =>
+  findings.flatMap((f) => (f.point === undefined || f.item === 'hold-point-release' ? [] : [f.point]));
 /** Of a hat with one wall all stiffnesses go nearly as the wall; of axial stiffness exactly so. */
 const axial = async (note: string, around?: Around) =>
   (await examineNote(K, note, around)).one('body.equivalence-stiffness', 'rail-axial');
@@ -26,7 +28,7 @@ describe('the original counts as its maker made it', () => {
   it('and thicker where it was measured so', async () => {
     const was = (wall: string) => `section: ${hat}x0.7, steel: DC01, ${open}, wall: ${wall}`;
     expect((await axial(replaced(was('"[0.65, 0.90] mm"'), now))).result).toBe('against');
-    const stout = now.replace('0.70 ± 0.005 mm', '0.95 ± 0.005 mm');
+    const stout = now.replace('0.70 ± 0.005 mm', '1.10 ± 0.005 mm');
     expect((await axial(replaced(was('"[0.65, 0.90] mm"'), stout))).result).toBe('met');
   });
 
@@ -34,7 +36,7 @@ describe('the original counts as its maker made it', () => {
     const was = `section: ${hat}x0.8, steel: DC01, ${open}`;
     const second = `section: ${hat}x1.0, steel: DC01, ${open}`;
     expect((await axial(replaced(was, second))).result).toBe('met');
-    expect((await axial(replaced(was, `${second}, loss: 0.3 mm`))).result).toBe('against');
+    expect((await axial(replaced(was, `${second}, loss: 0.30 ± 0.01 mm`))).result).toBe('against');
   });
 });
 
@@ -49,9 +51,9 @@ describe('kept metal counts its thinnest place', () => {
   // Common practice, no source: 2.5 times as thick at most. 3.0 / 1.2 = 2.5.
   it.each([
     ['joined-to: 1.25 ± 0.01 mm', 'met'],
-    ['joined-to: "[1.30, 1.25, 1.30] mm"', 'met'],
+    ['joined-to: "[1.30 ± 0.01, 1.25 ± 0.01, 1.30 ± 0.01] mm"', 'met'],
     ['joined-to: 1.20 ± 0.01 mm', 'unclear'],
-    ['joined-to: "[1.50, 1.10, 1.50] mm"', 'against'],
+    ['joined-to: "[1.50 ± 0.01, 1.10 ± 0.01, 1.50 ± 0.01] mm"', 'against'],
     ['was: { section: FL 100x1.5, steel: DC01 }', 'met'],
     ['was: { section: FL 100x1.5, steel: DC01, loss: 0.4 ± 0.01 mm }', 'against'],
     ['was: { section: FL 100x1.5, steel: DC01, wall: "[1.48, 1.05] mm" }', 'against'],
@@ -224,17 +226,17 @@ describe('`welded: no`', () => {
     'body.joint-form',
   ];
   it('asks for no evidence, hold point or answer about welds', async () => {
-    const { all } = await examineNote(K, 'welded: no');
+    const { all, findings } = await examineNote(K, 'welded: no');
     for (const item of weldItems) expect(all(item), item).toEqual([]);
-    expect(all('hold-point').map((f) => f.subject)).toEqual(['member-as-received', 'cut-edge']);
+    expect(pointsOf(findings)).toEqual(['member-as-received', 'cut-edge']);
     expect(all('hold-point-release')).toEqual([]);
   });
 
   it('counts for nothing where welds are listed, or nothing was said', async () => {
     for (const note of ['', 'welded: yes', 'welded: no\npieces: [{ id: a, welds: [{ id: b, type: fillet }] }]']) {
-      const { all } = await examineNote(K, note);
+      const { all, findings } = await examineNote(K, note);
       for (const item of weldItems) expect(all(item), item).toHaveLength(1);
-      expect(all('hold-point')).toHaveLength(4);
+      expect(pointsOf(findings)).toHaveLength(4);
     }
   });
 
@@ -252,11 +254,11 @@ describe('`welded: no`', () => {
     ],
     ['rear-axle', ['axle-as-received', 'axle-identity'], ['axle.housing-welds', 'axle.brackets-shown']],
   ])('in a note of kind %s', async (kind, points, items) => {
-    const { all } = await examineNote(kind, 'welded: no');
-    expect(all('hold-point').map((f) => f.subject)).toEqual(points);
+    const { all, findings } = await examineNote(kind, 'welded: no');
+    expect(pointsOf(findings)).toEqual(points);
     for (const item of items) {
       expect(all(item), item).toEqual([]);
-      expect((await examineNote(kind, 'welded: yes')).all(item), item).toHaveLength(1);
+      expect((await examineNote(kind, 'welded: yes')).all(item).length, item).toBeGreaterThan(0);
     }
   });
 });
