@@ -22,7 +22,7 @@ import { placeOfValue } from './place-of-value.js';
 import { hangsOn, type Range } from './range.js';
 import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
-import { decide, marksOf } from './verdict.js';
+import { decide, marksOf, outcomeWith } from './verdict.js';
 import { acrossSays, factName, factWhere, nextStep, notMeasured, sentence } from './words.js';
 
 export { isMissing, type Maybe, type Missing } from './maybe.js';
@@ -359,14 +359,6 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
   };
   return work;
 }
-
-/** How a value comes out with a limit that may hold. */
-const outcomeWith = (resolved: Resolved, value: Value): Result =>
-  resolved.is === 'limit'
-    ? decide(value, resolved.limit).result
-    : resolved.is === 'not-applicable'
-      ? 'out'
-      : 'unconfirmed';
 
 /** The factor of a demand that was reckoned with it. */
 const inTheDemand: Value = {
