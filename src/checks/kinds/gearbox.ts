@@ -88,7 +88,6 @@ const shape = {
   'rotating-replaced': yesNo('was the flywheel or flexplate replaced'),
 };
 type Gearbox = Data<typeof shape>;
-const onlyAutomatic = { answer: 'not applicable', because: 'the gearbox is a manual one' };
 
 /** Another gearbox between engine and shaft. */
 export const gearbox = kind({
@@ -123,17 +122,9 @@ export const gearbox = kind({
   cautions: ['stands', 'lifting', 'spinning'],
   facts: (d) => ({ first_gear: gearOf(d, 'first'), top_gear: gearOf(d, 'top') }),
   answers: (d) => ({
-    'gearbox.ratios':
-      d.ratios?.length && d['ratios-from']
-        ? {
-            answer: d.ratios.map(({ id, ratio }) => `${id} ${ratio?.quantity.text ?? 'not stated'}`).join(', '),
-            because: d['ratios-from'],
-          }
-        : undefined,
     'gearbox.structure': structure(d),
-    'gearbox.neutral-start': d.type === 'manual' ? onlyAutomatic : d['neutral-start'] && { answer: d['neutral-start'] },
-    'gearbox.selector-shown':
-      d.type === 'manual' ? onlyAutomatic : d['selector-shown'] && { answer: d['selector-shown'] },
+    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'] },
+    'gearbox.selector-shown': d['selector-shown'] && { answer: d['selector-shown'] },
     'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
     'gearbox.lubricant':
       d.lubricant && d['lubricant-asked']
@@ -147,6 +138,7 @@ export const gearbox = kind({
         ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
         : undefined,
   }),
+  states: (d) => ({ gearbox: d.type, crossmember: d.crossmember }),
   raises: (item, d) =>
     !(item === 'gearbox.converter' && d.type !== 'automatic') && !(item === 'gearbox.spigot' && d.type !== 'manual'),
   evaluate: ({ data }, work) => {

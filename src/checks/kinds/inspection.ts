@@ -125,10 +125,6 @@ export const inspection = kind({
   }),
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
-    if (!work.isAnswered('vehicle.state') && vehicle.registration)
-      work.state('vehicle.state', '', 'met', `stated in build.md: ${vehicle.registration}; recorded, not judged`, {
-        answer: vehicle.registration,
-      });
     if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
       work.state(
         'vehicle.build-date',
