@@ -28,6 +28,8 @@ export interface Rests {
   /** Who typed an own-copy figure, and when. */
   readBy?: string | undefined;
   on?: string | undefined;
+  /** The certifier who adopted a figure of common practice in writing; the document is the letter. */
+  agreedWith?: string | undefined;
 }
 
 /** A limit in SI units, `min` and `max` inclusive unless `open`. Several of them may bound one value. */

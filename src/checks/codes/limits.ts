@@ -73,20 +73,10 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   if ('unstated' in whole) return { is: 'unstated', names: whole.unstated };
   if (!whole.holds) return { is: 'not-applicable', reason: whole.reason };
   const own = world.ownFigures.get(item.id);
-  if (own)
-    return boundsOf(
-      own,
-      item,
-      {
-        document: own.document ?? item.rests.document,
-        edition: own.edition,
-        clause: own.clause,
-        basis: 'own-copy',
-        readBy: own['read-by'],
-        on: own.on,
-      },
-      world,
-    );
+  if (own) {
+    const kept = keptSide(own, item, world);
+    return boundsOf({ ...kept?.bounds, ...own }, item, { ...ownRests(own, item), ...kept?.rests }, world);
+  }
   const reasons: string[] = [];
   for (const one of item.cases) {
     const test = applies(one.applies, world);
@@ -117,6 +107,40 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   }
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
+}
+
+/** What a figure of the own copy rests on, or the letter in which the certifier adopted it. */
+function ownRests(own: OwnFigure, item: Item): Omit<Limit, 'unit'> {
+  const agreedWith = own['agreed-with'];
+  if (agreedWith !== undefined)
+    return { document: own.document ?? `letter ${own.letter}`, basis: 'own-copy', agreedWith, on: own.on };
+  return {
+    document: own.document ?? item.rests.document,
+    edition: own.edition,
+    clause: own.clause,
+    basis: 'own-copy',
+    readBy: own['read-by'],
+    on: own.on,
+  };
+}
+
+/**
+ * The side of the item's own bounds that a figure of the own copy does not speak of: it stays, and what the limit rests on is
+ * then the weaker of both.
+ */
+function keptSide(own: OwnFigure, item: Item & { kind: 'limit' | 'test' }, world: World) {
+  const one = item.cases.find((c) => {
+    const test = applies(c.applies, world);
+    return 'holds' in test && test.holds;
+  });
+  const low = own.min === undefined && own.above === undefined ? { min: one?.min, above: one?.above } : {};
+  const high = own.max === undefined && own.below === undefined ? { max: one?.max, below: one?.below } : {};
+  const bounds = Object.fromEntries(
+    Object.entries({ ...low, ...high }).flatMap(([key, text]) => (text === undefined ? [] : [[key, text]])),
+  );
+  if (!one || Object.keys(bounds).length === 0) return undefined;
+  const rests = one.rests ?? item.rests;
+  return { bounds, rests: { basis: rests.basis, status: rests.status } };
 }
 
 type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below'>;

@@ -5,7 +5,7 @@ import { afresh } from '../../project/memory.js';
 import type { Build, Note } from '../../project/model.js';
 import type { CodeItem, Codes } from '../codes/codes.js';
 import type { World } from '../codes/limits.js';
-import type { OwnFigure } from '../codes/own-copy.js';
+import type { Confirmed, OwnFigure } from '../codes/own-copy.js';
 import { agreement } from './agreement.js';
 import { askItems } from './ask-items.js';
 import { concede } from './concessions.js';
@@ -37,6 +37,8 @@ export interface Rules {
   kinds: ReadonlyMap<string, Kind>;
   ownFigures: ReadonlyMap<string, OwnFigure>;
   ownItems: readonly CodeItem[];
+  /** Questions and proofs that stand so in the own copy, for the register; `ownItems` has them as confirmed. */
+  confirmed?: ReadonlyMap<string, Confirmed> | undefined;
   /** The day on which the build is checked, as `2026-03-14`; left out, no day is too late. */
   today?: string | undefined;
 }
