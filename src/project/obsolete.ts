@@ -38,7 +38,6 @@ const mergedItems: readonly (readonly [item: string, now: string])[] = [
   ['driveline.retainer', 'driveline.retainer-drawing'],
   ['gearbox.ratios', 'gearbox.identity'],
   ['seating.belt-thread', 'seating.belt-geometry'],
-  ['vehicle.state', 'vehicle.register'],
 ];
 
 export const obsolete: readonly Obsolete[] = [
@@ -49,5 +48,8 @@ export const obsolete: readonly Obsolete[] = [
       path: ['answers', item],
       now: { gone: `asked together with \`${now}\`` },
     }),
+  ),
+  ...(['photos', 'papers'] as const).map(
+    (list): Obsolete => ({ since: 2, of: 'note', path: [list, '[]', 'serves'], now: { key: 'proves' } }),
   ),
 ];

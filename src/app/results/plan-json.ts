@@ -21,11 +21,12 @@ export function planJson(build: Build, plan: Plan) {
     leftOut: plan.leftOut,
     sheets: plan.sheets,
     baseline: plan.baseline,
-    points: plan.points.map(({ kind, note, id, shows, level, during, before }) => ({
+    points: plan.points.map(({ kind, note, id, shows, parts, level, during, before }) => ({
       kind,
       note,
       id,
       shows,
+      parts,
       level,
       during,
       before,
@@ -40,9 +41,10 @@ function limitJson(limit: Limit) {
     si === undefined ? undefined : Number(toUnit(si, limit.unit).toPrecision(12));
   const { document, edition, clause, basis, status, readBy, on } = limit;
   return {
-    min: shown(limit.min),
-    max: shown(limit.max),
-    exclusive: limit.open || undefined,
+    min: shown(limit.min?.si),
+    max: shown(limit.max?.si),
+    minExclusive: limit.min?.strict || undefined,
+    maxExclusive: limit.max?.strict || undefined,
     unit: limit.unit,
     recommended: limit.recommended || undefined,
     document,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bases, statuses } from './limit.js';
+import { bases, rules, statuses } from './limit.js';
 
 /**
  * The form of a code of practice as data. A file under `codes/` is one code; an item is one thing that it asks, in our
@@ -75,6 +75,12 @@ const restsSchema = z.strictObject({
 /** A bound: a quantity (`25 mm`) or an expression over facts and measurements (`5.0 cm3/kg * original_mass`). */
 const bound = z.string().min(1);
 const bounds = ['min', 'max', 'above', 'below'] as const;
+const rule = z
+  .enum(rules)
+  .optional()
+  .describe(
+    'what the comparison does with the uncertainty; left out: `as-read` for a recommendation, `guarded` for all else',
+  );
 
 /** One figure with its own applicability; the first case that applies is taken. */
 const caseSchema = z
@@ -87,6 +93,7 @@ const caseSchema = z
     rests: restsSchema.optional().describe('where it differs from the item'),
     'not-applicable': words.optional().describe('the reason, where a case lifts the item'),
     figure: words.optional().describe('which figure to read in the own copy, where none is confirmed for this case'),
+    rule: rule.describe('where it differs from the item'),
   })
   .refine(
     (one) =>
@@ -94,6 +101,10 @@ const caseSchema = z
         Boolean,
       ).length === 1,
     'one of: bounds, `not-applicable`, `figure`',
+  )
+  .refine(
+    (one) => !(one.min && one.above) && !(one.max && one.below),
+    'one of `min` and `above`, one of `max` and `below`',
   );
 export type Case = z.infer<typeof caseSchema>;
 
@@ -112,6 +123,10 @@ const common = {
     .optional()
     .describe('ids of items that are asked no longer, because this one asks for the same'),
   'because-of': words.optional().describe('the work or the fact for which it is asked'),
+  'raised-where': z
+    .array(z.string())
+    .optional()
+    .describe('words of build.md that must be `yes` for it to be asked at all, such as tows'),
   compare: z
     .array(z.strictObject({ says: words, rests: restsSchema }))
     .optional()
@@ -126,6 +141,13 @@ const figures = {
     .describe('an expression over the measurements; left out: the kind of note measures it'),
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
   recommended: flag.optional(),
+  rule,
+  'speaks-against': z
+    .strictObject({ item: id, words: z.array(z.string()).min(1), unless: z.array(z.string()), because: words })
+    .optional()
+    .describe(
+      'words that an answer to another item cannot hold where the value lies surely beyond the figure, unless it has others',
+    ),
   figure: words.optional().describe('which figure to read in the own copy, where no case applies'),
 };
 
@@ -138,6 +160,10 @@ export const itemSchema = z.discriminatedUnion('kind', [
     stop: flag
       .optional()
       .describe('any other answer is an open finding for the certifier, whatever else the note says'),
+    states: z
+      .string()
+      .optional()
+      .describe('what the answer states that build.md states as well: the name of a fact, or `modification-code`'),
   }),
   z.strictObject({
     ...common,
@@ -146,6 +172,12 @@ export const itemSchema = z.discriminatedUnion('kind', [
       .array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note']))
       .min(1)
       .describe('any one of these will do'),
+    parts: z
+      .array(z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/))
+      .min(2)
+      .optional()
+      .describe('what one picture or document each has to show; left out: one is enough'),
+    'after-work': flag.optional().describe('a document from before the work does not show it'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);

@@ -1,9 +1,10 @@
 import { expanded, type Value } from '../../calc/value.js';
 import { unit } from '../../units/unit.js';
+import { calculated } from './calculated.js';
 import { evaluate, type Names } from './evaluate.js';
 import { expressionOf } from './expression-of.js';
 import type { Applies, Case, Item } from './item.js';
-import { type Basis, type Limit, weakest } from './limit.js';
+import { type Basis, type Bound, boundOf, type Limit, weakest } from './limit.js';
 import type { OwnFigure } from './own-copy.js';
 
 /** Which limit of an item holds for one vehicle, in one state, on one note. */
@@ -75,7 +76,11 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   const own = world.ownFigures.get(item.id);
   if (own) {
     const kept = keptSide(own, item, world);
-    return boundsOf({ ...kept?.bounds, ...own }, item, { ...ownRests(own, item), ...kept?.rests }, world);
+    const rests = ownRests(own, item);
+    if (!kept) return boundsOf(own, item, rests, world);
+    const { bounds, document, basis, status } = kept;
+    const both = { ...rests, document: `${rests.document}; other side ${document}`, basis, status };
+    return boundsOf({ ...bounds, ...own }, item, both, world);
   }
   const reasons: string[] = [];
   for (const one of item.cases) {
@@ -88,7 +93,7 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
     if (one['not-applicable']) return { is: 'not-applicable', reason: one['not-applicable'] };
     if (one.figure) return { is: 'figure', figure: one.figure };
     const rests = one.rests ?? item.rests;
-    const basis = weakest(rests.basis, ...([one.applies?.basis, item.applies?.basis].filter(Boolean) as Basis[]));
+    const basis = weakest(rests.basis, ...basesOf(one, item));
     return boundsOf(
       one,
       item,
@@ -108,6 +113,10 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
 }
+
+/** Bases of applicability and definition, where they are weaker than that of the figure. */
+const basesOf = (one: Case, item: Item): Basis[] =>
+  [one.applies?.basis, item.applies?.basis].filter((b) => b !== undefined);
 
 /** What a figure of the own copy rests on, or the letter in which the certifier adopted it. */
 function ownRests(own: OwnFigure, item: Item): Omit<Limit, 'unit'> {
@@ -139,11 +148,48 @@ function keptSide(own: OwnFigure, item: Item & { kind: 'limit' | 'test' }, world
     Object.entries({ ...low, ...high }).flatMap(([key, text]) => (text === undefined ? [] : [[key, text]])),
   );
   if (!one || Object.keys(bounds).length === 0) return undefined;
-  const rests = one.rests ?? item.rests;
-  return { bounds, rests: { basis: rests.basis, status: rests.status } };
+  const { document, basis, status } = one.rests ?? item.rests;
+  return { bounds, document, status, basis: weakest(basis, ...basesOf(one, item)) };
 }
 
-type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below'>;
+/**
+ * The limits that may hold where a fact decides between cases and its uncertainty reaches across the edge: that of the value as
+ * it stands first. Mostly there is one.
+ */
+export function resolveAcross(item: Item & { kind: 'limit' | 'test' }, world: World): readonly Resolved[] {
+  const deciding = new Set(
+    item.cases.flatMap((one) => {
+      const read = one.applies?.when === undefined ? undefined : expressionOf(one.applies.when);
+      return read?.ok ? [...read.names] : [];
+    }),
+  );
+  const uncertain = [...deciding].filter((name) => expanded(world.value(name) ?? { parts: new Map() }) > 0);
+  const shifted = uncertain.flatMap((name) => [shift(world, name, 1), shift(world, name, -1)]);
+  const all = [world, ...shifted].map((w) => ({ taken: caseTaken(item, w), world: w }));
+  const first = all.filter(({ taken }, i) => all.findIndex((other) => other.taken === taken) === i);
+  return first.map(({ world: w }) => resolve(item, w));
+}
+
+/** The first case that applies, by its place in the list. */
+function caseTaken(item: Item & { kind: 'limit' | 'test' }, world: World): number {
+  return item.cases.findIndex((one) => {
+    const test = applies(one.applies, world);
+    return 'unstated' in test || test.holds;
+  });
+}
+
+/** The world with one fact at an end of what it may be. */
+function shift(world: World, moved: string, by: 1 | -1): World {
+  return {
+    ...world,
+    value: (name) => {
+      const value = world.value(name);
+      return value && name === moved ? { ...value, si: value.si + by * expanded(value) } : value;
+    },
+  };
+}
+
+type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below' | 'rule'>;
 
 function boundsOf(
   bounds: Bounds,
@@ -151,47 +197,31 @@ function boundsOf(
   rests: Omit<Limit, 'unit'>,
   world: World,
 ): Resolved {
-  const low = bounds.min ?? bounds.above;
-  const high = bounds.max ?? bounds.below;
-  const lower = low === undefined ? undefined : bound(low, world);
-  const upper = high === undefined ? undefined : bound(high, world);
-  const unstated = [lower, upper].flatMap((b) => (b && 'unstated' in b ? b.unstated : []));
+  const ends = [bounds.min ?? bounds.above, bounds.max ?? bounds.below];
+  const [lower, upper] = ends.map((text) => (text === undefined ? undefined : calculated(text, world.value)));
+  const unstated = [lower, upper].flatMap((end, i) =>
+    end?.is === 'missing' ? end.names : end?.is === 'none' ? [ends[i]!] : [],
+  );
   if (unstated.length > 0) return { is: 'unstated', names: unstated };
-  const number = (b: typeof lower) => (b && 'si' in b ? b : undefined);
+  const bound = (end: typeof lower, strict: boolean): Bound | undefined =>
+    end?.is === 'number' ? boundOf(end, strict) : undefined;
   return {
     is: 'limit',
     limit: {
       ...rests,
       unit: item.unit,
-      min: number(lower)?.si,
-      max: number(upper)?.si,
-      open: bounds.above !== undefined || bounds.below !== undefined,
-      expanded: Math.max(number(lower)?.expanded ?? 0, number(upper)?.expanded ?? 0),
-      from: [low, high].find((b) => b !== undefined && /[a-z]_|[*]/.test(b)),
+      min: bound(lower, bounds.above !== undefined),
+      max: bound(upper, bounds.below !== undefined),
+      from: ends.find((text) => text !== undefined && /[a-z]_|[*]/.test(text)),
+      rule: bounds.rule ?? item.rule,
       recommended: item.recommended === true,
     },
   };
 }
 
-/** A bound in SI with the uncertainty of the facts it is reckoned from. */
-function bound(text: string, world: World): { si: number; expanded: number } | { unstated: string[] } {
-  const read = expressionOf(text);
-  if (!read.ok) return { unstated: [text] };
-  const at = (moved?: string, by = 0) => evaluate(read.expression, namesOf(world, moved, by));
-  const middle = at();
-  if (middle.is === 'missing') return { unstated: [...middle.names] };
-  if (middle.is !== 'number') return { unstated: [text] };
-  const parts = [...read.names].map((name) => {
-    const [up, down] = [at(name, 0.5), at(name, -0.5)];
-    return up.is === 'number' && down.is === 'number' ? up.si - down.si : 0;
-  });
-  return { si: middle.si, expanded: Math.hypot(...parts) };
-}
-
-function namesOf(world: World, moved?: string, by = 0): Names {
+function namesOf(world: World): Names {
   return (name) => {
     const value = world.value(name);
-    if (!value) return undefined;
-    return { si: value.si + (name === moved ? by * expanded(value) : 0), dimension: unit(value.unit).dimension };
+    return value && { si: value.si, dimension: unit(value.unit).dimension };
   };
 }

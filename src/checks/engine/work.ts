@@ -4,30 +4,27 @@ import { type Run, run as workThrough } from '../../calc/run.js';
 import { utilisation } from '../../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
 import { withUsual } from '../../calc/usual.js';
-import { expanded, type Place, type Value } from '../../calc/value.js';
-import type { FactName } from '../../project/facts.js';
-import { facts } from '../../project/facts.js';
+import { spread, type Value } from '../../calc/value.js';
+import { type FactName, factIn, facts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
 import { metaAt, type NamedPath, placeOfField } from '../../project/find-field.js';
 import { type Recall, textOf } from '../../project/memory.js';
-import type { Build, Note } from '../../project/model.js';
+import { type Build, type Note, placeIn } from '../../project/model.js';
 import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
-import { differenceUnit } from '../../units/unit.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
-import { type Resolved, resolve, type World } from '../codes/limits.js';
+import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
+import { type About, agree, disagreement, type FactClaim } from './agreement.js';
 import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
+import { isMissing, type Maybe, type Missing } from './maybe.js';
+import { placeOfValue } from './place-of-value.js';
+import type { Told } from './told.js';
+import { uncertaintyMarks } from './values.js';
 import { decide, marksOf } from './verdict.js';
+import { acrossSays, factName, factWhere, nextStep, notMeasured, sentence } from './words.js';
 
-/** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
-export interface Missing {
-  missing: readonly { says: string; where: string; how?: string | undefined; path: NamedPath }[];
-  reason?: string | undefined;
-  run?: string | undefined;
-}
-export type Maybe = Value | Missing;
-export const isMissing = (value: Maybe): value is Missing => 'missing' in value;
+export { isMissing, type Maybe, type Missing } from './maybe.js';
 
 type Rows = readonly Readonly<Record<string, Maybe>>[];
 type MaybeInput<I> = I extends { choices: infer C }
@@ -49,8 +46,8 @@ export interface Work {
   note: Note;
   /** A measured field as a value, or what is missing. */
   take: (measured: Measured | undefined, ...path: string[]) => Maybe;
-  /** A fact that is stated once in the build. */
-  fact: (name: FactName) => Maybe;
+  /** A fact that is stated once in the build, of the vehicle as modified or as received. */
+  fact: (name: FactName, state?: 'as-received' | 'as-modified') => Maybe;
   /** A field that is no number and was not filled in. */
   lacks: (...path: string[]) => Missing;
   loadCase: (id: string | undefined) => LoadCase | undefined;
@@ -75,7 +72,17 @@ export interface Work {
     says: string,
     options?: Partial<Finding> & { path?: NamedPath },
   ) => void;
+  /** Whether the builder answered what no fact decides. */
   isAnswered: (item: string) => boolean;
+  /** An answer that follows from facts, of whichever note: it goes before what is answered. */
+  derive: (item: string, told: Omit<Told, 'item' | 'note' | 'place'> & { from: NamedPath | InBuild }) => void;
+  /** Holds two values of one thing against each other: stated, or calculated from other fields. */
+  agree: (subject: string, about: About, first: Maybe, second: Maybe) => void;
+}
+
+/** A field of `build.md`. */
+interface InBuild {
+  inBuild: NamedPath;
 }
 
 export interface CompareOptions {
@@ -116,7 +123,12 @@ export interface Ground {
 export interface Done {
   findings: Finding[];
   runs: Run[];
+  told: Told[];
+  /** Facts that notes calculated. */
+  claims: FactClaim[];
 }
+
+export const nothingDone = (): Done => ({ findings: [], runs: [], told: [], claims: [] });
 
 /** The context for one note. Findings and runs are added to `done`. */
 export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, ground: Ground, done: Done): Work {
@@ -163,15 +175,36 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
     note,
     take: (measured, ...path) => (measured ? ground.valueOf(measured) : missing(path)),
     lacks: (...path) => missing(path),
-    fact: (name) => ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] },
+    fact: (asked, state = 'as-modified') => {
+      const name = factIn(state, asked);
+      return ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] };
+    },
     loadCase: (id) => build.data['load-cases']?.find((c) => c.id === id),
     hasNote: ground.hasNote,
     publish: (name, value) => {
       if (isMissing(value)) return;
-      if (name in facts) ground.reckoned.set(name, value);
-      else published.set(name, value);
+      if (!(name in facts)) return void published.set(name, value);
+      ground.reckoned.set(name, value);
+      done.claims.push({
+        name: name as FactName,
+        value,
+        note: note.name,
+        place: placeOfValue(value, note, done.runs),
+      });
     },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
+    derive: (item, { from, ...told }) =>
+      void done.told.push({
+        item,
+        note: note.name,
+        place: 'inBuild' in from ? placeIn(build, from.inBuild) : placeOfField(note, from),
+        ...told,
+      }),
+    agree: (subject, about, first, second) => {
+      if (isMissing(first) || isMissing(second) || agree(first, second, about.method?.expanded)) return;
+      const claim = (value: Value) => ({ value, note: note.name, place: placeOfValue(value, note, done.runs) });
+      done.findings.push(disagreement(subject, about, claim(first), claim(second)));
+    },
     sheet: (sheet, subject, inputs) => {
       const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
       const lacking = lacks(sheet.inputs, inputs);
@@ -194,10 +227,11 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         options.element ? 'element' : basis === 'practice' ? 'practice' : 'requirement';
       const own = classOf(found.rests.basis);
       const rests = { of: own, basis: found.rests.basis, marks: [] as string[] };
-      const resolved: Resolved =
+      const mayHold: readonly Resolved[] =
         options.limit && !world.ownFigures.has(id)
-          ? { is: 'limit', limit: options.limit }
-          : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+          ? [{ is: 'limit', limit: options.limit }]
+          : resolveAcross(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+      const resolved = mayHold[0]!;
       const place = placeOfValue(value, note, done.runs);
       if (resolved.is === 'not-applicable')
         return void add(id, subject, { ...rests, outcome: 'not-applicable', says: resolved.reason, place });
@@ -206,7 +240,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
       }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
+      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, spread(value));
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
@@ -228,15 +262,22 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
-      const { limit } = resolved;
-      const { result: compared, margin } = decide(value, limit);
+      const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
+      const decision = decide(value, limit);
+      const { result: compared, margin } = decision;
       const of = classOf(limit.basis);
-      const result = options.proposed && compared !== 'against' ? 'missing' : compared;
+      const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== compared);
+      const result =
+        across && of === 'requirement'
+          ? 'unconfirmed'
+          : options.proposed && compared !== 'against'
+            ? 'missing'
+            : compared;
       const marks = [
         ...more,
         ...marksOf(limit),
         ...(limit.recommended ? ['recommendation'] : []),
-        ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : []),
+        ...uncertaintyMarks(value, build),
       ];
       add(id, subject, {
         of,
@@ -244,10 +285,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         measured: value,
         limit,
         basis: limit.basis,
-        margin,
+        margin: across ? undefined : margin,
         run,
         marks,
-        says: sentence(compared, shown, limit, margin),
+        says: across ? acrossSays(shown, mayHold) : sentence(shown, limit, decision),
         todo: todo ?? nextStep(result, limit, id),
         place,
       });
@@ -255,7 +296,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
       if (!loadCase || demand === undefined) {
         if (isMissing(capacity)) return work.compare(id, subject, capacity, { element: true });
-        const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
+        const shown = showQuantity(capacity.si, capacity.unit, spread(capacity));
         const why =
           named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
@@ -311,6 +352,14 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
   return work;
 }
 
+/** How a value comes out with a limit that may hold. */
+const outcomeWith = (resolved: Resolved, value: Value): Result =>
+  resolved.is === 'limit'
+    ? decide(value, resolved.limit).result
+    : resolved.is === 'not-applicable'
+      ? 'out'
+      : 'unconfirmed';
+
 /** The factor of a demand that was reckoned with it. */
 const inTheDemand: Value = {
   si: 1,
@@ -339,67 +388,9 @@ function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Miss
   };
 }
 
-function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'run'> & { result: Result } {
-  if (value.missing.length === 0)
-    return {
-      result: 'unclear',
-      says: `no number: ${value.reason ?? 'the sheet gives none'}`,
-      todo: 'agree alternative evidence with the certifier',
-      run: value.run,
-    };
-  const names = value.missing.map((m) => m.says).join('; ');
-  const how = value.missing.map((m) => `${m.where}${m.how ? ` (${m.how})` : ''}`).join('; ');
-  return { result: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
-}
-
-/** Where the value stands in the note; of a reckoned one, where its first measured input stands. */
-function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
-  if (isMissing(value)) return placeOfField(note, value.missing[0]?.path ?? []);
-  if (value.origin.kind === 'note' && value.origin.place.file === note.file) return value.origin.place;
-  const { origin } = value;
-  const run = origin.kind === 'sheet' ? runs.findLast((r) => r.id === origin.run) : undefined;
-  const inputs = Object.values(run?.inputs ?? {}).filter((i): i is Value => typeof i === 'object' && !Array.isArray(i));
-  for (const input of inputs) {
-    const place = placeOfValue(input, note, runs);
-    if (place.path !== '') return place;
-  }
-  return placeOfField(note, []);
-}
-
-function sentence(result: Result, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
-  const bound = [
-    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
-    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
-  ]
-    .filter(Boolean)
-    .join(' and ');
-  const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
-  const tails: Partial<Record<Result, string>> = {
-    met: `margin ${by}`,
-    against: `beyond it by ${by}`,
-    unclear: 'the uncertainty reaches across the limit',
-    unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
-  };
-  const tail = tails[result] ?? '';
-  return `measured ${shown}, expected ${bound}; ${tail}`;
-}
-
-function nextStep(result: Result, limit: Parameters<typeof decide>[1], item: string): string | undefined {
-  if (result === 'against')
-    return limit.recommended
-      ? 'justify it to the certifier as a concession, or change the part'
-      : 'change the part, or ask the certifier for a concession';
-  if (result === 'unclear') return 'measure again with a smaller uncertainty, or move away from the limit';
-  if (result === 'unconfirmed') return `read the figure in your copy and type it into limits.yaml (item ${item})`;
-  return undefined;
-}
-
 /** What a finding on an item is about, where no number is compared. */
 function classOfItem({ kind, rests }: Item): FindingClass {
   if (kind === 'answer') return 'answer';
   if (kind === 'evidence') return 'proof';
   return rests.basis === 'practice' ? 'practice' : 'requirement';
 }
-
-const factName = (name: string) => (name in facts ? facts[name as FactName].says : name);
-const factWhere = (name: string) => (name in facts ? facts[name as FactName].where : `\`${name}\``);

@@ -12,7 +12,11 @@ const core = (state: string) =>
       radiator: text(`radiator ${state}: kind, maker, flow`, 'aluminium, two rows, crossflow'),
       width: quantity('mm', `width of the core ${state}`, { how: 'tape over the fins', typical: '560 mm' }),
       height: quantity('mm', `height of the core ${state}`, { how: 'tape over the fins', typical: '380 mm' }),
-      thickness: quantity('mm', `thickness of the core ${state}`, { how: 'caliper', typical: '42 mm' }),
+      thickness: quantity('mm', `thickness of the core ${state}`, {
+        measuredAs: 'thickness',
+        how: 'caliper',
+        typical: '42 mm',
+      }),
       capacity: quantity('L', `coolant in the whole system ${state}`, {
         how: 'measured jug, filled until no more air comes out',
         typical: '7.5 L',
@@ -33,6 +37,7 @@ const shape = {
       slack: yesNo('is it long enough for the movement of the engine both ways'),
       near: text('what it comes near to', 'alternator belt'),
       gap: quantity('mm', 'least gap to belts, fan, exhaust and edges', {
+        measuredAs: 'rule',
         how: 'stepped gauge at rest, system full',
         typical: '25 mm',
       }),
@@ -43,7 +48,7 @@ const shape = {
   'fan-gap': quantity(
     'mm',
     'least gap of what moves with the engine (fan, pulley, pump) to core, shroud or electric fan',
-    { how: 'stepped gauge at rest, fan turned by hand', typical: '28 mm' },
+    { measuredAs: 'rule', how: 'stepped gauge at rest, fan turned by hand', typical: '28 mm' },
   ),
   'fan-guarded': yesNo(
     'can hoses, wires and hands not get into the fan, and has an electric one its own fuse and relay',
@@ -84,29 +89,23 @@ export const cooling = kind({
       before: 'dismantled',
     },
     {
-      id: 'cooling-fitted',
-      shows: 'Radiator mounting, hoses and fan with the gauge in the least gaps',
-      level: 'record',
-      during: 'assembled',
-      before: 'finished',
-    },
-    {
       id: 'cooling-pressure-test',
       shows: 'Gauge on the filler at the start and at the end of the test',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['start', 'end'],
     },
   ],
   cautions: ['pressure', 'spinning', 'electrical'],
   answers: (d) => ({
     ...pressureTestAnswers(d['pressure-test'], 'cooling.tight'),
-    'cooling.support': d['support-cut'] && { answer: d['support-cut'] },
-    'cooling.fan': d['fan-guarded'] && { answer: d['fan-guarded'] },
+    'cooling.support': d['support-cut'] && { answer: d['support-cut'], from: ['support-cut'] },
+    'cooling.fan': d['fan-guarded'] && { answer: d['fan-guarded'], from: ['fan-guarded'] },
     'cooling.hoses': hoses(d),
     'assembly.openings':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
   }),
   evaluate: ({ data }, work) => {
@@ -133,8 +132,12 @@ export const cooling = kind({
 function hoses({ hoses: all }: Cooling) {
   const wrong = all?.filter((h) => h.clamped === 'no' || h.slack === 'no') ?? [];
   if (wrong.length > 0)
-    return { answer: 'no', because: `not clamped on a bead, or too short: ${wrong.map((h) => h.id).join(', ')}` };
+    return {
+      answer: 'no',
+      because: `not clamped on a bead, or too short: ${wrong.map((h) => h.id).join(', ')}`,
+      from: ['hoses', wrong[0]!.id],
+    };
   return all?.length && all.every((h) => h.clamped && h.slack && h.gap && h.says)
-    ? { answer: 'yes', because: all.map((h) => h.says).join('; ') }
+    ? { answer: 'yes', because: all.map((h) => h.says).join('; '), from: ['hoses'] }
     : undefined;
 }

@@ -31,7 +31,7 @@ const shape = {
         how: 'clamp meter after the start of the motor, engine running, everything on that it feeds',
         typical: '18 A',
       }),
-      fuse: named('A', 'rating of its fuse', { typical: '25 A' }),
+      fuse: named('A', 'rating of its fuse', { measuredAs: 'paper', typical: '25 A' }),
       'fuse-distance': quantity('mm', 'length of wire between the source and the fuse', {
         how: 'tape along the wire',
         typical: '150 mm',
@@ -72,6 +72,7 @@ const shape = {
     typical: '58 A',
   }),
   alternator: named('A', 'output of the alternator at the engine speed of slow driving', {
+    measuredAs: 'paper',
     how: "maker's curve, or clamp meter with a load tester",
     typical: '75 A',
   }),
@@ -121,10 +122,11 @@ export const electrical = kind({
   holdPoints: [
     {
       id: 'wiring-as-received',
-      shows: 'Battery, fuse box and connectors of airbags as they came',
+      shows: 'Battery, fuse box and, where there are any, connectors of airbags as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['battery', 'fuse-box'],
     },
     {
       id: 'looms-open',
@@ -132,6 +134,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: ['sleeves', 'grommets'],
+      serves: 'electrical.route-shown',
     },
     {
       id: 'battery-fitted',
@@ -139,6 +143,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['clamp', 'vent', 'cable'],
+      serves: 'electrical.battery-shown',
     },
   ],
   cautions: ['electrical', 'fuel', 'restraints'],
@@ -146,13 +152,17 @@ export const electrical = kind({
     'electrical.battery': battery(d),
     'electrical.airbag-circuits':
       d['airbag-circuits'] === 'untouched'
-        ? { answer: 'yes' }
+        ? { answer: 'yes', from: ['airbag-circuits'] }
         : d['airbag-circuits'] === 'none'
-          ? { answer: 'not applicable', because: 'the car has no airbags or belt tensioners' }
+          ? {
+              answer: 'not applicable',
+              because: 'the car has no airbags or belt tensioners',
+              from: ['airbag-circuits'],
+            }
           : undefined,
-    'retained.fault-lamps': d['fault-lamps'] && { answer: d['fault-lamps'] },
-    'fuel.pump-stops': d['pump-stops'] && { answer: d['pump-stops'] },
-    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'] },
+    'retained.fault-lamps': d['fault-lamps'] && { answer: d['fault-lamps'], from: ['fault-lamps'] },
+    'fuel.pump-stops': d['pump-stops'] && { answer: d['pump-stops'], from: ['pump-stops'] },
+    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
   }),
   states: (d) => ({ gearbox: d['neutral-start'] && (d['neutral-start'] === 'manual' ? 'manual' : 'automatic') }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
@@ -226,6 +236,8 @@ function battery({ battery: b }: Electrical) {
     b?.clamped === 'no' && 'not held by a metal clamp or box',
     b?.inside === 'yes' && b.vented === 'no' && 'inside, and not vented to the outside',
   ].filter(Boolean);
-  if (wrong.length > 0) return { answer: 'no', because: wrong.join('; ') };
-  return b?.clamped && b.inside && (b.inside === 'no' || b.vented) ? { answer: 'yes', because: b.now } : undefined;
+  if (wrong.length > 0) return { answer: 'no', because: wrong.join('; '), from: ['battery'] };
+  return b?.clamped && b.inside && (b.inside === 'no' || b.vented)
+    ? { answer: 'yes', because: b.now, from: ['battery'] }
+    : undefined;
 }

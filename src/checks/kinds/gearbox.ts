@@ -40,7 +40,10 @@ const shape = {
     'all forward gears, each an item such as `1st`; reverse as `reverse`',
   ),
   'ratios-from': text('where the ratios come from', "maker's data; third and fourth counted on the bench"),
-  'torque-rating': named('N*m', 'greatest input torque that the maker of the gearbox names', { typical: '350 N·m' }),
+  'torque-rating': named('N*m', 'greatest input torque that the maker of the gearbox names', {
+    measuredAs: 'paper',
+    typical: '350 N·m',
+  }),
   'rating-from': text('paper that names it', 'data sheet of the gearbox maker, 2019'),
   housing: choice(
     {
@@ -50,11 +53,13 @@ const shape = {
     'what joins engine and gearbox',
   ),
   'bore-runout': quantity('mm', 'run-out of the bore that centres the gearbox', {
+    measuredAs: 'dial',
     how: dial,
     typical: '[0.12, 0.13, 0.12] mm',
   }),
   'bore-runout-maker': makerFigures('mm', 'run-out of the bore'),
   'face-runout': quantity('mm', 'run-out of the face that the gearbox is bolted to', {
+    measuredAs: 'dial',
     how: dial,
     typical: '[0.08, 0.08, 0.09] mm',
   }),
@@ -117,15 +122,20 @@ export const gearbox = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['mount', 'gaps'],
+      serves: 'gearbox.fitted-shown',
     },
   ],
   cautions: ['stands', 'lifting', 'spinning'],
   facts: (d) => ({ first_gear: gearOf(d, 'first'), top_gear: gearOf(d, 'top') }),
   answers: (d) => ({
     'gearbox.structure': structure(d),
-    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'] },
-    'gearbox.selector-shown': d['selector-shown'] && { answer: d['selector-shown'] },
-    'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
+    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
+    'gearbox.selector-shown': d['selector-shown'] && { answer: d['selector-shown'], from: ['selector-shown'] },
+    'gearbox.speedometer': d['speedometer-checked'] && {
+      answer: d['speedometer-checked'],
+      from: ['speedometer-checked'],
+    },
     'gearbox.lubricant':
       d.lubricant && d['lubricant-asked']
         ? {
@@ -135,7 +145,11 @@ export const gearbox = kind({
         : undefined,
     'assembly.unbalance':
       d['rotating-replaced'] === 'no'
-        ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
+        ? {
+            answer: 'not applicable',
+            because: 'no rotating part of the crankshaft was replaced',
+            from: ['rotating-replaced'],
+          }
         : undefined,
   }),
   states: (d) => ({ gearbox: d.type, crossmember: d.crossmember }),
@@ -172,9 +186,13 @@ function structure({ crossmember, tunnel }: Gearbox) {
       crossmember === 'altered' && 'the cross-member was altered',
       crossmember === 'new' && 'the cross-member was made anew',
     ];
-    return { answer: 'yes', because: done.filter(Boolean).join(' and ') };
+    return {
+      answer: 'yes',
+      because: done.filter(Boolean).join(' and '),
+      from: [tunnel === 'cut' ? 'tunnel' : 'crossmember'],
+    };
   }
-  return tunnel && crossmember ? { answer: 'no' } : undefined;
+  return tunnel && crossmember ? { answer: 'no', from: ['crossmember'] } : undefined;
 }
 
 /** Engine and gearbox that were made for each other are lined up by their maker. */

@@ -1,6 +1,7 @@
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension, unit } from '../../units/unit.js';
 import { type Data, kind } from '../engine/kind.js';
@@ -70,10 +71,12 @@ const shape = {
   ),
   odometer: quantity('km', 'odometer at the visit', { typical: '184212 km' }),
   'ride-height-front': quantity('mm', 'ride height in front at the visit', {
+    measuredAs: 'ride-height',
     how: 'tape from wheel centre to guard, mean of left and right',
     typical: '352 mm',
   }),
   'ride-height-rear': quantity('mm', 'ride height at the rear at the visit', {
+    measuredAs: 'ride-height',
     how: 'tape from wheel centre to guard, mean of left and right',
     typical: '360 mm',
   }),
@@ -95,6 +98,7 @@ export const inspection = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'inspection.shown',
     },
     {
       id: 'readings-again',
@@ -107,7 +111,7 @@ export const inspection = kind({
   cautions: ['stands'],
   answers: (d) => ({
     'vehicle.editions': editions(d),
-    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'] },
+    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'], from: ['standards-kept'] },
     'inspection.who':
       d.on && d.who && d.stage && d.seen
         ? {
@@ -125,18 +129,38 @@ export const inspection = kind({
   }),
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
-    if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
-      work.state(
-        'vehicle.build-date',
-        '',
-        'met',
-        `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`,
-        { answer: vehicle.built, path: ['build-date-from'] },
-      );
+    if (vehicle.registration)
+      work.derive('vehicle.state', {
+        answer: vehicle.registration,
+        because: 'as build.md states',
+        from: { inBuild: ['vehicle', 'registration'] },
+        excludes: (said) => namesAnother(said, vehicle.registration!),
+      });
+    if (data['build-date-from'])
+      work.derive('vehicle.build-date', {
+        answer: vehicle.built,
+        because: `as build.md states, read on: ${data['build-date-from']}`,
+        from: ['build-date-from'],
+        excludes: (said) => namesAnotherDay(said, vehicle.built),
+      });
     openPoints(data, work);
     for (const reading of data.readings ?? []) readAgain(reading, work);
   },
 });
+
+/** Whether words name another state or territory and not this one. */
+function namesAnother(said: string, own: keyof typeof jurisdictions): boolean {
+  const named = Object.entries(jurisdictions).filter(
+    ([short, long]) => said.split(/[^A-Za-z]+/).includes(short) || said.toLowerCase().includes(long.toLowerCase()),
+  );
+  return named.length > 0 && !named.some(([short]) => short === own);
+}
+
+/** Whether words name a month or year, and none that fits this one. */
+function namesAnotherDay(said: string, built: string): boolean {
+  const named = said.match(/\b(?:19|20)\d{2}(?:-\d{2}){0,2}\b/g) ?? [];
+  return named.length > 0 && !named.some((day) => built.startsWith(day) || day.startsWith(built));
+}
 
 function editions({ editions: used }: Inspection) {
   return used?.length && used.every((e) => e.section && e.edition && e.checked)
@@ -148,8 +172,12 @@ function releasedAnswer({ released }: Inspection) {
   if (!released?.length || released.some((r) => !r.released)) return undefined;
   const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
   return held.length > 0
-    ? { answer: 'no', because: held.join(', ') }
-    : { answer: 'yes', because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ') };
+    ? { answer: 'no', because: held.join(', '), from: ['released'] }
+    : {
+        answer: 'yes',
+        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
+        from: ['released'],
+      };
 }
 
 /** A point stays open until the note says where it was settled. */
@@ -171,7 +199,7 @@ function openPoints({ open }: Inspection, work: Work): void {
           todo:
             point.settled === 'yes'
               ? 'say under `by:` where it is shown'
-              : 'settle it, then set `settled: yes` and say under `by:` where it is shown',
+              : 'settle it, then say under `settled:` whether it is and under `by:` where that is shown',
           path: ['open', point.id],
         },
       );
@@ -203,7 +231,7 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
   const apart = difference(again, first);
   if (isMissing(apart)) return;
   const agree = Math.abs(apart.si) <= expanded(apart) * (1 + 1e-9);
-  const shown = [first, again].map((v) => showQuantity(v.si, first.unit, expanded(v)));
+  const shown = [first, again].map((v) => showQuantity(v.si, first.unit, spread(v)));
   work.state(
     'inspection.readings-agree',
     id,

@@ -4,10 +4,11 @@ import { axleLoadChange, axleLoads, massAdded } from '../../calc/mass/loads.js';
 import { ladenMass, unladenMass } from '../../calc/mass/states.js';
 import { expanded } from '../../calc/value.js';
 import { yesNo } from '../../project/fields.js';
-import type { Limit } from '../codes/limit.js';
+import { exactBound, type Limit } from '../codes/limit.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape as fields } from './mass-fields.js';
+import { difference, sum } from './parts/maybe.js';
 
 const shape = {
   ...fields,
@@ -40,23 +41,42 @@ export const mass = kind({
     },
     {
       id: 'weighed-as-built',
-      shows: 'Scales under each wheel with their displays, car finished',
+      shows: 'Weighbridge ticket, or scales under each wheel with their displays, car finished',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['front-left', 'front-right', 'rear-left', 'rear-right'],
+      serves: 'mass.ticket',
     },
   ],
   cautions: ['stands', 'lifting'],
-  reckons: ['mass_front', 'mass_rear', 'cg_height', 'unladen_mass'],
+  reckons: [
+    'mass_front',
+    'mass_rear',
+    'original_mass_front',
+    'original_mass_rear',
+    'laden_mass_front',
+    'laden_mass_rear',
+    'cg_height',
+    'original_cg_height',
+    'unladen_mass',
+  ],
   facts: (d) => ({
     mass_front: d.now?.front,
     mass_rear: d.now?.rear,
+    original_mass_front: d.was?.front,
+    original_mass_rear: d.was?.rear,
+    laden_mass_front: d.laden?.front,
+    laden_mass_rear: d.laden?.rear,
     cg_height: d['cg-height'],
     oil_coolant_mass: d['oil-coolant'],
     full_fuel_mass: d['full-fuel'],
   }),
   answers: (d) => ({
-    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
+    'mass.cg-moved': d['centre-of-mass-moved'] && {
+      answer: d['centre-of-mass-moved'],
+      from: ['centre-of-mass-moved'],
+    },
     'mass.state-of-load':
       d.was?.load && d.now?.load ? { answer: `before: ${d.was.load}; after: ${d.now.load}` } : undefined,
     'mass.as-received':
@@ -67,8 +87,8 @@ export const mass = kind({
   evaluate: ({ data }, work) => {
     const was = weigh('was', data, work);
     const now = weigh('now', data, work);
-    if (!data.now?.front) work.publish('mass_front', now.front);
-    if (!data.now?.rear) work.publish('mass_rear', now.rear);
+    publishAxles('', data.now, now, work);
+    publishAxles('original_', data.was, was, work);
     const wheelbase = work.fact('wheelbase');
     if (data.was && data.now)
       work.sheet(axleLoadChange, '', {
@@ -85,13 +105,26 @@ export const mass = kind({
         wheelbase,
         parts: placed('parts', data, work),
       });
-    heights('was', was, data, work);
+    const received = heights('was', was, data, work);
+    if (received) work.publish('original_cg_height', received);
     const height = heights('now', now, data, work);
     if (height) work.publish('cg_height', height);
     work.publish('unladen_mass', unladen(now, data, work));
-    againstRatings(laden(now, data, work), data, work);
+    const full = laden(now, data, work);
+    publishAxles('laden_', data.laden, full, work);
+    againstRatings(full, data, work);
   },
 });
+
+/** An axle that was weighed is stated by its field; what is summed up or reckoned is published. */
+function publishAxles(
+  state: '' | 'original_' | 'laden_',
+  read: { front?: unknown; rear?: unknown } | undefined,
+  loads: Axles,
+  work: Work,
+): void {
+  for (const axle of ['front', 'rear'] as const) if (!read?.[axle]) work.publish(`${state}mass_${axle}`, loads[axle]);
+}
 
 /** Axle loads as read, or summed up from the wheels, with the place of the centre of mass. */
 function weigh(state: State, data: Mass, work: Work): Axles {
@@ -99,6 +132,14 @@ function weigh(state: State, data: Mass, work: Work): Axles {
   const take = (name: 'front' | 'rear' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') =>
     work.take(read?.[name], state, name);
   const wheelbase = work.fact('wheelbase');
+  for (const axle of ['front', 'rear'] as const)
+    if (read?.[axle])
+      work.agree(
+        `${state}-${axle}`,
+        { says: `mass on the ${axle} axle`, unit: 'kg' },
+        take(axle),
+        sum(take(`${axle}-left`), take(`${axle}-right`)),
+      );
   if (
     !read?.front &&
     !read?.rear &&
@@ -110,8 +151,8 @@ function weigh(state: State, data: Mass, work: Work): Axles {
       rearLeft: take('rear-left'),
       rearRight: take('rear-right'),
       wheelbase,
-      trackFront: track('front', work),
-      trackRear: track('rear', work),
+      trackFront: track('front', state, work),
+      trackRear: track('rear', state, work),
     });
     return { front: get('front'), rear: get('rear'), total: get('total') };
   }
@@ -119,10 +160,11 @@ function weigh(state: State, data: Mass, work: Work): Axles {
   return { front, rear, total: work.sheet(axleMasses, state, { front, rear, wheelbase }).get('total') };
 }
 
-/** The track as built, or that of the original car where no note states another. */
-function track(axle: 'front' | 'rear', work: Work): Maybe {
+/** The track in that state; the original one where no note states another. */
+function track(axle: 'front' | 'rear', state: State, work: Work): Maybe {
+  const original = work.fact(`track_${axle}`, 'as-received');
+  if (state === 'was') return original;
   const now = work.fact(`track_${axle}`);
-  const original = work.fact(`original_track_${axle}`);
   return isMissing(now) && !isMissing(original) ? original : now;
 }
 
@@ -181,9 +223,19 @@ function laden(now: Axles, data: Mass, work: Work): Axles {
     front: now.front,
     rear: now.rear,
     wheelbase: work.fact('wheelbase'),
-    parts: placed('places', data, work),
+    parts: [...placed('places', data, work), ...fuelAdded(data, work)],
   });
-  return { front: get('frontAfter'), rear: get('rearAfter'), total };
+  const loads = { front: get('frontAfter'), rear: get('rearAfter') };
+  work.agree('laden', { says: 'laden mass by seats and by places', unit: 'kg' }, total, sum(loads.front, loads.rear));
+  return { ...loads, total };
+}
+
+/** What the tank takes from the weighing to full, at its place; nothing where it was full. */
+function fuelAdded(data: Mass, work: Work) {
+  const added = difference(work.take(data['full-fuel'], 'full-fuel'), work.take(data.now?.fuel, 'now', 'fuel'));
+  return !isMissing(added) && added.si === 0
+    ? []
+    : [{ mass: added, place: work.take(data['fuel-place'], 'fuel-place') }];
 }
 
 const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
@@ -192,13 +244,19 @@ const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
     place: work.take(one.place, name, one.id, 'place'),
   }));
 
+/** What was counted for the seats, and by which rule. */
+const seatRule = (data: Mass): string =>
+  data.laden
+    ? `laden as weighed: ${data.laden.load ?? 'with what is not stated'}`
+    : '68 kg counted for each seat, as the guide MR810 of South Australia does';
+
 function againstRatings(loads: Axles, data: Mass, work: Work): void {
-  work.compare('mass.laden', '', loads.total);
+  work.compare('mass.laden', '', loads.total, { marks: [seatRule(data)] });
   for (const axle of ['front', 'rear'] as const) {
     const rating = data.ratings?.[axle];
     const from = data.ratings?.from;
     const limit: Limit | undefined =
-      rating && from ? { max: rating.quantity.si, unit: 'kg', document: from, basis: 'maker' } : undefined;
+      rating && from ? { max: exactBound(rating.quantity.si), unit: 'kg', document: from, basis: 'maker' } : undefined;
     work.compare(`mass.axle-${axle}`, '', loads[axle], {
       limit,
       ...(rating && !from ? { todo: 'state under `ratings: { from: … }` where the rating stands' } : {}),

@@ -1,6 +1,6 @@
 import { cantilever } from '../../calc/beams/beam.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
-import { expanded } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { readSection } from '../../project/designations/section.js';
 import { readSteel } from '../../project/designations/steel.js';
 import { choice, designation, list, named, quantity, text, yesNo } from '../../project/fields.js';
@@ -61,14 +61,17 @@ const shape = {
         typical: '85 kg',
       }),
       rating: quantity('N', 'load that mount and bracket are rated or calculated for', {
+        measuredAs: 'paper',
         how: 'data sheet of the mount, or a sheet for the bracket',
         typical: '9 kN',
       }),
       'rating-up': quantity('N', 'load that it takes when it is pulled upwards', {
+        measuredAs: 'paper',
         how: 'data sheet of the mount; what holds it once the rubber tears',
         typical: '4 kN',
       }),
       hardness: quantity('1', 'hardness of the rubber, points of Shore A', {
+        measuredAs: 'hardness',
         how: 'durometer pressed square to a flat of the rubber, at room temperature, three places',
         typical: '[58, 60, 59]',
       }),
@@ -94,10 +97,15 @@ const shape = {
   }),
   'load-case': text('load case in build.md with the factor for the torque reaction', 'engine-torque'),
   'movement-drive': quantity('mm', 'movement of the engine under drive torque, where it moves most', {
+    measuredAs: 'rule',
     how: swing,
     typical: '12 mm',
   }),
-  'movement-overrun': quantity('mm', 'movement of the engine the other way', { how: swing, typical: '9 mm' }),
+  'movement-overrun': quantity('mm', 'movement of the engine the other way', {
+    measuredAs: 'rule',
+    how: swing,
+    typical: '9 mm',
+  }),
   gaps: gapsField,
   bolts: boltsField,
   torques: torquesField,
@@ -108,6 +116,9 @@ const shape = {
 type Mounts = Data<typeof shape>;
 type Mount = NonNullable<Mounts['mounts']>[number];
 type Bracket = NonNullable<Mount['brackets']>[number];
+
+const eachMount = (d: Mounts) => (d.mounts ?? []).map((m) => m.id);
+const withBrackets = (d: Mounts) => (d.mounts ?? []).filter((m) => m.brackets?.length).map((m) => m.id);
 
 /** What carries engine and gearbox. */
 export const mounts = kind({
@@ -126,18 +137,30 @@ export const mounts = kind({
     },
     {
       id: 'mounts-tacked',
-      shows: 'Brackets tacked, with the engine in its place',
+      shows: 'Brackets of each mount tacked, with the engine in its place',
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: eachMount,
+      serves: 'mounts.shown',
     },
-    { id: 'mount-welds', shows: 'Welds of the brackets, bare', level: 'witness', during: 'welded', before: 'painted' },
+    {
+      id: 'mount-welds',
+      shows: 'Welds of the brackets, bare',
+      level: 'witness',
+      during: 'welded',
+      before: 'painted',
+      parts: withBrackets,
+      serves: 'body.welds-shown',
+    },
     {
       id: 'mounts-fitted',
       shows: 'Each mount under load, with the gap that its stop leaves',
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: eachMount,
+      serves: 'mounts.shown',
     },
   ],
   cautions: ['lifting', 'stands', 'welding', 'structure'],
@@ -149,8 +172,8 @@ export const mounts = kind({
   answers: (d) => ({
     ...boltAnswers(d.bolts),
     ...torqueAnswers(d.torques),
-    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'] },
-    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'] },
+    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'], from: ['held-if-torn'] },
+    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'], from: ['clear-of-heat'] },
     'mounts.movement':
       d['movement-drive'] && d['movement-overrun']
         ? {
@@ -159,6 +182,7 @@ export const mounts = kind({
         : undefined,
     'body.weld-standard': d.welder ? { answer: d.welder } : undefined,
   }),
+  proofParts: (d) => ({ 'body.material-paper': withBrackets(d) }),
   raises: (item, d) =>
     item === 'mounts.hardness'
       ? (d.mounts?.some((m) => m.hardness) ?? false)
@@ -241,7 +265,7 @@ function examineBracket(bracket: Bracket, mount: Mount, force: Maybe, data: Moun
       'mounts.bracket-stress',
       subject,
       'missing',
-      `bending stress ${showQuantity(stress.si, 'MPa', expanded(stress))} under engine torque alone; ${why}`,
+      `bending stress ${showQuantity(stress.si, 'MPa', spread(stress))} under engine torque alone; ${why}`,
       {
         measured: stress,
         todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`',

@@ -1,9 +1,14 @@
+import { jointsInSeries } from '../../calc/driveline/joints-in-series.js';
+import { expanded } from '../../calc/value.js';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
-import type { Work } from '../engine/work.js';
+import { isMissing, type Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { given, sum } from './parts/maybe.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
+import { tellMissing } from './parts/tell-missing.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
 
 const shape = {
@@ -20,6 +25,16 @@ const shape = {
         typical: '18.5 deg',
       }),
       'maker-angle': makerFigures('deg', 'working angle'),
+      plane: quantity(
+        'deg',
+        'from the second joint on: turn of the plane in which it bends against that of the joint before, clockwise as seen from the wheel; 0 where all shafts lie in one plane',
+        { how: 'look along the shaft: protractor between the directions in which both joints bend', typical: '0 deg' },
+      ),
+      forks: quantity(
+        'deg',
+        'from the second joint on: turn of its fork against the fork at the other end of the shaft before it, clockwise as seen from the wheel; 0 where both lie in one plane',
+        { how: 'straightedges across the eyes of both forks, protractor between them', typical: '0 deg' },
+      ),
       engaged: quantity('mm', 'length of spline or flats that stands in the joint', {
         how: 'mark the shaft at the joint, draw it out, caliper',
         typical: '22.0 mm',
@@ -55,15 +70,21 @@ const shape = {
   'wheel-alike': yesNo('is the hub as padded or recessed as the original, and does the wheel meet the design rules'),
   airbag: airbagField,
   'original-rim-play': quantity('mm', 'free play at the rim as it came', {
+    measuredAs: 'rule',
     how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move',
     typical: '15 mm',
   }),
-  'rim-play': quantity('mm', 'free play at the rim now', { how: 'the same way, three times', typical: '8 mm' }),
+  'rim-play': quantity('mm', 'free play at the rim now', {
+    measuredAs: 'rule',
+    how: 'the same way, three times',
+    typical: '8 mm',
+  }),
   'maker-rim-play': makerFigures('mm', 'free play at the rim'),
   ends: list(
     {
       place: text('which joint it is', 'outer tie rod end, left'),
       play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
       }),
@@ -80,6 +101,7 @@ const shape = {
     'tie rod ends, drag link ends, idler and ball joints',
   ),
   'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',
   }),
@@ -105,6 +127,7 @@ export const steering = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['column', 'shaft', 'linkage'],
     },
     {
       id: 'joints-marked',
@@ -112,6 +135,8 @@ export const steering = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.joints ?? []).map((j) => j.id),
+      serves: 'steering.shown',
     },
     {
       id: 'lock-to-lock',
@@ -119,6 +144,7 @@ export const steering = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'ride-height', 'bump', 'left-lock', 'right-lock'],
     },
   ],
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],
@@ -128,8 +154,8 @@ export const steering = kind({
     'steering.conversion': d.side && {
       answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right',
     },
-    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'] },
-    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'] },
+    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'], from: ['free-travel'] },
+    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'], from: ['wheel-alike'] },
     'steering.ends-locked': locked(d.ends),
   }),
   states: (d) => stopStates(d),
@@ -141,6 +167,12 @@ export const steering = kind({
     work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), {
       limit: makerLimit(data['maker-rim-play'], 'mm'),
     });
+    work.agree(
+      'turns',
+      { says: 'turns from lock to lock', unit: '1' },
+      work.take(data.turns, 'turns'),
+      sum(work.take(data['turns-left'], 'turns-left'), work.take(data['turns-right'], 'turns-right')),
+    );
     examineEnds(data.ends, work);
     if (data['least-gap'] || !hasNote(work, 'clearance'))
       work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));
@@ -157,12 +189,45 @@ function examineJoints(joints: Steering['joints'], work: Work): void {
   }
   for (const joint of joints) {
     const take = (name: 'angle' | 'engaged') => work.take(joint[name], 'joints', joint.id, name);
-    work.compare('steering.shaft-angles', joint.id, take('angle'), { limit: makerLimit(joint['maker-angle'], 'deg') });
+    const [angle, engaged] = [joint['maker-angle'], joint['maker-engaged']];
+    work.compare('steering.shaft-angles', joint.id, take('angle'), {
+      limit: angle?.greatest && makerLimit(angle, 'deg'),
+    });
     work.compare('steering.shaft-engagement', joint.id, take('engaged'), {
-      limit: makerLimit(joint['maker-engaged'], 'mm'),
+      limit: engaged?.least && makerLimit(engaged, 'mm'),
     });
   }
+  examineUniformity(joints, work);
 }
+
+/** How unevenly the box turns while the wheel turns evenly: told, and left to the maker's angles to judge. */
+function examineUniformity(joints: NonNullable<Steering['joints']>, work: Work): void {
+  const rows = joints.map((joint, i) => {
+    const turn = (name: 'plane' | 'forks') => (i === 0 ? nothing : work.take(joint[name], 'joints', joint.id, name));
+    return {
+      angle: work.take(joint.angle, 'joints', joint.id, 'angle'),
+      plane: turn('plane'),
+      forks: turn('forks'),
+    };
+  });
+  const { get } = work.sheet(jointsInSeries, '', { joints: rows });
+  const [variation, angle] = [get('fluctuation'), get('equivalent')];
+  if (isMissing(variation)) return tellMissing('steering.uniformity', '', variation, work);
+  if (isMissing(angle)) return tellMissing('steering.uniformity', '', angle, work);
+  const run = variation.origin.kind === 'sheet' ? variation.origin.run : undefined;
+  const shown = showQuantity(variation.si, '%', expanded(variation));
+  const alike = showQuantity(angle.si, 'deg', expanded(angle));
+  work.state(
+    'steering.uniformity',
+    '',
+    'met',
+    `speed varies by ${shown} over a turn of the wheel, as one joint of ${alike} would make it; recorded, not judged`,
+    { run, answer: 'reckoned' },
+  );
+}
+
+/** The first joint has nothing before it to be turned against. */
+const nothing = given(0, 'deg', 'first joint');
 
 function examineEnds(ends: Steering['ends'], work: Work): void {
   if (!ends?.length) return work.compare('steering.free-play', '', work.lacks('ends'));
@@ -176,5 +241,7 @@ function examineEnds(ends: Steering['ends'], work: Work): void {
 function locked(ends: Steering['ends']) {
   if (!ends?.length || ends.some((end) => end.locked === undefined)) return undefined;
   const loose = ends.filter((end) => end.locked === 'none').map((end) => end.id);
-  return loose.length === 0 ? { answer: 'yes' } : { answer: 'no', because: `not locked: ${loose.join(', ')}` };
+  return loose.length === 0
+    ? { answer: 'yes', from: ['ends'] }
+    : { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
 }

@@ -41,6 +41,7 @@ export const test = kind({
       level: 'witness',
       during: 'tested',
       before: 'finished',
+      serves: 'tests.set-up-shown',
     },
   ],
   cautions: ['driving', 'brakes', 'noise', 'stands'],
@@ -53,8 +54,15 @@ export const test = kind({
     'tests.instruments': d.instruments ? { answer: d.instruments, shown: 'note' } : undefined,
     'tests.readings': hasReadings(d) ? { answer: 'in this note', shown: 'note' } : undefined,
     'tests.emissions': d.emissions?.report ? { answer: d.emissions.report } : undefined,
-    'tests.road-recheck': d.road?.rechecked && { answer: d.road.rechecked, because: d.road.found },
-    'tests.lane-change-driver': d['lane-change']?.confidence && { answer: d['lane-change'].confidence },
+    'tests.road-recheck': d.road?.rechecked && {
+      answer: d.road.rechecked,
+      because: d.road.found,
+      from: ['road', 'rechecked'],
+    },
+    'tests.lane-change-driver': d['lane-change']?.confidence && {
+      answer: d['lane-change'].confidence,
+      from: ['lane-change', 'confidence'],
+    },
     'noise.rule': d.noise?.approval && {
       answer:
         d.noise.approval === 'none'

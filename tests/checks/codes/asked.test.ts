@@ -65,7 +65,7 @@ describe('what is asked', () => {
     ['gearbox', 'crossmember: new', 'gearbox.crossmember-shown', 'VIC', 'missing'],
     ['rear-axle', 'welded: no', 'axle.housing-welds', 'VIC', 'out'],
     ['rear-axle', 'welded: no', 'axle.brackets-shown', 'VIC', 'out'],
-    ['rear-axle', 'welded: yes', 'axle.brackets-shown', 'VIC', 'missing'],
+    ['rear-axle', 'welded: yes', 'axle.housing-welds', 'VIC', 'missing'],
     ['seating', 'seats: [{ id: a, change: kept }]', 'seating.head-restraints', 'VIC', 'out'],
     ['seating', 'seats: [{ id: a, change: replaced }]', 'seating.head-restraints', 'VIC', 'missing'],
     [

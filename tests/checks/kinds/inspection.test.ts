@@ -170,13 +170,14 @@ describe('points left open', () => {
   });
 });
 
-it('states who saw what, and when it was built', async () => {
+it('states who saw what, where the car is registered and when it was built', async () => {
   const { one, result: outcome } = await examineNote(
     'inspection',
     `${visit}build-date-from: plate on the pillar\neditions: [{ id: la, section: LA, edition: version 2.0, checked: 2026-01-04 }]`,
     { original: { gvm: '1620 kg' } },
   );
   expect(one('inspection.who').says).toContain('R. Ansell on 2026-03-13');
+  expect(one('vehicle.state').says).toContain('VIC');
   expect(one('vehicle.build-date').says).toContain('1984-05');
   expect(one('vehicle.editions').says).toContain('LA: version 2.0');
   // Light vehicles up to 4.5 t: VSI 8, Victoria (published, currency not known).
@@ -189,9 +190,9 @@ it('a record counts once the certifier has confirmed it', async () => {
   expect((await examineNote('inspection', `${said}\nconfirmed: yes`)).result('inspection.record')).toBe('met');
 });
 
-it('asks for everything in an empty note', async () => {
+it('asks for everything in an empty note, save what build.md states', async () => {
   const { findings } = await examineNote('inspection', '');
-  expect(findings.filter((f) => f.result !== 'missing').map((f) => f.item)).toEqual([]);
+  expect(findings.filter((f) => f.result !== 'missing').map((f) => f.item)).toEqual(['vehicle.state']);
 });
 
 it('refuses a day that there is not', () => {

@@ -1,8 +1,9 @@
 import type { z } from 'zod';
 import { readThread } from '../../../project/designations/thread.js';
 import { choice, designation, list, type Measured, named, quantity, text } from '../../../project/fields.js';
-import type { Limit } from '../../codes/limit.js';
+import { exactBound, type Limit } from '../../codes/limit.js';
 import type { Work } from '../../engine/work.js';
+import { asPrescribed } from '../parts/maker-window.js';
 
 const asked = 'as the manual writes it, with the tolerance that it gives: `60 ± 5 N·m`; a range by its middle and half';
 
@@ -27,6 +28,7 @@ export const joints = list(
           typical: '60 N·m',
         }),
         'asked-torque': quantity('N*m', "torque of this step in the engine maker's manual", {
+          measuredAs: 'paper',
           how: asked,
           typical: '60 ± 5 N·m',
         }),
@@ -35,6 +37,7 @@ export const joints = list(
           typical: '90 deg',
         }),
         'asked-angle': quantity('deg', "angle of this step in the engine maker's manual", {
+          measuredAs: 'paper',
           how: asked,
           typical: '90 ± 5 deg',
         }),
@@ -71,7 +74,13 @@ export function examineTorques(all: z.output<typeof joints>, work: Work): void {
 function limitOf(figure: Measured | undefined, { from }: Joint, unit: string): Limit | undefined {
   if (!figure || from === undefined) return undefined;
   const { si, expanded = 0 } = figure.quantity;
-  return { min: si - expanded, max: si + expanded, unit, document: from, basis: 'maker' };
+  return asPrescribed({
+    min: exactBound(si - expanded),
+    max: exactBound(si + expanded),
+    unit,
+    document: from,
+    basis: 'maker',
+  });
 }
 
 /** What the note states of all joints together, where each has its steps, its order and its manual. */
@@ -90,9 +99,13 @@ export function torqueAnswers(all: z.output<typeof joints>) {
         : undefined,
     'assembly.once-only':
       used.length > 0
-        ? { answer: 'no', because: `used again: ${used.map((j) => j.says ?? j.id).join(', ')}` }
+        ? {
+            answer: 'no',
+            because: `used again: ${used.map((j) => j.says ?? j.id).join(', ')}`,
+            from: ['joints', used[0]!.id, 'bolts'],
+          }
         : all?.length && all.every((j) => j.bolts)
-          ? { answer: 'yes' }
+          ? { answer: 'yes', from: ['joints'] }
           : undefined,
   };
 }
