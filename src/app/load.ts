@@ -1,13 +1,14 @@
-import { type CodeItem, loadCodes } from '../checks/codes/codes.js';
+import { loadCodes } from '../checks/codes/codes.js';
 import type { Item } from '../checks/codes/item.js';
 import { unknownItems } from '../checks/codes/known-items.js';
-import { readLimits } from '../checks/codes/own-copy.js';
+import { readLimits } from '../checks/codes/read-own-copy.js';
+import { isCertifier } from '../checks/engine/certifier.js';
 import { type Evaluation, examine, type Rules } from '../checks/engine/examine.js';
 import { judgementProblems } from '../checks/engine/judgements.js';
 import { proofNameProblems } from '../checks/engine/proof-names.js';
 import type { TakenAt } from '../checks/engine/proofs.js';
 import { queryProblems } from '../checks/engine/queries.js';
-import { shownProblems } from '../checks/engine/shown.js';
+import { shownProblems, spellings } from '../checks/engine/shown.js';
 import { kinds } from '../checks/kinds/index.js';
 import { checkLinks } from '../project/links.js';
 import { afresh } from '../project/memory.js';
@@ -44,7 +45,12 @@ export async function load(
   const codes = await loadCodes('AU');
   const { build, ...read } = readBuild(folder, shapes, from, recall, mayBeEmpty);
   if (!build) return { problems: read.problems };
-  const limits = readLimits(build.limits, new Set(codes.items.keys()));
+  const today = new Date().toISOString().slice(0, 10);
+  const limits = readLimits(build.limits, codes, {
+    today,
+    papers: papersOf(build),
+    isCertifier: (name) => isCertifier(name, build),
+  });
   const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);
   const problems = [
     ...limits.problems,
@@ -58,11 +64,13 @@ export async function load(
     ),
   ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
-  const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
-  const today = new Date().toISOString().slice(0, 10);
-  const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own, today };
+  const { figures: ownFigures, items: ownItems, confirmed } = limits;
+  const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today };
   const takenAt = await photoTimes(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
   const lost = [...shownProblems(build, evaluation), ...judgementProblems(build, evaluation.findings)];
   return lost.length > 0 ? { problems: inReadingOrder(lost) } : { build, rules, takenAt, evaluation, problems: [] };
 }
+
+const papersOf = (build: Build): ReadonlySet<string> =>
+  new Set(build.notes.flatMap((note) => (note.data.papers ?? []).flatMap(spellings)));

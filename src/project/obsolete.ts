@@ -23,9 +23,33 @@ export interface Obsolete {
  */
 type Replacement = { key: string } | { words: Readonly<Record<string, string>> } | { gone: string } | { ask: string };
 
-export const obsolete: readonly Obsolete[] = (['photos', 'papers'] as const).map((list) => ({
-  since: 2,
-  of: 'note',
-  path: [list, '[]', 'serves'],
-  now: { key: 'proves' },
-}));
+/** Items of the codes that are asked no longer, each with the one that asks for the same. */
+const mergedItems: readonly (readonly [item: string, now: string])[] = [
+  ['engine.fasteners', 'fasteners.appendix'],
+  ['gearbox.fasteners', 'fasteners.appendix'],
+  ['fasteners.grade', 'fasteners.torque-record'],
+  ['fasteners.threads-showing', 'fasteners.torque-record'],
+  ['fuel.pressure-test', 'fuel.tight'],
+  ['cooling.pressure-test', 'cooling.tight'],
+  ['steering.parts-assessed', 'steering.assessment'],
+  ['suspension.ground-clearance', 'ground.clearance-axle'],
+  ['clearance.sweep-record', 'clearance.members'],
+  ['alignment.bump-steer-record', 'alignment.bump-steer'],
+  ['driveline.retainer', 'driveline.retainer-drawing'],
+  ['gearbox.ratios', 'gearbox.identity'],
+  ['seating.belt-thread', 'seating.belt-geometry'],
+];
+
+export const obsolete: readonly Obsolete[] = [
+  ...mergedItems.map(
+    ([item, now]): Obsolete => ({
+      since: 2,
+      of: 'note',
+      path: ['answers', item],
+      now: { gone: `asked together with \`${now}\`` },
+    }),
+  ),
+  ...(['photos', 'papers'] as const).map(
+    (list): Obsolete => ({ since: 2, of: 'note', path: [list, '[]', 'serves'], now: { key: 'proves' } }),
+  ),
+];

@@ -25,6 +25,7 @@ export function boundText(limit: Limit): string {
 /** The basis with all that weakens it: status, where it was read, by whom. */
 export function howRead(rests: Omit<Rests, 'document'>): string {
   const status = rests.basis === 'published' ? statusSays[rests.status ?? 'not-known'] : undefined;
+  if (rests.agreedWith !== undefined) return `agreed with ${rests.agreedWith} on ${rests.on}`;
   return [
     basisShort[rests.basis],
     status,

@@ -34,7 +34,7 @@ highest-speed: 6200 rpm
 mount-spacing: 560 mm
 mount-capacity: 4.2 kN
 canister: yes
-answers: { engine.code: LA1, engine.fasteners: yes }`,
+answers: { engine.code: LA1, fasteners.appendix: yes }`,
   (n) => `kind: body-structure
 title: Member ${n} replaced
 stages: { as-received: 2026-02-02, cut: 2026-03-10, tacked: 2026-03-12, welded: 2026-03-14, painted: 2026-03-20 }

@@ -3,7 +3,8 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it, onTestFinished } from 'vitest';
 import { fileName, slug } from '../../src/app/notes/note-name.js';
-import { readLimits } from '../../src/checks/codes/own-copy.js';
+import { loadCodes } from '../../src/checks/codes/codes.js';
+import { readLimits } from '../../src/checks/codes/read-own-copy.js';
 import { buildTemplate } from '../../src/project/build-template.js';
 import { readYamlFile } from '../../src/project/frontmatter.js';
 import { fillTypical } from '../project/fill-typical.js';
@@ -115,18 +116,20 @@ describe('what it writes', () => {
     expect((await gusset('check', 'x', '--allow', 'all')).err).toBe('');
   });
 
-  it('has an example of a figure that is taken as it stands', () => {
+  it('has examples that are taken as they stand', async () => {
+    const codes = await loadCodes();
     const text = readFileSync(new URL('../../templates/start/limits.yaml', import.meta.url), 'utf8');
     const limits = (lines: string) =>
       readLimits(
         [{ file: 'limits.yaml', path: 'limits.yaml', front: readYamlFile(lines, 'limits.yaml').value! }],
-        new Set(['body.thickness-ratio']),
+        codes,
       );
     expect(limits(text)).toMatchObject({ problems: [], items: [] });
-    expect(limits(text).figures.size).toBe(0);
+    expect([limits(text).figures.size, limits(text).confirmed.size]).toEqual([0, 0]);
     const used = limits(text.replace(/^#(?! \S|$)/gm, ''));
     expect(used.problems).toEqual([]);
     expect(used.figures.get('body.thickness-ratio')).toMatchObject({ max: '2.5', clause: '2.4' });
+    expect(used.confirmed.get('fasteners.appendix')).toMatchObject({ clause: 'A.2' });
   });
 });
 

@@ -32,7 +32,7 @@ it('shows the most serious finding of an item that guards against a failure', as
 
 it('tells what was answered, since a yes is not always welcome', async () => {
   expect(
-    await row(retainer, 'driveline.retainer', {
+    await row(retainer, 'driveline.retainer-drawing', {
       outcome: 'answered',
       form: 'answer',
       says: 'answered `yes`; a hoop',
@@ -41,7 +41,7 @@ it('tells what was answered, since a yes is not always welcome', async () => {
 });
 
 it('leaves out what does not apply, and says so where nothing is left', async () => {
-  expect(await row(retainer, 'driveline.retainer', { outcome: 'not-applicable' })).toMatch(
+  expect(await row(retainer, 'driveline.retainer-drawing', { outcome: 'not-applicable' })).toMatch(
     /no item that applies to this build$/,
   );
 });

@@ -40,7 +40,8 @@ function one(item: CodeItem, codes: Codes): string[] {
     ...(bounds.length > 0 ? [`- figures: ${bounds.map((b) => `\`${b}\``).join('; ')}`] : []),
     ...('figure' in item && item.figure ? [`- to be read in the own copy: ${item.figure}`] : []),
     `- rests on ${rests} (${basisSays[item.rests.basis]}${item.rests.status ? `, ${item.rests.status.replace('-', ' ')}` : ''}${item.rests['read-in'] ? `; read in ${item.rests['read-in']}` : ''})`,
-    `- raised by ${item['raised-by'].join(', ')}`,
+    `- raised by ${item['raised-by'].join(', ')}${item['because-of'] ? `, because ${item['because-of']}` : ''}`,
+    ...(item.replaces ? [`- asked in place of ${item.replaces.map((id) => `\`${id}\``).join(', ')}`] : []),
     ...(leads.length > 0 ? [`- leads to ${leads.join(', ')}`] : []),
     '',
   ];

@@ -118,6 +118,11 @@ const common = {
   applies: appliesSchema.optional(),
   'leads-to': z.array(z.strictObject({ item: id, because: words, basis: z.enum(bases) })).optional(),
   codes: z.array(z.string()).optional().describe('modification codes it belongs to'),
+  replaces: z
+    .array(id)
+    .optional()
+    .describe('ids of items that are asked no longer, because this one asks for the same'),
+  'because-of': words.optional().describe('the work or the fact for which it is asked'),
   'raised-where': z
     .array(z.string())
     .optional()

@@ -30,6 +30,8 @@ export interface Rests {
   /** Who typed an own-copy figure, and when. */
   readBy?: string | undefined;
   on?: string | undefined;
+  /** The certifier who adopted a figure of common practice in writing; the document is the letter. */
+  agreedWith?: string | undefined;
 }
 
 /**

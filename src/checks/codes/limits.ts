@@ -74,20 +74,14 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   if ('unstated' in whole) return { is: 'unstated', names: whole.unstated };
   if (!whole.holds) return { is: 'not-applicable', reason: whole.reason };
   const own = world.ownFigures.get(item.id);
-  if (own)
-    return boundsOf(
-      own,
-      item,
-      {
-        document: own.document ?? item.rests.document,
-        edition: own.edition,
-        clause: own.clause,
-        basis: 'own-copy',
-        readBy: own['read-by'],
-        on: own.on,
-      },
-      world,
-    );
+  if (own) {
+    const kept = keptSide(own, item, world);
+    const rests = ownRests(own, item);
+    if (!kept) return boundsOf(own, item, rests, world);
+    const { bounds, document, basis, status } = kept;
+    const both = { ...rests, document: `${rests.document}; other side ${document}`, basis, status };
+    return boundsOf({ ...bounds, ...own }, item, both, world);
+  }
   const reasons: string[] = [];
   for (const one of item.cases) {
     const test = applies(one.applies, world);
@@ -99,7 +93,7 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
     if (one['not-applicable']) return { is: 'not-applicable', reason: one['not-applicable'] };
     if (one.figure) return { is: 'figure', figure: one.figure };
     const rests = one.rests ?? item.rests;
-    const basis = weakest(rests.basis, ...([one.applies?.basis, item.applies?.basis].filter(Boolean) as Basis[]));
+    const basis = weakest(rests.basis, ...basesOf(one, item));
     return boundsOf(
       one,
       item,
@@ -118,6 +112,44 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   }
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
+}
+
+/** Bases of applicability and definition, where they are weaker than that of the figure. */
+const basesOf = (one: Case, item: Item): Basis[] =>
+  [one.applies?.basis, item.applies?.basis].filter((b) => b !== undefined);
+
+/** What a figure of the own copy rests on, or the letter in which the certifier adopted it. */
+function ownRests(own: OwnFigure, item: Item): Omit<Limit, 'unit'> {
+  const agreedWith = own['agreed-with'];
+  if (agreedWith !== undefined)
+    return { document: own.document ?? `letter ${own.letter}`, basis: 'own-copy', agreedWith, on: own.on };
+  return {
+    document: own.document ?? item.rests.document,
+    edition: own.edition,
+    clause: own.clause,
+    basis: 'own-copy',
+    readBy: own['read-by'],
+    on: own.on,
+  };
+}
+
+/**
+ * The side of the item's own bounds that a figure of the own copy does not speak of: it stays, and what the limit rests on is
+ * then the weaker of both.
+ */
+function keptSide(own: OwnFigure, item: Item & { kind: 'limit' | 'test' }, world: World) {
+  const one = item.cases.find((c) => {
+    const test = applies(c.applies, world);
+    return 'holds' in test && test.holds;
+  });
+  const low = own.min === undefined && own.above === undefined ? { min: one?.min, above: one?.above } : {};
+  const high = own.max === undefined && own.below === undefined ? { max: one?.max, below: one?.below } : {};
+  const bounds = Object.fromEntries(
+    Object.entries({ ...low, ...high }).flatMap(([key, text]) => (text === undefined ? [] : [[key, text]])),
+  );
+  if (!one || Object.keys(bounds).length === 0) return undefined;
+  const { document, basis, status } = one.rests ?? item.rests;
+  return { bounds, document, status, basis: weakest(basis, ...basesOf(one, item)) };
 }
 
 /**

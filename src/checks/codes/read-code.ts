@@ -15,7 +15,7 @@ export function readCode(text: string, file: string): { code?: Code; front?: Fro
   const { value: code, problems: ofForm } = validate(codeSchema, front, file);
   if (!code) return { front, problems: ofForm };
   const ofExpressions = code.items.flatMap((item, i) =>
-    expressionsOf(item, ['items', i]).flatMap((one) => expressionProblem(one, code, front, file)),
+    expressionsOf(item, ['items', i]).flatMap((one) => expressionProblem(one, code.facts ?? {}, front, file)),
   );
   const ofSections = code.items.flatMap((item, i) =>
     item.section in code.sections
@@ -47,14 +47,15 @@ function unitProblems(code: Code, front: Frontmatter, file: string): Problem[] {
     .map(([unit, path]) => problem(front, file, path, `the unit \`${unit}\``, 'a unit that is known here'));
 }
 
-interface Written {
+export interface Written {
   text: string;
   /** The unit that its value must fit; absent where it must be a comparison. */
   unit?: string;
   path: Path;
 }
 
-function expressionsOf(item: Item, path: Path): Written[] {
+/** Every expression of an item, with its place. */
+export function expressionsOf(item: Item, path: Path): Written[] {
   const when = (applies: Applies | undefined, at: Path): Written[] =>
     applies?.when === undefined ? [] : [{ text: applies.when, path: [...at, 'applies', 'when'] }];
   const own = when(item.applies, path);
@@ -75,11 +76,17 @@ function expressionsOf(item: Item, path: Path): Written[] {
   ];
 }
 
-function expressionProblem({ text, unit, path }: Written, code: Code, front: Frontmatter, file: string): Problem[] {
+/** What keeps an expression from being evaluated: its grammar, its names or its dimension. */
+export function expressionProblem(
+  { text, unit, path }: Written,
+  own: Readonly<Record<string, Fact>>,
+  front: Frontmatter,
+  file: string,
+): Problem[] {
   const here = (found: string, expected: string, shift = 0) => [problem(front, file, path, found, expected, shift)];
   const read = readExpression(text);
   if (!read.ok) return here(read.problem.found, read.problem.expected, read.problem.at);
-  const facts = { ...commonFacts, ...code.facts } as Readonly<Record<string, Fact>>;
+  const facts = { ...commonFacts, ...own } as Readonly<Record<string, Fact>>;
   const unknown = [...read.names].find((name) => !Object.hasOwn(facts, name));
   if (unknown !== undefined)
     return here(`the name \`${unknown}\``, 'a fact that is listed under `facts`', text.indexOf(unknown));

@@ -13,7 +13,7 @@ import type { Build, Note } from '../../project/model.js';
 import { vehicleState } from '../../project/vehicle.js';
 import type { CodeItem, Codes } from '../codes/codes.js';
 import type { World } from '../codes/limits.js';
-import type { OwnFigure } from '../codes/own-copy.js';
+import type { Confirmed, OwnFigure } from '../codes/own-copy.js';
 import { agreement, claimOf, disagreeing } from './agreement.js';
 import { type Supposed, withEach } from './alternatives.js';
 import { askItems } from './ask-items.js';
@@ -53,6 +53,8 @@ export interface Rules {
   kinds: ReadonlyMap<string, Kind>;
   ownFigures: ReadonlyMap<string, OwnFigure>;
   ownItems: readonly CodeItem[];
+  /** Questions and proofs that stand so in the own copy, for the register; `ownItems` has them as confirmed. */
+  confirmed?: ReadonlyMap<string, Confirmed> | undefined;
   /** The day on which the build is checked, as `2026-03-14`; left out, no day is too late. */
   today?: string | undefined;
 }

@@ -98,7 +98,8 @@ function decimal(x: number): Decimal {
 }
 
 /** What must stand beside an outcome that rests on this basis. */
-export function marksOf(limit: Pick<Limit, 'basis' | 'status'>): string[] {
+export function marksOf(limit: Pick<Limit, 'basis' | 'status' | 'agreedWith'>): string[] {
+  if (limit.agreedWith !== undefined) return [`agreed with the certifier`];
   if (limit.basis === 'quoted') return ['confirm against your copy'];
   if (limit.basis === 'practice') return ['common practice', 'confirm against your copy'];
   if (limit.basis === 'memory') return ['recalled, not confirmed'];

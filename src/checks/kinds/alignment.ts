@@ -56,11 +56,6 @@ export const alignment = kind({
       d.equipment && d['equipment-checked']
         ? { answer: `${d.equipment}, checked on ${d['equipment-checked']}`, shown: 'note' }
         : undefined,
-    'alignment.bump-steer-record': sides.every(
-      (side) => (d['bump-steer']?.find((w) => w.id === `front-${side}`)?.stations?.length ?? 0) >= 3,
-    )
-      ? { answer: 'both front wheels', shown: 'note' }
-      : undefined,
   }),
   states: stopStates,
   evaluate: ({ data }, work) => {

@@ -3,7 +3,7 @@ import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
-import { clearanceAnswers, clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
+import { clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
 import { difference } from './parts/maybe.js';
 
 const positions = ['droop', 'ride', 'bump'] as const;
@@ -115,13 +115,11 @@ export const clearance = kind({
   ],
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
-    ...clearanceAnswers(d.ground),
     'clearance.envelope': d.swept && { answer: d.swept, from: ['swept'] },
     'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
     'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
       ? { answer: 'yes', from: ['places'] }
       : undefined,
-    'clearance.sweep-record': all(d, recorded) ? { answer: `${d.places!.length} places`, shown: 'note' } : undefined,
     'clearance.load-state':
       d['load-state'] && d.tyres ? { answer: `${d['load-state']}; ${d.tyres}`, shown: 'note' } : undefined,
   }),
@@ -147,11 +145,6 @@ const items = {
 } as const;
 const all = (data: Clearance, holds: (place: Place) => boolean): boolean =>
   data.places !== undefined && data.places.length > 0 && data.places.every(holds);
-
-/** Three heights straight ahead, and at a lock that was looked at. */
-const recorded = (place: Place): boolean =>
-  place.straight !== undefined &&
-  steerings.every((s) => place[s] === undefined || positions.every((at) => place[s]![at] !== undefined));
 
 /** The least gap of all stations, less the movement of the engine where that was not in it. */
 function leastGap(place: Place, work: Work): Maybe {

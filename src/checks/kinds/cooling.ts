@@ -99,7 +99,7 @@ export const cooling = kind({
   ],
   cautions: ['pressure', 'spinning', 'electrical'],
   answers: (d) => ({
-    ...pressureTestAnswers(d['pressure-test'], { evidence: 'cooling.pressure-test', tight: 'cooling.tight' }),
+    ...pressureTestAnswers(d['pressure-test'], 'cooling.tight'),
     'cooling.support': d['support-cut'] && { answer: d['support-cut'], from: ['support-cut'] },
     'cooling.fan': d['fan-guarded'] && { answer: d['fan-guarded'], from: ['fan-guarded'] },
     'cooling.hoses': hoses(d),

@@ -162,11 +162,9 @@ export const electrical = kind({
           : undefined,
     'retained.fault-lamps': d['fault-lamps'] && { answer: d['fault-lamps'], from: ['fault-lamps'] },
     'fuel.pump-stops': d['pump-stops'] && { answer: d['pump-stops'], from: ['pump-stops'] },
-    'gearbox.neutral-start':
-      d['neutral-start'] === 'manual'
-        ? { answer: 'not applicable', because: 'the gearbox is a manual one', from: ['neutral-start'] }
-        : d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
+    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
   }),
+  states: (d) => ({ gearbox: d['neutral-start'] && (d['neutral-start'] === 'manual' ? 'manual' : 'automatic') }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
   evaluate: ({ data }, work) => {
     if (data['airbag-circuits'] === 'altered') {

@@ -148,7 +148,7 @@ export const fuelSystem = kind({
   ],
   cautions: ['fuel', 'stands', 'electrical'],
   answers: (d) => ({
-    ...pressureTestAnswers(d['pressure-test'], { evidence: 'fuel.pressure-test', tight: 'fuel.tight' }),
+    ...pressureTestAnswers(d['pressure-test'], 'fuel.tight'),
     'fuel.tank-place': d.tank?.apart && { answer: d.tank.apart, from: ['tank', 'apart'] },
     'fuel.vent': d.tank?.vented && { answer: d.tank.vented, from: ['tank', 'vented'] },
     'fuel.tank-volume': d.tank?.volume

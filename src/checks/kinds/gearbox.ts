@@ -93,7 +93,6 @@ const shape = {
   'rotating-replaced': yesNo('was the flywheel or flexplate replaced'),
 };
 type Gearbox = Data<typeof shape>;
-const onlyAutomatic = { answer: 'not applicable', because: 'the gearbox is a manual one', from: ['type'] };
 
 /** Another gearbox between engine and shaft. */
 export const gearbox = kind({
@@ -130,22 +129,9 @@ export const gearbox = kind({
   cautions: ['stands', 'lifting', 'spinning'],
   facts: (d) => ({ first_gear: gearOf(d, 'first'), top_gear: gearOf(d, 'top') }),
   answers: (d) => ({
-    'gearbox.ratios':
-      d.ratios?.length && d['ratios-from']
-        ? {
-            answer: d.ratios.map(({ id, ratio }) => `${id} ${ratio?.quantity.text ?? 'not stated'}`).join(', '),
-            because: d['ratios-from'],
-          }
-        : undefined,
     'gearbox.structure': structure(d),
-    'gearbox.neutral-start':
-      d.type === 'manual'
-        ? onlyAutomatic
-        : d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
-    'gearbox.selector-shown':
-      d.type === 'manual'
-        ? onlyAutomatic
-        : d['selector-shown'] && { answer: d['selector-shown'], from: ['selector-shown'] },
+    'gearbox.neutral-start': d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
+    'gearbox.selector-shown': d['selector-shown'] && { answer: d['selector-shown'], from: ['selector-shown'] },
     'gearbox.speedometer': d['speedometer-checked'] && {
       answer: d['speedometer-checked'],
       from: ['speedometer-checked'],
@@ -166,6 +152,7 @@ export const gearbox = kind({
           }
         : undefined,
   }),
+  states: (d) => ({ gearbox: d.type, crossmember: d.crossmember }),
   raises: (item, d) =>
     !(item === 'gearbox.converter' && d.type !== 'automatic') && !(item === 'gearbox.spigot' && d.type !== 'manual'),
   evaluate: ({ data }, work) => {

@@ -72,9 +72,7 @@ export const seating = kind({
     ),
     'seating.backing-plates': ofSeats(d, plateText),
     'seating.material': ofSeats(d, (s) => s.through),
-    'seating.belt-thread': stated(d.belts, (b) => b.thread?.written),
     'seating.child-points': childPoints(d),
-    'fasteners.grade': ofSeats(d, (s) => s.class?.written),
   }),
   states: (d) => ({
     'seats-changed': d.seats?.length

@@ -5,7 +5,7 @@ import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { examineLift } from './lift.js';
 import { compareAgainst, hasNote } from './parts/against.js';
-import { clearanceAnswers, examineGroundClearance } from './parts/ground-clearance.js';
+import { examineGroundClearance } from './parts/ground-clearance.js';
 import { difference } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
@@ -55,7 +55,6 @@ export const suspension = kind({
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
-    ...clearanceAnswers(d.clearance),
     'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
     'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'], from: ['coils-cut'] },
     'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'], from: ['springs-seated'] },

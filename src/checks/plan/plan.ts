@@ -75,7 +75,7 @@ export interface Baseline extends Owner {
  * @param named kinds of which there is no note yet
  */
 export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named: readonly string[] = []): Plan {
-  const items = [...rules.codes.items.values(), ...rules.ownItems];
+  const items = [...new Map([...rules.codes.items.values(), ...rules.ownItems].map((i) => [i.id, i])).values()];
   const of = (kind: Kind, note?: Note): Planned => ({
     kind,
     note,

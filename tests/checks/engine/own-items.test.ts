@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { loadCodes } from '../../../src/checks/codes/codes.js';
 import { itemSchema } from '../../../src/checks/codes/item.js';
-import { readLimits } from '../../../src/checks/codes/own-copy.js';
+import { readLimits } from '../../../src/checks/codes/read-own-copy.js';
 import { readYamlFile } from '../../../src/project/frontmatter.js';
 import { examineNote } from '../kinds/bench.js';
 
@@ -130,14 +131,14 @@ describe('two bounds on one side', () => {
     ['min: 1 kg, above: 2 kg', false],
     ['max: 1 kg, below: 2 kg', false],
     ['min: 1 kg, below: 2 kg', true],
-  ])('%s of a figure of the own copy', (bounds, fits) => {
-    const text = `figures:\n  - { item: a.b, ${bounds}, edition: v1, clause: c, read-by: JO, on: 2026-01-05 }\n`;
+  ])('%s of a figure of the own copy', async (bounds, fits) => {
+    const text = `figures:\n  - { item: mass.axle-front, ${bounds}, edition: v1, clause: c, read-by: JO, on: 2026-01-05 }\n`;
     const { value: front } = readYamlFile(text, 'limits.yaml');
     const { figures, problems } = readLimits(
       [{ file: 'limits.yaml', path: 'limits.yaml', front: front! }],
-      new Set(['a.b']),
+      await loadCodes('AU'),
     );
-    expect(figures.has('a.b')).toBe(fits);
+    expect(figures.has('mass.axle-front')).toBe(fits);
     expect(problems.length).toBe(fits ? 0 : 1);
   });
 });

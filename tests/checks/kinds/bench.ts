@@ -1,5 +1,5 @@
 import { loadCodes } from '../../../src/checks/codes/codes.js';
-import { readLimits } from '../../../src/checks/codes/own-copy.js';
+import { readLimits } from '../../../src/checks/codes/read-own-copy.js';
 import { type Evaluation, examine } from '../../../src/checks/engine/examine.js';
 import { type Finding, type Result, resultOf } from '../../../src/checks/engine/finding.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
@@ -50,9 +50,8 @@ export async function examineNote(kind: string, frontmatter: string, around: Aro
       problems.map((p) => `${p.file}:${p.line}:${p.column} found ${p.found}, expected ${p.expected}`).join('\n'),
     );
   const codes = await loadCodes('AU');
-  const limits = readLimits(build.limits, new Set(codes.items.keys()));
-  const ownItems = limits.items.map((item) => ({ ...item, code: 'own', country: '' }));
-  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems });
+  const limits = readLimits(build.limits, codes);
+  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems: limits.items });
   const findings = evaluation.findings.map(
     (f): Found => ({ ...f, result: f.waits === undefined ? resultOf(f.outcome) : 'unclear' }),
   );

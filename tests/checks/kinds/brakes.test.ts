@@ -221,13 +221,13 @@ describe('engagement, wear and answers', () => {
     ]);
   });
 
-  it('asks for the step in tyre diameter only where other tyres are recorded', async () => {
-    expect((await examineNote('brakes', '')).result('brakes.tyre-diameter')).toBe('out');
-    expect(
-      (await examineNote('brakes', '', { notes: { '020-wheels.md': 'kind: wheels-tyres' } })).result(
-        'brakes.tyre-diameter',
-      ),
-    ).toBe('missing');
+  it('asks for the step in tyre diameter only in New South Wales, where other tyres are recorded', async () => {
+    const wheels = { '020-wheels.md': 'kind: wheels-tyres' };
+    const asked = async (registration: string, notes: Record<string, string>) =>
+      (await examineNote('brakes', '', { vehicle: { registration }, notes })).result('brakes.tyre-diameter');
+    expect(await asked('NSW', {})).toBe('out');
+    expect(await asked('NSW', wheels)).toBe('missing');
+    expect(await asked('VIC', wheels)).toBe('out');
   });
 
   it('stops where stability control does not work', async () => {

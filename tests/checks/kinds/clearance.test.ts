@@ -85,16 +85,6 @@ describe('gaps of what moves', () => {
 });
 
 describe('records and answers', () => {
-  const whole = '{ droop: 40 mm, ride: 44 mm, bump: 31 mm }';
-  it('takes a whole sweep as its record, and not one with gaps in it', async () => {
-    const record = async (gaps: string) =>
-      (await examineNote('clearance', place('tyre', gaps))).result('clearance.sweep-record');
-    expect(await record(`straight: ${whole}`)).toBe('met');
-    expect(await record(`straight: ${whole}, left-lock: ${whole}, right-lock: ${whole}`)).toBe('met');
-    expect(await record(`straight: ${whole}, left-lock: { ride: 30 mm }`)).toBe('missing');
-    expect(await record(ride('30 mm'))).toBe('missing');
-  });
-
   it('asks ground clearance only where no note on suspension does', async () => {
     const notes = { '020-springs.md': 'kind: suspension' };
     expect(

@@ -174,7 +174,7 @@ airbag-circuits: none
 fault-lamps: yes
 pump-stops: yes
 neutral-start: manual
-answers: { electrical.fuses: yes, engine.lines-protected: yes }`;
+answers: { electrical.fuses: yes, electrical.isolation: switch at the battery, engine.lines-protected: yes }`;
   const { findings } = await examineNote(K, note);
   const own = findings.filter(
     (f) => !['met', 'out', 'unconfirmed'].includes(f.result) && f.form !== 'evidence' && f.form !== 'order',

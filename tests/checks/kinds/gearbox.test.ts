@@ -56,14 +56,6 @@ describe('ratios', () => {
     ]);
   });
 
-  it('are stated with their source', async () => {
-    expect((await examineNote(K, ratios)).one('gearbox.ratios')).toMatchObject({
-      result: 'met',
-      answer: 'reverse 3.80, 1st 3.50, 5th 0.82, 4th 1.00',
-    });
-    expect((await examineNote(K, ratios.replace('\nratios-from: maker', ''))).result('gearbox.ratios')).toBe('missing');
-  });
-
   // 262 N·m × 3.50 over 0.56 m: equilibrium of moments, worked by hand.
   it('reach the mounts', async () => {
     const { runs } = await examineNote(K, ratios, {
@@ -192,7 +184,7 @@ speedometer-checked: yes
 lubricant: gear oil 75W-90 GL-4
 lubricant-asked: GL-4 75W-90
 rotating-replaced: no
-answers: { gearbox.code: LB1, gearbox.fasteners: yes, fasteners.appendix: yes, speedometer.kept: yes }`;
+answers: { gearbox.code: LB1, fasteners.appendix: yes, speedometer.kept: yes, gearbox.reversing-lamp: yes, body.openings: yes }`;
   const { findings } = await examineNote(K, note, {
     notes: {
       '020-engine.md': 'kind: engine\ntorque: 270 N·m',
@@ -212,7 +204,6 @@ answers: { gearbox.code: LB1, gearbox.fasteners: yes, fasteners.appendix: yes, s
 it('an empty note says what is missing and does not fail', async () => {
   const { result: outcome } = await examineNote(K, '');
   for (const item of [
-    'gearbox.ratios',
     'gearbox.torque-rating',
     'gearbox.structure',
     'gearbox.speedometer',

@@ -55,18 +55,16 @@ describe('ride height and travel', () => {
     ['62.0 ± 0.5 mm', 'met'],
     ['58.0 ± 0.5 mm', 'against'],
   ])('bump travel of 90 mm that is now %s is %s', async (now, outcome) => {
-    const { one } = await examineNote('suspension', corner('bump: 90.0 ± 0.5 mm', `bump: ${now}`), at('SA'));
-    expect(one('suspension.bump-travel', 'front-left')).toMatchObject({
+    const by = (state: string) => examineNote('suspension', corner('bump: 90.0 ± 0.5 mm', `bump: ${now}`), at(state));
+    const [sa, vic] = [await by('SA'), await by('VIC')];
+    expect(vic.one('suspension.bump-travel', 'front-left')).toMatchObject({
       result: outcome,
       limit: { recommended: true },
     });
-    expect(one('suspension.bump-travel-sa', 'front-left')).toMatchObject({ result: outcome, basis: 'published' });
-    expect(
-      (await examineNote('suspension', corner('bump: 90 mm', `bump: ${now}`), at('VIC'))).result(
-        'suspension.bump-travel-sa',
-        'front-left',
-      ),
-    ).toBe('out');
+    expect(vic.result('suspension.bump-travel-sa', 'front-left')).toBe('out');
+    expect(sa.one('suspension.bump-travel-sa', 'front-left')).toMatchObject({ result: outcome, basis: 'published' });
+    // What the forum quotes is a sheet of Victoria's; elsewhere it does not decide.
+    expect(sa.result('suspension.bump-travel', 'front-left')).toBe('unconfirmed');
   });
 
   it('holds rebound travel against its own original', async () => {
@@ -106,14 +104,15 @@ describe('lift', () => {
       ...around,
     });
   it.each([
-    // 75 mm in New South Wales, off-road in Victoria and with stability control in Queensland, else 50 mm (quoted by forums and news).
+    // 75 mm in New South Wales, off-road in Victoria and with stability control in Queensland (quoted by forums and news), else 50 mm, which nobody
+    // read for this vehicle.
     ['NSW', 'MA', '454.0 ± 0.2 mm', '', 'met'],
     ['NSW', 'MA', '456.0 ± 0.2 mm', '', 'against'],
     ['VIC', 'MC', '454.0 ± 0.2 mm', '', 'met'],
-    ['VIC', 'MA', '431.0 ± 0.2 mm', '', 'against'],
-    ['VIC', 'MA', '429.0 ± 0.2 mm', '', 'met'],
+    ['VIC', 'MA', '431.0 ± 0.2 mm', '', 'unconfirmed'],
+    ['VIC', 'MA', '429.0 ± 0.2 mm', '', 'unconfirmed'],
     ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: yes', 'met'],
-    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: none', 'against'],
+    ['QLD', 'MA', '454.0 ± 0.2 mm', 'stability-control: none', 'unconfirmed'],
     ['QLD', 'MA', '454.0 ± 0.2 mm', '', 'missing'],
   ])('%s, %s: from 380 mm to %s %s is %s', async (state, category, now, more, outcome) => {
     expect((await lifted(state, category, now, more)).result('suspension.lift', 'front-left')).toBe(outcome);
@@ -223,17 +222,6 @@ describe('ground clearance', () => {
   ])('%s, %s, %s: %s is %s', async (state, load, now, item, outcome) => {
     const found = (await examineNote('suspension', places(now, load), at(state))).all(item);
     expect(found.map((f) => f.result)).toEqual([outcome]);
-  });
-
-  it('answers with the least, its place and its load', async () => {
-    const { one } = await examineNote(
-      'suspension',
-      'clearance: [{ id: sill, load: laden, now: 140 mm }, { id: pipe, place: front pipe, load: laden, now: 131 mm }]',
-    );
-    expect(one('suspension.ground-clearance')).toMatchObject({
-      result: 'met',
-      says: expect.stringContaining('131 mm, front pipe, laden') as string,
-    });
   });
 });
 

@@ -71,14 +71,10 @@ function byStrength({ id, thread, class: property, 'tapped-strength': tapped }: 
   };
 }
 
-/** What the bolts state of their grades and locking. */
+/** What the bolts state of their locking. */
 export function boltAnswers(bolts: z.output<typeof boltsField>) {
   const all = bolts ?? [];
   return {
-    'fasteners.grade':
-      all.length > 0 && all.every((b) => b.class)
-        ? { answer: all.map((b) => `${b.id} ${b.class!.written}`).join(', ') }
-        : undefined,
     'fasteners.locking':
       all.length > 0 && all.every((b) => b.locking)
         ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }

@@ -164,7 +164,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'The front end of the shaft drops on the road',
       effect: 'It digs in and lifts the car, or strikes tank and lines',
-      guards: ['driveline.retainer', 'driveline.retainer-drawing', 'fasteners.locking'],
+      guards: ['driveline.retainer-drawing', 'fasteners.locking'],
     },
   ],
   electrical: [
@@ -204,7 +204,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A mount gives way under torque',
       effect: 'The engine shifts; the throttle may be pulled open, lines and steering may be struck',
-      guards: ['engine.mounts', 'engine.throttle-return', 'engine.fasteners'],
+      guards: ['engine.mounts', 'engine.throttle-return', 'fasteners.appendix'],
     },
     {
       fails: 'A hose, loom or line lies against something hot or moving',
@@ -296,7 +296,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'The cross-member or its bolts give way',
       effect: 'The rear of the engine drops; the shaft runs at another angle',
-      guards: ['gearbox.structure', 'gearbox.fasteners'],
+      guards: ['gearbox.structure', 'fasteners.appendix'],
     },
     {
       fails: 'Bellhousing and crankshaft are not in line',
@@ -384,7 +384,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A bolt works loose or pulls its thread',
       effect: 'The mount is lost',
-      guards: ['fasteners.engagement', 'fasteners.grade', 'fasteners.locking'],
+      guards: ['fasteners.engagement', 'fasteners.torque-record', 'fasteners.locking'],
     },
   ],
   'rear-axle': [
@@ -439,7 +439,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
         'seating.anchorage-load',
         'seating.anchorages-kept',
         'seating.backing-plates',
-        'seating.belt-thread',
+        'seating.belt-geometry',
         'seating.bolts',
       ],
     },
@@ -474,12 +474,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A heated or welded steering part breaks',
       effect: 'Steering is lost without warning',
-      guards: [
-        'links.forged-worked',
-        'links.weld-report-flaws',
-        'links.weld-report-procedure',
-        'steering.parts-assessed',
-      ],
+      guards: ['links.forged-worked', 'links.weld-report-flaws', 'links.weld-report-procedure', 'steering.assessment'],
     },
     {
       fails: 'Steering moves by itself with the suspension',
@@ -539,7 +534,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A rod end held on one side breaks its bolt',
       effect: 'The link drops',
-      guards: ['links.rod-end-shear', 'fasteners.grade'],
+      guards: ['links.rod-end-shear', 'fasteners.torque-record'],
     },
   ],
   test: [

@@ -1,5 +1,4 @@
 import type { z } from 'zod';
-import type { Answer } from '../../../project/common.js';
 import { choice, list, quantity, text } from '../../../project/fields.js';
 import type { Work } from '../../engine/work.js';
 
@@ -45,17 +44,4 @@ export function examineGroundClearance(key: string, places: Places | undefined, 
     if (found.length === 0) work.compare(item, '', work.lacks(key));
     for (const place of found) work.compare(item, place.id, work.take(place.now, key, place.id, 'now'));
   }
-}
-
-/** The least of them, as it is asked for: with its place and its load. */
-export function clearanceAnswers(places: Places | undefined): Readonly<Record<string, Answer | undefined>> {
-  const told = (places ?? [])
-    .filter((p) => p.now && p.load)
-    .toSorted((a, b) => a.now!.quantity.si - b.now!.quantity.si);
-  const [least] = told;
-  return {
-    'suspension.ground-clearance': least && {
-      answer: `${least.now!.quantity.text}, ${least.place ?? least.id}, ${least.load}`,
-    },
-  };
 }

@@ -17,11 +17,8 @@ export const pressureTestField = (system: string, how: string, typical: string) 
     .meta({ form: 'block', says: `pressure test of the ${system}` });
 type PressureTest = z.output<ReturnType<typeof pressureTestField>>;
 
-/** The record is the evidence; whether the system was tight is what was seen. */
-export function pressureTestAnswers(
-  test: PressureTest,
-  items: { evidence: string; tight: string },
-): Readonly<Record<string, Answer | undefined>> {
+/** Whether the system was tight, at which pressure and for how long; without these a dry joint says nothing. */
+export function pressureTestAnswers(test: PressureTest, item: string): Readonly<Record<string, Answer | undefined>> {
   const { pressure, held, after, dry } = test ?? {};
   const words = [
     pressure && held && `${pressure.quantity.text} for ${held.quantity.text}`,
@@ -30,7 +27,6 @@ export function pressureTestAnswers(
     .filter(Boolean)
     .join(', ');
   return {
-    [items.evidence]: pressure && held && dry ? { answer: words, shown: 'note' } : undefined,
-    [items.tight]: dry && { answer: dry, because: words || undefined },
+    [item]: dry === 'no' || (dry && pressure && held) ? { answer: dry, because: words || undefined } : undefined,
   };
 }

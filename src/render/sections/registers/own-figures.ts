@@ -5,10 +5,10 @@ import { itemCode } from '../../item.js';
 import type { Subject } from '../../subject.js';
 import { table } from '../../table.js';
 
-/** Figures that stand before the built-in ones: who read which, in which edition, on which day. */
+/** What was read in the own copy or agreed by letter: figures, and items that stand so there; by whom, on which day. */
 export function ownFigureRegister(subject: Subject): Element[] {
-  const { ownFigures } = subject.rules;
-  if (ownFigures.size === 0) return [];
+  const { ownFigures, confirmed } = subject.rules;
+  if (ownFigures.size === 0 && !confirmed?.size) return [];
   const rows = [...ownFigures.values()].map((f) => [
     itemCode(f.item, subject),
     [
@@ -19,16 +19,24 @@ export function ownFigureRegister(subject: Subject): Element[] {
     ]
       .filter(Boolean)
       .join(' and '),
-    [f.document, f.edition, f.clause].filter(Boolean).join(', '),
-    f['read-by'],
+    f.letter ? `letter ${f.letter}` : [f.document, f.edition, f.clause].filter(Boolean).join(', '),
+    f['agreed-with'] ? `agreed with ${f['agreed-with']}` : f['read-by'],
     f.on,
   ]);
+  for (const c of confirmed?.values() ?? [])
+    rows.push([
+      itemCode(c.item, subject),
+      'stands so',
+      [c.document, c.edition, c.clause].filter(Boolean).join(', '),
+      c['read-by'],
+      c.on,
+    ]);
   return [
     h('section', { id: anchor.section('own-figures') }, [
       h('h2', 'Figures read in the own copy'),
       table(
         'own-figures',
-        'Each stands before the figure that this program has',
+        'Each stands before what this program has',
         [
           ['Item', 28],
           ['Figure', 24],
