@@ -19,12 +19,13 @@ const member = (state: string) =>
       wall: quantity('mm', `wall or sheet thickness ${state}`, {
         how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places',
         typical: '2.48 mm',
-        usual: [0.6, 12],
+        usual: [0.4, 20],
       }),
       loss: quantity('mm', `wall lost to corrosion, ${state}`, {
         measuredAs: 'thickness',
         how: 'original thickness less the thinnest place after cleaning',
         typical: '0.2 mm',
+        usual: [0, 1.9],
       }),
       on: onDay('day on which it was measured'),
       by: text('who measured it'),
@@ -51,7 +52,7 @@ const shape = {
         'joined-to': quantity('mm', 'thickness of the original metal that it is welded to', {
           how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
           typical: '1.2 mm',
-          usual: [0.6, 12],
+          usual: [0.4, 11],
         }),
         welds: weldsField,
       }),
