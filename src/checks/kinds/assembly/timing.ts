@@ -16,13 +16,13 @@ export const timing = {
       on: onDay('day of the check'),
       before: quantity('deg', 'reading before the zero of the scale (BTDC) at which the piston touched the stop', {
         how: `${stop}; turned one way`,
-        typical: '21.5 deg',
+        typical: '26.0 deg',
         usual: [3, 90],
       }),
       after: quantity(
         'deg',
         'reading after the zero of the scale (ATDC) at which it touched the stop from the other side',
-        { how: `${stop}; turned the other way`, typical: '20.5 deg', usual: [3, 90] },
+        { how: `${stop}; turned the other way`, typical: '25.5 deg', usual: [3, 90] },
       ),
     },
     'checks of the timing mark against the positive stop, each one that was made',
