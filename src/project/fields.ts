@@ -35,7 +35,10 @@ export interface FieldMeta {
   how?: string;
   /** An entry for the template. */
   typical?: string;
-  /** Smallest and largest usual size in `unit`, or that any size is usual; where it is left out, a few times `typical`. */
+  /**
+   * Smallest and largest usual size in `unit`, by common practice, no source; `any` where a size tells nothing. Where it is
+   * left out, the common one of its class, else a few times `typical`.
+   */
   usual?: readonly [number, number] | 'any';
   /** How it is measured, where unit and typical size do not tell it rightly. */
   measuredAs?: MeasuredAs;
@@ -185,7 +188,7 @@ export function quantity(unit: string, says: string, meta: Partial<FieldMeta> = 
   return measured((text) => readQuantity(text, unit), { form: 'quantity', unit, says, ...meta });
 }
 
-/** A whole number of things, which has no uncertainty. */
+/** A whole number of things, which has no uncertainty and no point that slips. */
 export function count(says: string, meta: Partial<FieldMeta> = {}) {
   const read: Reader = (text) => {
     const result = readQuantity(text, '1');
@@ -203,7 +206,7 @@ export function count(says: string, meta: Partial<FieldMeta> = {}) {
       };
     return { ok: true, quantity: { ...result.quantity, halfDigit: 0 } };
   };
-  return measured(read, { form: 'quantity', unit: '1', says, measuredAs: 'named', ...meta });
+  return measured(read, { form: 'quantity', unit: '1', says, measuredAs: 'named', usual: 'any', ...meta });
 }
 
 /** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */

@@ -20,6 +20,8 @@ interface MeasurementClass {
   because?: string;
   /** Least and greatest value that can be, in `unit`; from zero up where none is given. */
   range?: readonly [least: number, most: number, unit: string];
+  /** Smallest and largest size that is common in any field of the class, where one range serves them all. */
+  common?: readonly [least: number, most: number, unit: string];
 }
 
 /** What the figures of the classes rest on: common practice of the trade, no source. They are chosen coarse. */
@@ -36,13 +38,20 @@ export const measurementClasses = {
   length: { instrument: 'tape', usual: '2 mm', method: '1 mm', because: 'hook, sag, finding the centres' },
   distance: { instrument: 'measuring wheel or logger', usual: '2 %', method: '0.5 %', because: 'line that was driven' },
   'ride-height': { instrument: 'tape', usual: '5 mm', method: '4 mm', because: 'settling of springs and tyres' },
-  'cg-height': { instrument: 'scales and tape', usual: '20 mm', method: '10 mm', because: 'sag of springs and tyres' },
+  'cg-height': {
+    instrument: 'scales and tape',
+    usual: '20 mm',
+    method: '10 mm',
+    because: 'sag of springs and tyres',
+    common: [200, 1500, 'mm'],
+  },
   slope: {
     instrument: 'inclinometer',
     usual: '0.3 deg',
     method: '0.15 deg',
     because: 'seating, settling of the car',
     range: [-90, 90, 'deg'],
+    common: [0, 15, 'deg'],
   },
   angle: { instrument: 'protractor', usual: '1 deg', method: '0.5 deg', because: 'sighting', range: [0, 360, 'deg'] },
   toe: {
@@ -51,6 +60,7 @@ export const measurementClasses = {
     method: '0.03 deg',
     because: 'settling after rolling',
     range: [-20, 20, 'deg'],
+    common: [0, 0.7, 'deg'],
   },
   camber: {
     instrument: 'camber gauge',
@@ -58,6 +68,7 @@ export const measurementClasses = {
     method: '0.1 deg',
     because: 'run-out of the rim, settling',
     range: [-45, 45, 'deg'],
+    common: [0, 4.5, 'deg'],
   },
   caster: {
     instrument: 'camber gauge and turn plates',
@@ -65,6 +76,7 @@ export const measurementClasses = {
     method: '0.2 deg',
     because: 'angle of the swing',
     range: [-45, 45, 'deg'],
+    common: [0, 15, 'deg'],
   },
   'axle-mass': { instrument: 'weighbridge', usual: '20 kg', method: '2 kg', because: 'brakes, level of the floor' },
   'wheel-load': { instrument: 'wheel scales', usual: '5 kg', method: '2 kg', because: 'friction of the suspension' },
@@ -83,7 +95,13 @@ export const measurementClasses = {
   current: { instrument: 'clamp meter', usual: '5 %', method: '1 %', because: 'place of the cable in the clamp' },
   'engine-speed': { instrument: 'tachometer', usual: '2 %', method: '1 %', because: 'holding the speed' },
   speed: { instrument: 'logger or stopwatch', usual: '1 km/h', method: '0.5 km/h', because: 'holding the speed' },
-  deceleration: { instrument: 'decelerometer', usual: '5 %', method: '2 %', because: 'pitch of the car' },
+  deceleration: {
+    instrument: 'decelerometer',
+    usual: '5 %',
+    method: '2 %',
+    because: 'pitch of the car',
+    common: [0.8, 13, 'm/s2'],
+  },
   time: { instrument: 'stopwatch', usual: '1 s', method: '0.5 s', because: 'reaction' },
   sound: {
     instrument: 'sound level meter',
@@ -91,6 +109,7 @@ export const measurementClasses = {
     method: '0.5 dB',
     because: 'place of the microphone',
     range: [0, 194, 'dB'],
+    common: [25, 130, 'dB'],
   },
   'small-volume': { instrument: 'burette', usual: '0.5 cm3', method: '0.2 cm3', because: 'bubbles, edge of the plate' },
   volume: { instrument: 'measuring jug', usual: '3 %', method: '1 %', because: 'air that stays in' },
@@ -222,6 +241,14 @@ function partOf(text: string): Part {
   const part = { si, unit: own, dimension };
   parts.set(text, part);
   return part;
+}
+
+/** The sizes in `written` that are common in any field of the class. */
+export function commonOf(as: MeasuredAs | undefined, written: string): readonly [number, number] | undefined {
+  const common = as && (measurementClasses[as] as MeasurementClass).common;
+  if (!common || !sameDimension(unit(common[2]).dimension, unit(written).dimension)) return undefined;
+  const factor = unit(common[2]).factor.div(unit(written).factor);
+  return [factor.times(common[0]).toNumber(), factor.times(common[1]).toNumber()];
 }
 
 /** The values that can be, in SI units. */

@@ -88,7 +88,7 @@ const original = z.strictObject({
   wheelbase: quantity('mm', 'wheelbase', { measuredAs: 'paper', typical: '2640 mm', usual: [1700, 4200] }),
   'track-front': quantity('mm', 'front track', { measuredAs: 'paper', typical: '1395 mm', usual: [1000, 2000] }),
   'track-rear': quantity('mm', 'rear track', { measuredAs: 'paper', typical: '1400 mm', usual: [1000, 2000] }),
-  'final-drive': quantity('1', 'final drive ratio', { measuredAs: 'paper', typical: '3.70' }),
+  'final-drive': quantity('1', 'final drive ratio', { measuredAs: 'paper', typical: '3.70', usual: [2, 8] }),
   tyre: designation(readTyre, 'tyre size on the placard', '185/70R14 88S'),
   'largest-tyre': designation(readTyre, 'largest tyre the maker lists', '195/70R14 91S'),
   'top-speed': quantity('km/h', 'top speed', { measuredAs: 'paper', typical: '160 km/h', usual: [80, 350] }),
@@ -126,9 +126,9 @@ const instrumentShape = {
 
 const loadCase = {
   says: z.string().meta({ form: 'text', says: 'what load this is and where it comes from' }),
-  force: named('N', 'force', { typical: '1.4 kN' }),
-  moment: named('N*m', 'moment', { typical: '250 N·m' }),
-  factor: named('1', 'factor applied to the load', { typical: '3' }),
+  force: named('N', 'force', { typical: '1.4 kN', usual: 'any' }),
+  moment: named('N*m', 'moment', { typical: '250 N·m', usual: 'any' }),
+  factor: named('1', 'factor applied to the load', { typical: '3', usual: [0.5, 20] }),
   'agreed-with': text('certifier who agreed to it'),
   'agreed-on': onDay('day on which it was agreed'),
   source: text('document or calculation it comes from'),

@@ -60,6 +60,32 @@ it('tells notes that cannot be read as notifications', async () => {
   expect(log.runs[0].invocations[0].toolExecutionNotifications[0].descriptor.id).toMatch(/quantity|key-unknown/);
 });
 
+it('tells each value in doubt at its place, with what was found and what is usual', async () => {
+  const notes = note.replace('1.20 ± 0.01 mm', '12.0 mm').replace('6.00 ± 0.01 mm', '60 mm');
+  const folder = folderWith({ 'build.md': buildFile, 'notes/010-floor.md': notes });
+  const log = JSON.parse((await gusset('check', folder, '--format', 'sarif')).out);
+  validate(log);
+  expect(validate.errors ?? []).toEqual([]);
+  const line = notes.split('\n').findIndex((text) => text.includes('id: floor')) + 1;
+  const column = (value: string) => notes.split('\n')[line - 1]!.indexOf(value) + 1;
+  const told = log.runs[0].invocations[0].toolExecutionNotifications;
+  expect(told).toMatchObject(
+    [
+      ['60 mm', 'something from 0.4 mm to 20 mm'],
+      ['12.0 mm', 'something from 0.4 mm to 11 mm'],
+    ].map(([found, expected]) => ({
+      level: 'note',
+      descriptor: { id: 'improbable-value' },
+      message: { text: expect.stringContaining(`found ${found}, expected ${expected}; `) },
+      locations: [{ physicalLocation: { region: { startLine: line, startColumn: column(found!) } } }],
+    })),
+  );
+  for (const { locations } of told)
+    expect(locations[0].physicalLocation.artifactLocation.uri).toMatch(/notes\/010-floor\.md$/);
+  const { out } = await gusset('check', folder);
+  expect(out.replaceAll(/\s+/g, ' ')).toMatch(/\d+ findings, \d+ open; 2 values to look at again\. /);
+});
+
 it('splits many builds over machines, each build once', async () => {
   const folders = [1, 2, 3].map(() => folderWith({ 'build.md': buildFile, 'notes/010-floor.md': note }));
   const names = async (...more: string[]) => {

@@ -18,6 +18,15 @@ describe('values that a slip explains', () => {
     ['12 mm', 'mm', '60', '200', { unit: 'cm', si: 0.12 }],
     ['12.5 cm', 'cm', '0.5', '3', { unit: 'mm', si: 0.0125 }],
     ['1100 t', 'kg', '600', '3000', { unit: 'kg', si: 1100 }],
+    ['3.5 mm', 'mm', '5', '180', { says: 'the decimal point one place too far left', si: 0.035 }],
+    ['350 mm', 'mm', '5', '180', { says: 'the decimal point one place too far right', si: 0.035 }],
+    ['20.0 deg', 'deg', '0', '15', { says: 'the decimal point one place too far right' }],
+    ['-20.0 deg', 'deg', '0', '15', { says: 'the decimal point one place too far right' }],
+    ['6.1 mm', 'mm', '0.5', '6', { says: 'the decimal point one place too far right' }],
+    ['[35, 350, 36] mm', 'mm', '5', '180', { si: 0.035 }],
+    ['8.2 degC', 'degC', '50', '120', { says: 'the decimal point one place too far left', si: 355.15 }],
+    ['820 degC', 'degC', '50', '120', { says: 'the decimal point one place too far right', si: 355.15 }],
+    ['37.0', '1', '2', '8', { si: 3.7 }],
   ])('%s', (text, fits, min, max, expected) => {
     expect(judged(text, fits, min, max)).toMatchObject(expected);
   });
@@ -26,8 +35,8 @@ describe('values that a slip explains', () => {
     ['2.5 mm', '1.2', '6'],
     ['1.2 mm', '1.2', '6'],
     ['6 mm', '1.2', '6'],
-    ['7 mm', '0.5', '6'],
-    ['0.4 mm', '0.5', '12'],
+    ['0.01 mm', '0', '6'],
+    ['7 mm', '1.2', '6'],
     ['0 mm', '1.2', '6'],
     ['-2.5 mm', '1.2', '6'],
     ['900 mm', '1.2', '6'],

@@ -3,6 +3,7 @@ import type { Place } from '../../calc/value.js';
 import type { FieldMeta } from '../../project/fields.js';
 import { metaAt } from '../../project/find-field.js';
 import { measuredIn } from '../../project/measured-in.js';
+import { commonOf } from '../../project/measurement-classes.js';
 import type { Build } from '../../project/model.js';
 import { buildSchema } from '../../project/vehicle.js';
 import { improbable } from '../../units/improbable.js';
@@ -32,7 +33,7 @@ export function doubtsOf(build: Build, kinds: ReadonlyMap<string, Kind>): Doubt[
 const inData = (note: string, data: object, shape: z.ZodRawShape): Doubt[] =>
   measuredIn(data).flatMap((measured) => {
     const usual = usualOf(metaAt(shape, measured.at.path.split('.')));
-    const slip = usual && improbable(measured.quantity, usual.si, usual.plainOnly);
+    const slip = usual && improbable(measured.quantity, usual.si);
     if (!slip) return [];
     const value = showQuantity(slip.si, measured.quantity.unit);
     return [
@@ -52,31 +53,33 @@ const inData = (note: string, data: object, shape: z.ZodRawShape): Doubt[] =>
 interface Usual {
   si: readonly [number, number];
   says: string;
-  plainOnly: boolean;
 }
 
 /** How far parts of one sort lie from the typical one, by common practice, no source. */
-const SPREAD = 4;
+const SPREAD = 6;
 
 const known = new Map<string, Usual | undefined>();
 
-function usualOf({ form, unit, typical, usual }: Partial<FieldMeta>): Usual | undefined {
-  if (form !== 'quantity' || unit === undefined || unit === '1' || usual === 'any') return undefined;
-  const key = JSON.stringify([unit, typical, usual]);
-  if (!known.has(key)) known.set(key, usual ? stated(usual, unit) : near(typical, unit));
+/** What is usual for a field: as it says, else as for all of its class, else near its typical value. */
+export function usualOf({ unit, typical, usual, measuredAs }: Partial<FieldMeta>): Usual | undefined {
+  if (unit === undefined || usual === 'any') return undefined;
+  const range = usual ?? commonOf(measuredAs, unit);
+  const key = JSON.stringify([unit, typical, range]);
+  if (!known.has(key)) known.set(key, range ? stated(range, unit) : near(typical, unit));
   return known.get(key);
 }
 
-const stated = ([least, most]: readonly [number, number], unit: string): Usual => ({
-  si: [toSI(least, unit), toSI(most, unit)],
-  says: `something from ${showQuantity(toSI(least, unit), unit)} to ${showQuantity(toSI(most, unit), unit)}`,
-  plainOnly: false,
-});
+function stated([least, most]: readonly [number, number], unit: string): Usual {
+  const [from, to] = [showQuantity(toSI(least, unit), unit), showQuantity(toSI(most, unit), unit)];
+  return {
+    si: [toSI(least, unit), toSI(most, unit)],
+    says: least === 0 ? `${to} at most` : `something from ${from} to ${to}`,
+  };
+}
 
 function near(typical: string | undefined, unit: string): Usual | undefined {
   const read = typical === undefined ? undefined : readQuantity(typical, unit);
-  // A field whose typical value is zero or negative counts from a datum, and any size is usual.
   if (!read?.ok || read.quantity.si <= 0) return undefined;
   const { si, unit: written } = read.quantity;
-  return { si: [si / SPREAD, si * SPREAD], says: `something near ${showQuantity(si, written)}`, plainOnly: true };
+  return { si: [si / SPREAD, si * SPREAD], says: `something near ${showQuantity(si, written)}` };
 }

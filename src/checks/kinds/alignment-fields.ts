@@ -28,6 +28,7 @@ const wheel = (state: string) =>
         measuredAs: 'caster',
         how: 'by the gauge, in the same swing as the caster',
         typical: '12.5 deg',
+        usual: [3, 25],
       }),
       height: quantity('mm', `ride height at which it was taken ${state}`, {
         measuredAs: 'ride-height',
@@ -73,9 +74,10 @@ export const shape = {
       measuredAs: 'toe',
       how: `${before}; four-wheel gauge, or strings parallel to the centre line`,
       typical: '0.05 deg to the left',
+      usual: [0, 0.45],
     },
   ),
-  'maker-thrust': makerFigures('deg', 'thrust angle, either way'),
+  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1]),
   'bump-steer': list(
     {
       stations: list(
@@ -84,15 +86,17 @@ export const shape = {
             range: 'signed',
             how: 'spring out, steering locked in the middle, body on stands; height of the hub by scale, steps of 10 mm',
             typical: '-40 mm',
+            usual: [0, 200],
           }),
           toe: slopeAbout('toe', 'toe of this wheel there', {
             how: 'plate on the hub and two dial gauges, or laser and scale',
-            typical: '0.05 deg toe out',
+            typical: '0.20 deg toe out',
+            usual: [0, 1.5],
           }),
         },
         'stations from droop to bump, ride height among them',
       ),
-      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel'),
+      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5]),
     },
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),
@@ -100,6 +104,7 @@ export const shape = {
     measuredAs: 'dial',
     how: 'dial gauge across the joint, wheel rocked by hand',
     typical: '0.2 mm',
+    usual: [0, 1.5],
   }),
   equipment: text('gauge or machine that was used, with its number', 'four-wheel gauge, number A-114'),
   'equipment-checked': onDay('day of its last check or calibration'),

@@ -14,12 +14,13 @@ const common = (state: string) => ({
   wall: quantity('mm', `wall or sheet thickness ${state}`, {
     how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places',
     typical: '2.48 mm',
-    usual: [0.6, 12],
+    usual: [0.4, 20],
   }),
   loss: quantity('mm', `wall lost to corrosion, ${state}`, {
     measuredAs: 'thickness',
     how: 'wall stated above less the thinnest place after cleaning; counts for metal that is kept, never for an original that is replaced',
     typical: '0.2 mm',
+    usual: [0, 1.9],
   }),
   'closed-by': choice(
     {
@@ -82,7 +83,7 @@ export const shape = {
           {
             how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal, at the thinnest places',
             typical: '[1.20, 1.14, 1.18] mm',
-            usual: [0.6, 12],
+            usual: [0.4, 11],
           },
         ),
         'weld-pattern': text(

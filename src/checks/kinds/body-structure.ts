@@ -1,4 +1,5 @@
 import { thicknessRatio } from '../../calc/sections/thickness-ratio.js';
+
 import { showQuantity } from '../../units/show.js';
 import { kind } from '../engine/kind.js';
 import type { Work } from '../engine/work.js';

@@ -29,6 +29,7 @@ const axle = (which: string) =>
         measuredAs: 'paper',
         how: "maker's figure for cold, bedded pads",
         typical: '0.38',
+        usual: [0.1, 0.9],
       }),
       factor: quantity('1', `brake factor of the ${which} drums: force at the drum over force of the cylinder`, {
         measuredAs: 'paper',
@@ -47,7 +48,7 @@ const axle = (which: string) =>
       diameter: quantity(
         'mm',
         `outside diameter of the ${which} discs, or inside diameter of the drums, the greatest`,
-        { measuredAs: 'thickness', how: 'caliper or drum gauge, three places', typical: '258 mm' },
+        { measuredAs: 'thickness', how: 'caliper or drum gauge, three places', typical: '258 mm', usual: [120, 420] },
       ),
       thickness: quantity('mm', `thickness of the ${which} discs, the least`, {
         how: 'micrometer, eight places, 10 mm from the edge',
@@ -57,21 +58,25 @@ const axle = (which: string) =>
         measuredAs: 'dial',
         how: 'dial gauge 10 mm from the edge, wheel nuts tightened on washers',
         typical: '0.05 mm',
+        usual: [0, 0.4],
       }),
       pad: quantity('mm', `thickness of the ${which} linings`, {
         measuredAs: 'rule',
         how: 'rule or depth gauge, without the back',
         typical: '11 mm',
+        usual: [1.2, 40],
       }),
       move: quantity('mm', `movement of the ${which} pistons until the pads bite hard`, {
         measuredAs: 'dial',
         how: 'dial gauge on the pad, pedal pressed hard',
         typical: '0.6 mm',
+        usual: [0.1, 5],
       }),
       swell: quantity('cm3', `swell of the ${which} hoses and fluid at working pressure`, {
         measuredAs: 'paper',
         how: "maker's figure of the hoses, or measured at the pushrod with the callipers clamped",
         typical: '0.8 cm3',
+        usual: [0.1, 6],
       }),
       rolling: quantity('mm', `rolling radius of the ${which} tyre, laden`, {
         how: 'car pushed straight for one turn of the wheel: way over 6.283',
@@ -105,6 +110,7 @@ const system = (state: string) =>
       'bar-share': quantity('%', `share of the balance bar to the front ${state}`, {
         how: 'distance of the bearing to the rear pushrod over the distance of both pushrods',
         typical: '55 %',
+        usual: [20, 80],
       }),
       stroke: quantity('mm', `stroke available at the pushrod ${state}`, {
         measuredAs: 'thickness',
@@ -114,6 +120,7 @@ const system = (state: string) =>
       efficiency: quantity('1', `efficiency from pedal to pressure ${state}; left out, no losses are taken off`, {
         how: 'pressure gauge in the line against pedal force',
         typical: '0.9',
+        usual: [0.5, 1],
       }),
       'booster-ratio': quantity('1', `booster ratio ${state}, force out over force in`, {
         measuredAs: 'paper',
@@ -149,6 +156,7 @@ export const shape = {
     measuredAs: 'paper',
     how: 'as agreed with the certifier, or as in the test',
     typical: '350 N',
+    usual: [50, 1500],
   }),
   laden: block(
     {
@@ -167,17 +175,17 @@ export const shape = {
   ),
   'front-maker': block(
     {
-      thickness: makerFigures('mm', 'thickness of the disc'),
-      'run-out': makerFigures('mm', 'run-out of the disc'),
-      diameter: makerFigures('mm', 'diameter of the drum'),
+      thickness: makerFigures('mm', 'thickness of the disc', [4, 60]),
+      'run-out': makerFigures('mm', 'run-out of the disc', [0, 0.4]),
+      diameter: makerFigures('mm', 'diameter of the drum', [120, 420]),
     },
     'figures of the maker, front',
   ),
   'rear-maker': block(
     {
-      thickness: makerFigures('mm', 'thickness of the disc'),
-      'run-out': makerFigures('mm', 'run-out of the disc'),
-      diameter: makerFigures('mm', 'diameter of the drum'),
+      thickness: makerFigures('mm', 'thickness of the disc', [4, 60]),
+      'run-out': makerFigures('mm', 'run-out of the disc', [0, 0.4]),
+      diameter: makerFigures('mm', 'diameter of the drum', [120, 420]),
     },
     'figures of the maker, rear',
   ),
@@ -185,12 +193,14 @@ export const shape = {
     measuredAs: 'rule',
     how: 'rule from the pad to the floor, engine running, pedal held for a minute',
     typical: '70 mm',
+    usual: [8, 300],
   }),
-  'maker-pedal-reserve': makerFigures('mm', 'reserve of the pedal'),
+  'maker-pedal-reserve': makerFigures('mm', 'reserve of the pedal', [5, 200]),
   'free-play': quantity('mm', 'free play of the pedal at its pad', {
     measuredAs: 'rule',
     how: 'rule at the pad, pressed by hand until the pushrod touches',
     typical: '6 mm',
+    usual: [0.7, 50],
   }),
   'support-spacing': quantity('mm', 'greatest distance between two supports of a pipe or hose', {
     how: 'tape along the pipe, all of them',
@@ -200,11 +210,13 @@ export const shape = {
     measuredAs: 'rule',
     how: 'springs out, both locks, feeler or gauge',
     typical: '18 mm',
+    usual: [2.5, 170],
   }),
   'fluid-mark': quantity('mm', 'distance of the mark for the kind of fluid to the filler', {
     measuredAs: 'rule',
     how: 'rule from the edge of the filler',
     typical: '40 mm',
+    usual: [4.5, 350],
   }),
   fluid: text('fluid, and how the mark was made', 'DOT 4, engraved plate'),
   'threads-showing': count('clear threads past the nut, the least of all brake fasteners', { typical: '2' }),
@@ -235,8 +247,9 @@ export const shape = {
       'pedal-force': quantity('N', 'force with which the pedal was held', {
         how: 'gauge on the pedal, or an adult with both feet',
         typical: '800 N',
+        usual: [90, 3000],
       }),
-      held: quantity('min', 'time for which it was held', { typical: '3 min' }),
+      held: quantity('min', 'time for which it was held', { typical: '3 min', usual: [0.4, 29] }),
       dry: yesNo('was every joint dry, felt and looked at with a lamp'),
     },
     'test for leaks under pressure',
@@ -246,6 +259,7 @@ export const shape = {
       'pedal-force': quantity('N', 'greatest pedal force of one smooth stop from 30 km/h, unladen', {
         how: 'gauge on the pedal; run up to 40 km/h, coast in neutral',
         typical: '310 N',
+        usual: [50, 1500],
       }),
       average: quantity('m/s2', 'average deceleration of that stop', {
         how: 'inertial meter, fixed level',

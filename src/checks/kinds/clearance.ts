@@ -13,9 +13,24 @@ const how = 'feeler, stepped gauge or plasticine pressed in the gap; the least a
 const gapsAt = (steered: string) =>
   z
     .strictObject({
-      droop: quantity('mm', `gap at full droop, ${steered}`, { measuredAs: 'rule', how, typical: '34 mm' }),
-      ride: quantity('mm', `gap at ride height, ${steered}`, { measuredAs: 'rule', how, typical: '38 mm' }),
-      bump: quantity('mm', `gap at full bump, ${steered}`, { measuredAs: 'rule', how, typical: '27 mm' }),
+      droop: quantity('mm', `gap at full droop, ${steered}`, {
+        measuredAs: 'rule',
+        how,
+        typical: '34 mm',
+        usual: [4, 250],
+      }),
+      ride: quantity('mm', `gap at ride height, ${steered}`, {
+        measuredAs: 'rule',
+        how,
+        typical: '38 mm',
+        usual: [4, 250],
+      }),
+      bump: quantity('mm', `gap at full bump, ${steered}`, {
+        measuredAs: 'rule',
+        how,
+        typical: '27 mm',
+        usual: [4, 250],
+      }),
     })
     .optional()
     .meta({ form: 'block', says: `gaps with the wheels ${steered}` });
@@ -34,7 +49,12 @@ const shape = {
         'what moves',
       ),
       near: text('what it comes near to', 'seam of the inner guard'),
-      was: quantity('mm', 'the least gap there as it came', { measuredAs: 'rule', how, typical: '40 mm' }),
+      was: quantity('mm', 'the least gap there as it came', {
+        measuredAs: 'rule',
+        how,
+        typical: '40 mm',
+        usual: [4.2, 250],
+      }),
       straight: gapsAt('straight ahead'),
       'left-lock': gapsAt('at full left lock'),
       'right-lock': gapsAt('at full right lock'),
@@ -69,8 +89,13 @@ const shape = {
   'lock-left': quantity('deg', 'lock of the left wheel outwards', {
     how: 'turn plates, or chalk lines along a straightedge on the rim',
     typical: '34 deg',
+    usual: [8, 55],
   }),
-  'lock-right': quantity('deg', 'lock of the right wheel outwards', { how: 'the same way', typical: '34 deg' }),
+  'lock-right': quantity('deg', 'lock of the right wheel outwards', {
+    how: 'the same way',
+    typical: '34 deg',
+    usual: [8, 55],
+  }),
   swept: yesNo('were the gaps taken without springs, from full droop to full bump, at both locks and in between'),
   'flat-tyre': yesNo('does nothing but the rim touch the road when a tyre is flat'),
   ground: clearanceField,

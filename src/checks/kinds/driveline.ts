@@ -29,12 +29,13 @@ const shape = {
     measuredAs: 'length',
     how: 'plumb lines to the floor from both joints',
     typical: '12 mm',
-    usual: 'any',
+    usual: [0, 115],
   }),
   twist: quantity('deg', 'turn of the rear yoke against the front yoke; 0 where both lie in one plane', {
     measuredAs: 'angle',
     range: 'signed',
     typical: '0 deg',
+    usual: [0, 45],
   }),
   'tube-diameter': quantity('mm', 'outside diameter of the tube', {
     measuredAs: 'thickness',
@@ -47,7 +48,11 @@ const shape = {
     typical: '1.65 mm',
     usual: [1, 8],
   }),
-  'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { measuredAs: 'paper', typical: '0.78' }),
+  'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', {
+    measuredAs: 'paper',
+    typical: '0.78',
+    usual: [0.5, 1.3],
+  }),
   stations: list(
     {
       gearbox: slope('slope of the gearbox output', { how: inclinometer, typical: '3.4 deg down to the rear' }),
@@ -63,18 +68,20 @@ const shape = {
     },
     'readings at `ride` height unladen, `laden` to the gross mass, at full `bump` and at full `droop`, each an item with that id',
   ),
-  'maker-angle': makerFigures('deg', 'angle of the joints'),
+  'maker-angle': makerFigures('deg', 'angle of the joints', [0.2, 45]),
   'spline-engaged': quantity('mm', 'spline left engaged where the shaft is longest, mostly full droop', {
     how: 'mark the spline at full droop, draw it out and measure',
     typical: '85 mm',
+    usual: [9, 300],
   }),
-  'maker-engaged': makerFigures('mm', 'spline left engaged'),
+  'maker-engaged': makerFigures('mm', 'spline left engaged', [9, 300]),
   'spline-left': quantity('mm', 'travel left to the slip yoke where the shaft is shortest, mostly full bump', {
     measuredAs: 'length',
     how: 'tape between seal and yoke at full bump',
     typical: '22 mm',
+    usual: [2.5, 150],
   }),
-  'maker-left': makerFigures('mm', 'travel left to the slip yoke'),
+  'maker-left': makerFigures('mm', 'travel left to the slip yoke', [2.5, 150]),
 };
 type Driveline = Data<typeof shape>;
 

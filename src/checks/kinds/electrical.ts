@@ -25,23 +25,31 @@ const shape = {
       size: quantity('mm2', 'cross-section of the thinnest wire', {
         how: 'marking on the wire, or strands counted and measured',
         typical: '4 mm2',
+        usual: [0.45, 120],
       }),
-      length: quantity('m', 'length of the wire, there and back', { how: 'tape along the loom', typical: '3.2 m' }),
+      length: quantity('m', 'length of the wire, there and back', {
+        how: 'tape along the loom',
+        typical: '3.2 m',
+        usual: [0.33, 30],
+      }),
       current: quantity('A', 'greatest steady current', {
         how: 'clamp meter after the start of the motor, engine running, everything on that it feeds',
         typical: '18 A',
+        usual: [0.02, 400],
       }),
-      fuse: named('A', 'rating of its fuse', { measuredAs: 'paper', typical: '25 A' }),
+      fuse: named('A', 'rating of its fuse', { measuredAs: 'paper', typical: '25 A', usual: [1, 400] }),
       'fuse-distance': quantity('mm', 'length of wire between the source and the fuse', {
         how: 'tape along the wire',
         typical: '150 mm',
+        usual: [16, 1400],
       }),
-      wire: makerFigures('A', 'current in the wire, bundled as it is'),
+      wire: makerFigures('A', 'current in the wire, bundled as it is', [0.1, 400]),
       drop: quantity('V', 'voltage lost there and back at full current', {
         how: 'meter from battery plus to the consumer, and from its earth to battery minus, added',
         typical: '0.4 V',
+        usual: [0, 3.9],
       }),
-      'drop-maker': makerFigures('V', 'voltage drop'),
+      'drop-maker': makerFigures('V', 'voltage drop', [0.05, 3]),
     },
     'circuits that were added or altered, each an item',
   ),
@@ -52,8 +60,9 @@ const shape = {
       gap: quantity('mm', 'least gap to the exhaust and to parts that turn or travel', {
         how: 'stepped gauge, engine rocked both ways',
         typical: '70 mm',
+        usual: [8, 650],
       }),
-      maker: makerFigures('mm', 'gap'),
+      maker: makerFigures('mm', 'gap', [8, 650]),
     },
     'looms that were added or moved, each an item',
   ),
@@ -62,25 +71,29 @@ const shape = {
       voltage: quantity('V', 'voltage at the battery, engine running', {
         how: 'meter on the posts, five minutes after the start',
         typical: '14.2 V',
+        usual: [9, 32],
       }),
     },
     'charging voltages, such as `idle` and `loaded`',
   ),
-  'charging-maker': makerFigures('V', 'charging voltage'),
+  'charging-maker': makerFigures('V', 'charging voltage', [9, 32]),
   'total-current': quantity('A', 'current with every steady consumer on', {
     how: 'clamp meter on the battery cable, engine off, lamps, fans, heater and wipers on',
     typical: '58 A',
+    usual: [6, 500],
   }),
   alternator: named('A', 'output of the alternator at the engine speed of slow driving', {
     measuredAs: 'paper',
     how: "maker's curve, or clamp meter with a load tester",
     typical: '75 A',
+    usual: [10, 400],
   }),
   drain: quantity('mA', 'current at rest', {
     how: 'clamp meter on the battery cable, doors locked, half an hour later',
     typical: '22 mA',
+    usual: [0, 215],
   }),
-  'drain-maker': makerFigures('mA', 'current at rest'),
+  'drain-maker': makerFigures('mA', 'current at rest', [0, 215]),
   'airbag-circuits': choice(
     {
       untouched: 'as the maker left them',

@@ -31,8 +31,9 @@ const shape = {
     measuredAs: 'dial',
     how: 'dial indicator on the end of the crankshaft, levered both ways, three times',
     typical: '[0.14, 0.15, 0.14] mm',
+    usual: [0.02, 1.3],
   }),
-  'end-float-maker': makerFigures('mm', 'end float'),
+  'end-float-maker': makerFigures('mm', 'end float', [0.02, 1.3]),
   rings,
   clearances: list(
     {
@@ -41,8 +42,9 @@ const shape = {
         measuredAs: 'fit',
         how: 'difference of bore gauge and micrometer, feeler gauge, or dial indicator; three times',
         typical: '0.045 mm',
+        usual: [0.004, 2],
       }),
-      maker: makerFigures('mm', 'clearance or wear'),
+      maker: makerFigures('mm', 'clearance or wear', [0.004, 2]),
     },
     'further clearances: piston to bore, ring in groove, rod side, valves, oil pump, flatness of the head, taper of bores',
   ),
@@ -66,13 +68,15 @@ const shape = {
         range: 'signed',
         how: 'dial indicator over the piston pin, across the deck',
         typical: '0.30 mm',
+        usual: [0, 2.9],
       }),
       crown: quantity('cm3', 'volume of the piston crown: positive for a dish, negative for a dome', {
         range: 'signed',
         how: "piston maker's data, or burette",
         typical: '4.0 cm3',
+        usual: [0, 39],
       }),
-      maker: makerFigures('1', 'compression ratio'),
+      maker: makerFigures('1', 'compression ratio', [5, 25]),
     })
     .optional()
     .meta({ form: 'block', says: 'volumes above the piston' }),
@@ -85,15 +89,16 @@ const shape = {
     },
     'cylinders, each an item, as received or after the work',
   ),
-  'cranking-maker': makerFigures('kPa', 'cranking pressure'),
+  'cranking-maker': makerFigures('kPa', 'cranking pressure', [300, 6000]),
   'oil-pressure': list(
     {
-      speed: quantity('rpm', 'engine speed', { how: 'tachometer', typical: '800 rpm' }),
+      speed: quantity('rpm', 'engine speed', { how: 'tachometer', typical: '800 rpm', usual: [150, 7900] }),
       pressure: quantity('kPa', 'oil pressure with the engine hot', {
         how: 'gauge screwed into the port of the sender',
         typical: '180 kPa',
+        usual: [20, 1500],
       }),
-      maker: makerFigures('kPa', 'oil pressure'),
+      maker: makerFigures('kPa', 'oil pressure', [20, 1500]),
     },
     'oil pressures, such as `idle` and `fast`',
   ),

@@ -52,6 +52,7 @@ export const engine = kind({
       measuredAs: 'paper',
       how: 'speed at which the limiter cuts in, read on an independent meter',
       typical: '6200 rpm',
+      usual: [1500, 15000],
     }),
     mass: quantity('kg', 'mass of the engine as fitted', {
       measuredAs: 'part-mass',
@@ -88,6 +89,7 @@ export const engine = kind({
     'converter-ratio': quantity('1', 'torque multiplication of the converter at stall, automatic gearbox only', {
       measuredAs: 'paper',
       typical: '2.0',
+      usual: [1, 4],
     }),
     canister: yesNo('evaporative canister fitted and connected'),
   },

@@ -31,8 +31,9 @@ const shape = {
       plate: quantity('mm', 'thickness of its plate', {
         how: 'caliper at an edge before it is closed, or ultrasonic gauge, three places',
         typical: '1.6 mm',
+        usual: [0.5, 9],
       }),
-      'plate-maker': makerFigures('mm', 'plate thickness'),
+      'plate-maker': makerFigures('mm', 'plate thickness', [0.5, 9]),
       apart: yesNo('does it lie outside the space of the occupants, or in a sealed box vented to the outside'),
       vented: yesNo(
         'is it vented to the canister or the open air by a valve that shuts when the car lies on its side or roof',
@@ -43,6 +44,7 @@ const shape = {
           gap: quantity('mm', 'least distance of the tank', {
             how: 'tape or feeler at the nearest place, car at ride height, tank full',
             typical: '60 mm',
+            usual: [6.5, 590],
           }),
           shielded: yesNo('is there a heat shield between them'),
         },
@@ -61,16 +63,19 @@ const shape = {
       'exhaust-distance': quantity('mm', 'least distance to the exhaust or a turbocharger', {
         how: 'tape or feeler at the nearest place, engine rocked both ways',
         typical: '120 mm',
+        usual: [13, 1100],
       }),
       shielded: yesNo('is there a heat shield between line and exhaust there'),
       'moving-distance': quantity('mm', 'least distance to a part that turns or travels', {
         how: 'tape or feeler through full steering and suspension travel',
         typical: '40 mm',
+        usual: [4.5, 390],
       }),
       'pressure-rating': named('kPa', 'pressure for which pipe, hose and joints are rated, the lowest of them', {
         measuredAs: 'paper',
         how: 'marking on the hose, data sheet of the fittings',
         typical: '900 kPa',
+        usual: [91, 30000],
       }),
     },
     'supply, return and vapour lines, each an item',
@@ -78,8 +83,9 @@ const shape = {
   pressure: quantity('kPa', 'greatest pressure of the system in service', {
     how: 'gauge at the rail or carburettor, engine running, then with the pump against a closed return',
     typical: '300 kPa',
+    usual: [10, 30000],
   }),
-  'pressure-maker': makerFigures('kPa', 'fuel pressure'),
+  'pressure-maker': makerFigures('kPa', 'fuel pressure', [10, 30000]),
   pump: z
     .strictObject({
       says: text('which pump, and where it sits', 'electric, in the tank'),
@@ -107,6 +113,7 @@ const shape = {
     'fuel system',
     'hand pump and gauge on the closed system, engine off, away from flames',
     '350 kPa',
+    [10, 30_000],
   ),
 };
 type Fuel = Data<typeof shape>;

@@ -69,7 +69,7 @@ const shape = {
     },
     'readings that the certifier took again',
   ),
-  odometer: quantity('km', 'odometer at the visit', { typical: '184212 km' }),
+  odometer: quantity('km', 'odometer at the visit', { typical: '184212 km', usual: [0, 1500000] }),
   'ride-height-front': quantity('mm', 'ride height in front at the visit', {
     measuredAs: 'ride-height',
     how: 'tape from wheel centre to guard, mean of left and right',
@@ -80,7 +80,7 @@ const shape = {
     how: 'tape from wheel centre to guard, mean of left and right',
     typical: '360 mm',
   }),
-  duration: quantity('h', 'how long the visit took', { typical: '1.5 h' }),
+  duration: quantity('h', 'how long the visit took', { typical: '1.5 h', usual: [0.2, 14] }),
 };
 type Inspection = Data<typeof shape>;
 

@@ -21,6 +21,7 @@ const lampPlace = (when: string) =>
       'from-side': quantity('mm', `outer edge of the lit surface to the widest point of the car, ${when}`, {
         how: 'straight edge along the side of the body, tape across',
         typical: '95 mm',
+        usual: [0, 900],
       }),
     })
     .optional()
@@ -59,15 +60,17 @@ export const shape = {
         range: 'signed',
         how: 'drop of the cut-off on a wall, divided by the distance to it: 10 m, level floor, load of the hand book',
         typical: '1.1 %',
+        usual: [0, 5],
       }),
       right: quantity('%', 'downward aim of the right dipped beam', {
         measuredAs: 'aim',
         range: 'signed',
         how: 'the same way',
         typical: '1.2 %',
+        usual: [0, 5],
       }),
       'after-ride-height': yesNo('was it set after the ride height'),
-      maker: makerFigures('%', 'downward aim'),
+      maker: makerFigures('%', 'downward aim', [0, 5]),
     })
     .optional()
     .meta({ form: 'block', says: 'aim of the dipped beams' }),
@@ -78,23 +81,27 @@ export const shape = {
         measuredAs: 'radius',
         how: 'radius gauge, smallest of five places',
         typical: '3.5 mm',
+        usual: [0.4, 34],
       }),
       uncovered: quantity('mm', 'width of tread that stands out from under the guard, seen from above', {
         measuredAs: 'rule',
         how: 'plumb line at the edge of the guard over the wheel centre, wheels straight ahead; 0 mm where all is covered',
         typical: '0 mm',
+        usual: [0, 60],
       }),
       ahead: quantity('deg', 'how far the guard reaches ahead of the vertical through the wheel centre', {
         measuredAs: 'angle',
         range: 'signed',
         how: 'inclinometer on a batten from the wheel centre to the edge',
         typical: '25 deg',
+        usual: [0, 90],
       }),
       behind: quantity('deg', 'how far its rear edge stays above the level of the wheel centre (negative: below it)', {
         measuredAs: 'angle',
         range: 'signed',
         how: 'the same way',
         typical: '-10 deg',
+        usual: [0, 90],
       }),
     },
     'mudguards, one item a wheel',
@@ -116,6 +123,7 @@ export const shape = {
         measuredAs: 'radius',
         how: 'radius gauge',
         typical: '6 mm',
+        usual: [0.65, 59],
       }),
       kept: yesNo('is it the one of the model, or as strong, on the maker’s mounts'),
     },
@@ -128,11 +136,13 @@ export const shape = {
         measuredAs: 'radius',
         how: 'radius gauge',
         typical: '4 mm',
+        usual: [0.45, 39],
       }),
       'stands-out': quantity('mm', 'how far it stands out from the panel', {
         measuredAs: 'rule',
         how: 'straight edge and depth gauge',
         typical: '28 mm',
+        usual: [0, 270],
       }),
     },
     'edges and fixings that were added outside',
@@ -140,8 +150,13 @@ export const shape = {
   'width-was': quantity('mm', 'overall width without mirrors, as received', {
     how: 'plumb lines at the widest points of both sides, tape across the floor',
     typical: '1662 mm',
+    usual: [1200, 2600],
   }),
-  'width-now': quantity('mm', 'overall width without mirrors, now', { how: 'the same way', typical: '1662 mm' }),
+  'width-now': quantity('mm', 'overall width without mirrors, now', {
+    how: 'the same way',
+    typical: '1662 mm',
+    usual: [1200, 2600],
+  }),
   'bonnet-opens': choice(
     {
       front: 'at the front, hinged at the windscreen',

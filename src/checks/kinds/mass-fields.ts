@@ -39,11 +39,13 @@ const height = {
     measuredAs: 'part-mass',
     how: 'litres from the pump times 0.74 kg/L for petrol or 0.83 kg/L for diesel, after filling or draining',
     typical: '38 kg',
+    usual: [0, 300],
   }),
   persons: quantity('kg', 'persons and loose load in the car at this weighing', {
     measuredAs: 'paper',
     how: '0 kg where nobody sat in it',
     typical: '0 kg',
+    usual: [0, 700],
   }),
   raises: list(
     {
@@ -82,13 +84,14 @@ export const shape = {
         range: 'signed',
         how: 'hanging scale or bathroom scale',
         typical: '62 kg',
+        usual: [0, 600],
       }),
       place: quantity('mm', 'distance of its centre of mass behind the front axle; negative ahead of it', {
         measuredAs: 'length',
         range: 'signed',
         how: 'tape along the sill from a plumb line at the wheel centre',
         typical: '-120 mm',
-        usual: 'any',
+        usual: [0, 6500],
       }),
     },
     'before the work: parts to be put in and taken out, added to the weighing as received',
@@ -99,12 +102,14 @@ export const shape = {
         measuredAs: 'paper',
         how: '68 kg a person',
         typical: '136 kg',
+        usual: [0, 1300],
       }),
       place: quantity('mm', 'distance behind the front axle', {
         measuredAs: 'length',
         range: 'signed',
         how: 'tape along the sill; of a seated person about 100 mm ahead of the seat back',
         typical: '1280 mm',
+        usual: [150, 6000],
       }),
     },
     'where the laden car was not weighed: persons and luggage by their places, added to the weighing as built',
@@ -138,6 +143,7 @@ export const shape = {
     measuredAs: 'paper',
     how: "maker's payload, or what was agreed with the certifier",
     typical: '50 kg',
+    usual: [5.5, 490],
   }),
   ratings: block(
     {

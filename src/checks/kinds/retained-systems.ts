@@ -6,12 +6,12 @@ import { anchorageList, anchoragesAnswer, examineAnchorages } from './parts/anch
 import { makerFigures, makerLimit } from './parts/maker-window.js';
 import { answersOf, becomes, examineLost, presence, systems } from './retained-list.js';
 
-const reading = (unit: string, says: string, how: string, typical: string) =>
+const reading = (unit: string, says: string, how: string, typical: string, usual: readonly [number, number]) =>
   z
     .strictObject({
-      was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical }),
-      now: quantity(unit, `${says}, now`, { range: 'signed', how, typical }),
-      maker: makerFigures(unit, says),
+      was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical, usual }),
+      now: quantity(unit, `${says}, now`, { range: 'signed', how, typical, usual }),
+      maker: makerFigures(unit, says, usual),
     })
     .optional()
     .meta({ form: 'block', says });
@@ -44,7 +44,11 @@ const shape = {
       lamp: text('which lamp', 'airbag'),
       lights: yesNo('does it light up when the ignition is switched on'),
       'goes-out': yesNo('does it go out by itself'),
-      after: quantity('s', 'time after which it goes out', { how: 'stop watch, from ignition on', typical: '6 s' }),
+      after: quantity('s', 'time after which it goes out', {
+        how: 'stop watch, from ignition on',
+        typical: '6 s',
+        usual: [0.7, 55],
+      }),
     },
     'fault lamps at start, each an item of its own',
   ),
@@ -53,12 +57,14 @@ const shape = {
       was: quantity('mm', 'air gap of the wheel speed sensor, as received', {
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
+        usual: [0.1, 7],
       }),
       now: quantity('mm', 'air gap of the wheel speed sensor, now', {
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
+        usual: [0.1, 7],
       }),
-      maker: makerFigures('mm', 'air gap'),
+      maker: makerFigures('mm', 'air gap', [0.1, 7]),
     },
     'wheel speed sensors, one item a wheel',
   ),
@@ -67,12 +73,14 @@ const shape = {
     'reading of the steering angle sensor with the wheels straight ahead',
     'diagnostic tool, wheels set straight on the alignment rack',
     '1.5 deg',
+    [0, 14],
   ),
   'crankcase-pressure': reading(
     'kPa',
     'pressure in the crankcase at warm idle, negative below the outside air',
     'water gauge on the dipstick tube, engine warm and idling',
     '-0.25 kPa',
+    [0, 2.4],
   ),
 };
 type RetainedData = Data<typeof shape>;

@@ -13,6 +13,7 @@ const plate = z
     length: quantity('mm', 'length of the plate in contact', {
       how: 'tape or caliper, without rounded corners',
       typical: '75 mm',
+      usual: [8, 450],
     }),
     width: quantity('mm', 'width of the plate in contact', {
       how: 'tape or caliper, without rounded corners',
@@ -62,8 +63,12 @@ export const shape = {
         typical: '255 mm',
       }),
       'height-now': quantity('mm', 'height of the cushion above the floor now', { how: height, typical: '250 mm' }),
-      'head-room-was': quantity('mm', 'room above the head as received', { how: room, typical: '70 mm' }),
-      'head-room-now': quantity('mm', 'room above the head now', { how: room, typical: '75 mm' }),
+      'head-room-was': quantity('mm', 'room above the head as received', {
+        how: room,
+        typical: '70 mm',
+        usual: [8, 690],
+      }),
+      'head-room-now': quantity('mm', 'room above the head now', { how: room, typical: '75 mm', usual: [8, 690] }),
     },
     'seats, each an item of its own',
   ),

@@ -23,23 +23,32 @@ const shape = {
       angle: quantity('deg', 'angle at which the joint works', {
         how: 'inclinometer along both shafts in the plane of the joint, or a template and protractor; straight ahead, three times',
         typical: '18.5 deg',
+        usual: [0, 50],
       }),
-      'maker-angle': makerFigures('deg', 'working angle'),
+      'maker-angle': makerFigures('deg', 'working angle', [0, 50]),
       plane: quantity(
         'deg',
         'from the second joint on: turn of the plane in which it bends against that of the joint before, clockwise as seen from the wheel; 0 where all shafts lie in one plane',
-        { how: 'look along the shaft: protractor between the directions in which both joints bend', typical: '0 deg' },
+        {
+          how: 'look along the shaft: protractor between the directions in which both joints bend',
+          typical: '0 deg',
+          usual: [0, 180],
+        },
       ),
       forks: quantity(
         'deg',
         'from the second joint on: turn of its fork against the fork at the other end of the shaft before it, clockwise as seen from the wheel; 0 where both lie in one plane',
-        { how: 'straightedges across the eyes of both forks, protractor between them', typical: '0 deg' },
+        {
+          how: 'straightedges across the eyes of both forks, protractor between them',
+          typical: '0 deg',
+          usual: [0, 180],
+        },
       ),
       engaged: quantity('mm', 'length of spline or flats that stands in the joint', {
         how: 'mark the shaft at the joint, draw it out, caliper',
         typical: '22.0 mm',
       }),
-      'maker-engaged': makerFigures('mm', 'length in the joint'),
+      'maker-engaged': makerFigures('mm', 'length in the joint', [3, 130]),
       held: text('how the shaft is held and locked in it', 'clamp bolt in the groove of the shaft, self-locking nut'),
     },
     'joints of the steering shaft, from the wheel on',
@@ -73,13 +82,15 @@ const shape = {
     measuredAs: 'rule',
     how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move',
     typical: '15 mm',
+    usual: [0, 75],
   }),
   'rim-play': quantity('mm', 'free play at the rim now', {
     measuredAs: 'rule',
     how: 'the same way, three times',
     typical: '8 mm',
+    usual: [0, 75],
   }),
-  'maker-rim-play': makerFigures('mm', 'free play at the rim'),
+  'maker-rim-play': makerFigures('mm', 'free play at the rim', [0, 75]),
   ends: list(
     {
       place: text('which joint it is', 'outer tie rod end, left'),
@@ -87,8 +98,9 @@ const shape = {
         measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
+        usual: [0, 2.9],
       }),
-      'maker-play': makerFigures('mm', 'free play of the joint'),
+      'maker-play': makerFigures('mm', 'free play of the joint', [0, 2.9]),
       locked: choice(
         { pin: 'split pin', wire: 'wire', tab: 'tab', nut: 'self-locking nut', none: 'not locked' },
         'how it is locked',
@@ -104,6 +116,7 @@ const shape = {
     measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',
+    usual: [2, 135],
   }),
   'free-travel': yesNo('does it move freely from lock to lock at droop, ride height and bump, and come back by itself'),
   worked: workedField,

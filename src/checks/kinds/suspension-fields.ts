@@ -41,6 +41,7 @@ const spring = (state: string) =>
       rate: quantity('N/mm', `rate of the spring ${state}`, {
         how: "maker's paper, or two weights on a spring tester: difference of force over difference of length",
         typical: '28 N/mm',
+        usual: [5, 270],
       }),
       'free-length': quantity('mm', `free length of the spring ${state}`, {
         how: 'spring standing on a flat plate, rule to the other end, three places',
@@ -104,6 +105,7 @@ const axle = (which: string) =>
       motion: quantity('1', 'movement of the spring for one of the wheel', {
         how: 'spring out, wheel moved 20 mm each way about ride height, seats measured; spring over wheel',
         typical: '0.92',
+        usual: [0.25, 1.3],
       }),
       damper,
     },

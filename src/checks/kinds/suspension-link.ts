@@ -23,12 +23,12 @@ const shape = {
       length: quantity('mm', 'length between the centres of its joints now', {
         how: 'tape or long caliper between the bolt centres, at ride height',
         typical: '612 mm',
-        usual: [60, 1500],
+        usual: [65, 1500],
       }),
       longest: named('mm', 'longest setting that is allowed, between the same centres', {
         how: 'as marked on the link; where it stays as it is set, its length now',
         typical: '618 mm',
-        usual: [60, 1500],
+        usual: [65, 1500],
       }),
       diameter: quantity('mm', 'outside diameter of the body', {
         how: 'caliper, the smallest of three places',

@@ -28,6 +28,7 @@ const stop = {
   'pedal-force': quantity('N', 'greatest force on the pedal', {
     how: 'gauge strapped to the pedal pad',
     typical: '420 N',
+    usual: [50, 1500],
   }),
   deceleration: quantity('m/s2', 'average deceleration, where the instrument gives it', {
     how: 'mean fully developed deceleration of the inertial meter',
@@ -58,31 +59,37 @@ const brakes = {
     measuredAs: 'paper',
     how: 'test track’s figure or a sled test, with its paper',
     typical: '0.78',
+    usual: [0.2, 1.2],
   }),
   'parking-up': quantity('%', 'gradient on which the parking brake held, facing up', {
     measuredAs: 'gradient',
     how: 'inclinometer on the road, held for five minutes',
     typical: '20.5 %',
+    usual: [3, 45],
   }),
   'parking-down': quantity('%', 'gradient on which the parking brake held, facing down', {
     measuredAs: 'gradient',
     how: 'inclinometer on the road, held for five minutes',
     typical: '20.5 %',
+    usual: [3, 45],
   }),
   'plate-front-off': quantity('%', 'peak on the plate machine, front circuit off', {
     measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '31 %',
+    usual: [3.5, 120],
   }),
   'plate-rear-off': quantity('%', 'peak on the plate machine, rear circuit off', {
     measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '58 %',
+    usual: [6, 120],
   }),
   'plate-booster-off': quantity('%', 'plate machine, booster off, 500 N on the pedal', {
     measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '54 %',
+    usual: [6, 120],
   }),
 };
 
@@ -105,6 +112,7 @@ const outlet = {
   angle: quantity('deg', 'angle between microphone and direction of the outlet', {
     how: 'protractor on the ground',
     typical: '45 deg',
+    usual: [8, 90],
   }),
 };
 
@@ -117,6 +125,7 @@ const noise = {
     measuredAs: 'paper',
     how: 'plate under the bonnet or published list',
     typical: '84 dB(A)',
+    usual: [50, 130],
   }),
   counts: choice(
     { highest: 'the highest reading', mean: 'the mean of the readings' },
@@ -141,11 +150,13 @@ const noise = {
     measuredAs: 'repeated',
     how: 'read after settling',
     typical: '94.0 dB',
+    usual: [60, 130],
   }),
   'calibrator-after': quantity('dB', 'meter on its calibrator after the test', {
     measuredAs: 'repeated',
     how: 'the same way',
     typical: '94.1 dB',
+    usual: [60, 130],
   }),
 };
 
@@ -155,9 +166,14 @@ const gauge = (where: string, typical: string) =>
     range: 'signed',
     how: 'dial gauge on a stand that does not touch the car',
     typical,
+    usual: [0, 17],
   });
 const twistLoad = {
-  force: quantity('N', 'force of the couple on one side', { how: 'load cell or weighed ballast', typical: '500 N' }),
+  force: quantity('N', 'force of the couple on one side', {
+    how: 'load cell or weighed ballast',
+    typical: '500 N',
+    usual: [60, 4500],
+  }),
   'front-left': gauge('front left', '1.80 mm'),
   'front-right': gauge('front right', '-1.80 mm'),
   'rear-left': gauge('rear left', '0.05 mm'),
@@ -170,18 +186,21 @@ const bendingLoad = {
     range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.36 mm',
+    usual: [0.04, 3.5],
   }),
   front: quantity('mm', 'how far it has sunk at the front supports', {
     measuredAs: 'dial',
     range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.06 mm',
+    usual: [0, 0.55],
   }),
   rear: quantity('mm', 'how far it has sunk at the rear supports', {
     measuredAs: 'dial',
     range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.04 mm',
+    usual: [0, 0.39],
   }),
 };
 const loads = <S extends z.ZodRawShape>(shape: S, state: string) =>
@@ -279,6 +298,7 @@ export const shape = {
         measuredAs: 'gas',
         how: 'gas tester, engine warm, steady for a minute',
         typical: '1.8 %',
+        usual: [0, 12],
       }),
       'idle-speed': quantity('rpm', 'idle speed', { how: 'independent tachometer', typical: '820 rpm' }),
       report: text(
@@ -290,10 +310,11 @@ export const shape = {
   ),
   road: block(
     {
-      distance: quantity('km', 'distance driven', { typical: '42 km' }),
+      distance: quantity('km', 'distance driven', { typical: '42 km', usual: [4.5, 400] }),
       'coolant-temperature': quantity('degC', 'highest coolant temperature', {
         how: 'independent gauge or diagnostic tool',
         typical: '94 degC',
+        usual: [50, 130],
       }),
       rechecked: yesNo('were joints, levels, hoses and clearances looked at again afterwards'),
       found: text('what was found', 'nothing loose, no leak'),

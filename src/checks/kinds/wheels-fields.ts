@@ -23,13 +23,14 @@ const wheels = (state: string) =>
           range: 'signed',
           how: 'straightedge across the back of the rim, depth gauge to the mounting face, less half the width over the flanges',
           typical: '25 mm',
-          usual: 'any',
+          usual: [0, 150],
         },
       ),
       spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, {
         measuredAs: 'thickness',
         how: 'caliper, three places',
         typical: '0 mm',
+        usual: [0, 60],
       }),
       track: quantity('mm', `track ${state}, tread centre to tread centre`, {
         how: 'unladen on level ground, car rolled two metres after it was lowered; tape between tread centres at hub height ahead of the axle and behind it, mean of both, three times',
@@ -76,6 +77,7 @@ const axle = (which: string) =>
         measuredAs: 'rule',
         how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place',
         typical: '28 mm',
+        usual: [3, 250],
       }),
     })
     .optional()

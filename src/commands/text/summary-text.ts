@@ -48,13 +48,16 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
     ...doubtsText(doubts, options),
     ...obsoleteText(build, options),
     ...wrap(
-      `${findings.length} findings, ${findings.filter(isOpen).length} open. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
+      `${findings.length} findings, ${findings.filter(isOpen).length} open${countOf(doubts)}. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
       options.width,
       '',
     ),
     '',
   ].join('\n');
 }
+
+const countOf = ({ length }: readonly Doubt[]): string =>
+  length === 0 ? '' : `; ${length} ${length === 1 ? 'value' : 'values'} to look at again`;
 
 /** What was probably not meant as it stands; the findings take it as it does. */
 function doubtsText(doubts: readonly Doubt[], options: SummaryOptions): string[] {

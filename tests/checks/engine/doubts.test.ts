@@ -55,23 +55,43 @@ describe('a slip of the unit or of the point is pointed out at its place', () =>
       'pieces.floor.now.wall',
       6,
       written.replaceAll("'", ''),
-      'something from 0.6 mm to 12 mm',
+      'something from 0.4 mm to 20 mm',
       hint,
     ]);
   });
 
-  it('of a field with a typical value only, where the factor is large', async () => {
-    expect(await doubts(shaft('spline-engaged: 85 m'))).toEqual([
-      [
-        '010-a',
-        'spline-engaged',
-        5,
-        '85 m',
-        'something near 85 mm',
-        'did you mean mm? (a unit a thousand times too large)',
-      ],
+  it.each([
+    ['8.5 mm', 'did you mean cm? (the decimal point one place too far left)'],
+    ['850 mm', 'perhaps the decimal point one place too far right; it would be 85 mm'],
+    ['85 m', 'did you mean mm? (a unit a thousand times too large)'],
+  ])('length engaged of a spline: %s', async (written, hint) => {
+    expect(await doubts(shaft(`spline-engaged: ${written}`))).toEqual([
+      ['010-a', 'spline-engaged', 5, written, 'something from 9 mm to 300 mm', hint],
     ]);
-    expect(await doubts(shaft('spline-engaged: 8.5 mm'))).toEqual([]);
+    expect(await doubts(shaft('spline-engaged: 85 mm'))).toEqual([]);
+  });
+
+  it('thread engaged, of which only a typical value is told', async () => {
+    const link = (engaged: string) =>
+      doubts(`---\nkind: suspension-link\ntitle: Links\nlinks: [{ id: left, engaged-a: ${engaged} }]\n---\n`);
+    expect(await link('35 mm')).toEqual([]);
+    expect((await link('350 mm')).map((d) => d.slice(3))).toEqual([
+      ['350 mm', 'something near 30 mm', 'perhaps the decimal point one place too far right; it would be 35 mm'],
+    ]);
+    expect((await link('3.5 mm')).map((d) => d[5])).toEqual([
+      'did you mean cm? (the decimal point one place too far left)',
+    ]);
+    expect((await link("'[35, 350, 35] mm'")).map((d) => d[3])).toEqual(['[35, 350, 35] mm']);
+  });
+
+  it('a slope, whichever way', async () => {
+    const pinion = (slope: string) => doubts(shaft(`stations: [{ id: ride, pinion: ${slope} }]`));
+    for (const fine of ['2.0 deg nose up', '14.9 deg nose down', '15 deg nose up', '0 deg level'])
+      expect(await pinion(fine)).toEqual([]);
+    for (const slip of ['20.0 deg nose up', '20.0 deg nose down', '15.1 deg nose up'])
+      expect((await pinion(slip)).map((d) => [d[1], d[3], d[4]])).toEqual([
+        ['stations.ride.pinion', slip, '15 deg at most'],
+      ]);
   });
 
   it('kilograms as newtons, bar as kilopascals', async () => {
@@ -121,7 +141,7 @@ it('stands in check and in the document, and no finding, outcome or exit code re
   const text = await gusset('check', folder, '--allow', 'all');
   expect(text.code).toBe(0);
   expect(text.out).toContain(
-    'pieces.floor.now.wall: found 2.48 m, expected something from 0.6 mm to 12 mm; did you mean mm?',
+    'pieces.floor.now.wall: found 2.48 m, expected something from 0.4 mm to 20 mm; did you mean mm?',
   );
   expect(JSON.parse((await gusset('check', folder, '--format', 'json')).out).doubts).toHaveLength(2);
   expect(

@@ -23,7 +23,7 @@ export const bearings = list(
       },
       'one item a journal, in their order along the shaft',
     ),
-    maker: makerFigures('mm', 'oil clearance'),
+    maker: makerFigures('mm', 'oil clearance', [0.005, 0.3]),
   },
   'groups of bearings with one oil clearance, such as `mains` and `big-ends`',
 );

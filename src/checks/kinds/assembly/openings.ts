@@ -15,7 +15,7 @@ export const openings = list(
     thread: designation(
       readThread,
       'thread of the plug or fitting; count the threads over an inch and measure the taper',
-      '1/4-18 NPT',
+      '3/8-18 NPT',
     ),
     sealant: text('what seals the thread, and what it is made for', 'thread sealant for oil and coolant'),
     on: onDay('day on which it was closed'),

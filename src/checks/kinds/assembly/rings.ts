@@ -13,14 +13,15 @@ export const rings = list(
         gap: quantity('mm', 'end gap of the ring in its own cylinder', {
           how: 'ring squared with a piston 25 mm down its bore, where the bore is smallest; feeler gauges',
           typical: '0.40 mm',
+          usual: [0.1, 3],
         }),
       },
       'one item a cylinder',
     ),
-    maker: makerFigures('mm', 'end gap'),
+    maker: makerFigures('mm', 'end gap', [0.1, 3]),
     'by-bore': z
       .strictObject({
-        factor: named('1', 'least gap for each unit of bore', { typical: '0.0040' }),
+        factor: named('1', 'least gap for each unit of bore', { typical: '0.0040', usual: [0.001, 0.02] }),
         from: z.string().min(3).meta({
           form: 'text',
           says: 'ring maker and sheet that says so, kept as a paper',

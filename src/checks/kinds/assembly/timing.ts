@@ -16,12 +16,13 @@ export const timing = {
       on: onDay('day of the check'),
       before: quantity('deg', 'reading before the zero of the scale (BTDC) at which the piston touched the stop', {
         how: `${stop}; turned one way`,
-        typical: '21.5 deg',
+        typical: '26.0 deg',
+        usual: [3, 90],
       }),
       after: quantity(
         'deg',
         'reading after the zero of the scale (ATDC) at which it touched the stop from the other side',
-        { how: `${stop}; turned the other way`, typical: '20.5 deg' },
+        { how: `${stop}; turned the other way`, typical: '25.5 deg', usual: [3, 90] },
       ),
     },
     'checks of the timing mark against the positive stop, each one that was made',
@@ -41,7 +42,7 @@ export const timing = {
     },
     'the pointer, and what it or the scale sits on, where it was moved or exchanged',
   ),
-  'timing-maker': makerFigures('deg', 'departure of the mark from true top dead centre'),
+  'timing-maker': makerFigures('deg', 'departure of the mark from true top dead centre', [0, 15]),
 };
 type Timing = z.output<z.ZodObject<typeof timing>>;
 

@@ -26,20 +26,24 @@ export const joints = list(
         torque: named('N*m', 'torque to which the wrench was set', {
           how: 'checked torque wrench, in one smooth pull',
           typical: '60 N·m',
+          usual: [3, 590],
         }),
         'asked-torque': quantity('N*m', "torque of this step in the engine maker's manual", {
           measuredAs: 'paper',
           how: asked,
           typical: '60 ± 5 N·m',
+          usual: [3, 590],
         }),
         angle: named('deg', 'angle by which it was turned on', {
           how: 'angle gauge, or a paint mark on the head',
           typical: '90 deg',
+          usual: [10, 400],
         }),
         'asked-angle': quantity('deg', "angle of this step in the engine maker's manual", {
           measuredAs: 'paper',
           how: asked,
           typical: '90 ± 5 deg',
+          usual: [10, 400],
         }),
       },
       'steps in their order, by torque or by angle',

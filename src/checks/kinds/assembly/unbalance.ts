@@ -11,8 +11,8 @@ const marked =
 export const rotating = list(
   {
     says: text('which part', 'vibration damper'),
-    original: quantity('g*mm', 'unbalance value of the original part', { how: marked, typical: '28 oz·in' }),
-    replacement: quantity('g*mm', 'unbalance value of the part fitted', { how: marked, typical: '28 oz·in' }),
+    original: quantity('g*mm', 'unbalance value of the original part', { how: marked, typical: '18 oz·in' }),
+    replacement: quantity('g*mm', 'unbalance value of the part fitted', { how: marked, typical: '18 oz·in' }),
     'balance-report': text(
       'report of the balancing, where the whole crankshaft was balanced with this part on it',
       'balance report of 2026-03-18',

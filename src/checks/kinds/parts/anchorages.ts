@@ -20,8 +20,12 @@ export const anchorageList = list(
     place: text('which anchorage', 'front left, upper'),
     state: choice(says, 'what became of it'),
     point: text('fixed point that it is measured from', 'striker of the left front door'),
-    was: quantity('mm', 'distance to that point before anything was taken apart', { how, typical: '412 mm' }),
-    now: quantity('mm', 'distance to the same point now', { how, typical: '412 mm' }),
+    was: quantity('mm', 'distance to that point before anything was taken apart', {
+      how,
+      typical: '412 mm',
+      usual: [42, 4000],
+    }),
+    now: quantity('mm', 'distance to the same point now', { how, typical: '412 mm', usual: [42, 4000] }),
   },
   'belt anchorages, each an item of its own',
 );

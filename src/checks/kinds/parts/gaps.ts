@@ -11,6 +11,7 @@ export const gapsField = list(
       measuredAs: 'rule',
       how: 'feeler, drill shank or plasticine at the nearest place, engine and gearbox on their mounts',
       typical: '18 mm',
+      usual: [2.5, 170],
     }),
   },
   'nearest places of engine or gearbox to what does not move with them, each an item',

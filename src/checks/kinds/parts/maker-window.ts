@@ -20,8 +20,9 @@ export function makerWindow<F extends z.ZodType>(says: string, end: (says: strin
     .meta({ form: 'block', says: `what the maker allows for the ${says}` });
 }
 
-export const makerFigures = (unit: string, says: string) =>
-  makerWindow(says, (words) => named(unit, words, { range: 'signed' }));
+/** `usual`: smallest and largest size that makers name, in `unit`. */
+export const makerFigures = (unit: string, says: string, usual: readonly [number, number]) =>
+  makerWindow(says, (words) => named(unit, words, { range: 'signed', usual }));
 
 interface Window {
   least?: Measured | undefined;

@@ -24,7 +24,7 @@ export const thinWeldFields = {
       measuredAs: 'paper',
       how: 'worked by the standard as read in your own copy',
       typical: '6.5 kN',
-      usual: [0.1, 500],
+      usual: [0.7, 60],
     },
   ),
   'capacity-from': text(
@@ -38,7 +38,7 @@ export const couponsField = list(
     thickness: quantity('mm', 'thickness of the sheet of the coupon', {
       how: 'caliper on its cut edge',
       typical: '1.2 mm',
-      usual: [0.6, 25],
+      usual: [0.5, 11],
     }),
     position: choice(positions, 'position in which the coupon was welded'),
   },

@@ -15,8 +15,9 @@ export const torquesField = list(
     torque: quantity('N*m', 'torque to which it was tightened', {
       how: 'checked torque wrench at ride height, threads as the maker asks (dry or oiled), then a paint mark',
       typical: '80 N·m',
+      usual: [3, 790],
     }),
-    maker: makerFigures('N*m', 'torque'),
+    maker: makerFigures('N*m', 'torque', [3, 790]),
   },
   'joints that were tightened to a figure, each an item of its own',
 );

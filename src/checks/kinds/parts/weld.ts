@@ -13,7 +13,7 @@ export const joinedFields = {
   other: quantity('mm', 'thickness of the other part joined', {
     how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
     typical: '3.0 mm',
-    usual: [0.6, 40],
+    usual: [0.5, 25],
   }),
   joint: choice(joints, 'form of the joint'),
   steel: designation(readSteel, 'steel of the weaker part joined', 'S355'),
@@ -29,16 +29,17 @@ export const weldsField = list(
       measuredAs: 'weld-leg',
       how: 'fillet gauge, the smallest of three places',
       typical: '3 mm',
-      usual: [1, 16],
+      usual: [1, 20],
     }),
     length: quantity('mm', 'length of full-size weld without its ends', {
       how: 'tape along the weld',
       typical: '110 mm',
+      usual: [12, 1050],
     }),
     thickness: quantity('mm', 'thickness of the thinner part joined', {
       how: 'caliper before welding',
       typical: '3.0 mm',
-      usual: [0.6, 25],
+      usual: [0.5, 25],
     }),
     ...joinedFields,
     category: choice(categories, 'weld category'),
