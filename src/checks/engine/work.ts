@@ -17,7 +17,7 @@ import { differenceUnit } from '../../units/unit.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
-import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
+import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
 import { decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -76,6 +76,8 @@ export interface Work {
     options?: Partial<Finding> & { path?: NamedPath },
   ) => void;
   isAnswered: (item: string) => boolean;
+  /** How this note's own check came out, where it was made before. */
+  cameOut: (item: string, subject: string) => Result | undefined;
 }
 
 export interface CompareOptions {
@@ -89,6 +91,10 @@ export interface CompareOptions {
   proposed?: boolean;
   /** Words for the applicability to this subject, where they differ from those of the note. */
   states?: Readonly<Record<string, string | undefined>>;
+  /** Why the value does not count: a condition of its test unmet or unstated, its sheet out of range. It is then inconclusive. */
+  invalid?: readonly string[] | undefined;
+  /** Words where the uncertainty reaches across the limit: what would conform, and what settles it. */
+  across?: (limit: Limit) => { says: string; todo: string };
 }
 
 interface DemandOf {
@@ -172,6 +178,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       else published.set(name, value);
     },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
+    cameOut: (id, subject) => {
+      const found = done.findings.findLast((f) => f.note === note.name && f.item === id && f.subject === subject);
+      return found && resultOf(found.outcome);
+    },
     sheet: (sheet, subject, inputs) => {
       const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
       const lacking = lacks(sheet.inputs, inputs);
@@ -224,14 +234,16 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           outcome: 'limit-not-confirmed',
           measured: value,
           run,
-          says: `measured ${shown}; limit not confirmed`,
+          says: `measured ${shown}; limit not confirmed${options.invalid?.length ? `, and ${notCounted(options.invalid)}` : ''}`,
           todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
       const { limit } = resolved;
       const { result: compared, margin } = decide(value, limit);
       const of = classOf(limit.basis);
-      const result = options.proposed && compared !== 'against' ? 'missing' : compared;
+      const invalid = options.invalid?.length ? options.invalid : undefined;
+      const across = compared === 'unclear' && !invalid ? options.across?.(limit) : undefined;
+      const result = invalid ? 'unclear' : options.proposed && compared !== 'against' ? 'missing' : compared;
       const marks = [
         ...more,
         ...marksOf(limit),
@@ -247,8 +259,8 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         margin,
         run,
         marks,
-        says: sentence(compared, shown, limit, margin),
-        todo: todo ?? nextStep(result, limit, id),
+        says: sentence(compared, shown, limit, margin, invalid ? notCounted(invalid) : across?.says),
+        todo: todo ?? across?.todo ?? (invalid ? repeat : nextStep(result, limit, id)),
         place,
       });
     },
@@ -366,7 +378,16 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
   return placeOfField(note, []);
 }
 
-function sentence(result: Result, shown: string, limit: Parameters<typeof decide>[1], margin: number): string {
+const notCounted = (reasons: readonly string[]) => `the result does not count: ${reasons.join('; ')}`;
+const repeat = 'state these conditions where they were met, or repeat the test with them met';
+
+function sentence(
+  result: Result,
+  shown: string,
+  limit: Parameters<typeof decide>[1],
+  margin: number,
+  instead?: string,
+): string {
   const bound = [
     limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
     limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
@@ -380,7 +401,7 @@ function sentence(result: Result, shown: string, limit: Parameters<typeof decide
     unclear: 'the uncertainty reaches across the limit',
     unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
   };
-  const tail = tails[result] ?? '';
+  const tail = instead ?? tails[result] ?? '';
   return `measured ${shown}, expected ${bound}; ${tail}`;
 }
 

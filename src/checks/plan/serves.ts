@@ -127,6 +127,7 @@ function listener(tried: Note, found: Found, note: (path: NamedPath, item: strin
     loadCase: () => undefined,
     hasNote: () => false,
     isAnswered: () => false,
+    cameOut: () => undefined,
     publish: () => undefined,
     sheet: (sheet, _, inputs) => {
       found.sheets.set(sheet.id, sheet as unknown as Sheet);
