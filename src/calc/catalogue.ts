@@ -23,6 +23,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
   welds: [
     'fillet-weld-as4100',
     'fillet-leg-as4100',
+    'fillet-edge-leg-as4100',
     'butt-weld-as4100',
     'fillet-weld-en1993',
     'fillet-weld-en1993-directional',

@@ -19,8 +19,10 @@ export interface QuantityInput {
   symbol: string;
   unit: string;
   says: string;
-  /** Written as the builder would write it; taken, and printed as assumed, where nothing is given. */
+  /** Written as the builder would write it, with its uncertainty; taken, and printed as assumed, where nothing is given. */
   usual?: string;
+  /** Names what the uncertainty of the usual value rests on; inputs of all sheets that name the same move together. */
+  sharedSource?: string;
   /** May be left out; the calculation then sees `undefined`. */
   optional?: true;
 }

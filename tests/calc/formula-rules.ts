@@ -27,7 +27,7 @@ function asExpression(tex: string): string | undefined {
     .replaceAll('\\arctan', 'atan')
     .replaceAll('\\ln', 'log')
     .replaceAll('\\arccos', 'acos')
-    .replaceAll(/\\(pi|sin|cos|tan|min|max)\b/g, '$1')
+    .replaceAll(/\\(pi|sin|cos|tan|min|max|arg)\b/g, '$1')
     .replaceAll(/@(\w+)/g, '(v_$1)');
   return /[\\{}]/.test(text) ? undefined : text;
 }

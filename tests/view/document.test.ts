@@ -46,7 +46,15 @@ it('is after every edit what it is when it is made afresh', { timeout: 240_000 }
     ['a fact that another note reads', () => edit('notes/010-engine.md', '6200 rpm', '7400 rpm')],
     ['a person', () => edit('build.md', 'J. Okoro', 'K. Okoro')],
     ['a load case', () => edit('build.md', 'force: 1.4 kN', 'force: 2.8 kN')],
-    ['a query', () => edit('queries/01-wall.md', 'state: open', 'answer: The new one.\nanswered-by: JO\nanswered-on: 2026-12-01\nstate: answered')],
+    [
+      'a query',
+      () =>
+        edit(
+          'queries/01-wall.md',
+          'state: open',
+          'answer: The new one.\nanswered-by: JO\nanswered-on: 2026-12-01\nstate: answered',
+        ),
+    ],
     [
       'the own copy',
       () =>

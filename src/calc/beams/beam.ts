@@ -1,15 +1,11 @@
 import { sheet } from '../sheet.js';
+import { elasticity, elasticitySource } from '../steel.js';
 
 const member = {
   force: { symbol: 'F', unit: 'kN', says: 'load' },
   secondMoment: { symbol: 'I', unit: 'mm⁴', says: 'second moment of area about the axis of bending' },
   modulus: { symbol: 'Z', unit: 'mm³', says: 'elastic modulus about the axis of bending' },
-  elasticity: {
-    symbol: 'E',
-    unit: 'GPa',
-    says: 'modulus of elasticity: 200 in AS 4100, 210 in EN 1993-1-1',
-    usual: '200 GPa',
-  },
+  elasticity: { symbol: 'E', says: 'modulus of elasticity', ...elasticity },
 } as const;
 const stress = {
   symbol: '\\sigma',
@@ -19,6 +15,7 @@ const stress = {
 } as const;
 const sources = [
   { document: 'Bernoulli beam; Roark’s Formulas for Stress and Strain', clause: 'table of beams', basis: 'memory' },
+  elasticitySource,
 ] as const;
 const small =
   'Small deflections; the beam does not tip sideways; shear deflection is left out, which matters when the span is under ten depths.';

@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticitySource, shearModulus } from '../steel.js';
 
 /** A closed tube under torque: shear flow, stress and twist. */
 export const closedTubeTorsion = sheet({
@@ -12,12 +13,7 @@ export const closedTubeTorsion = sheet({
     enclosed: { symbol: 'A_m', unit: 'mm²', says: 'area inside the middle line of the wall' },
     wall: { symbol: 't', unit: 'mm', says: 'thinnest wall' },
     torsionConstant: { symbol: 'J', unit: 'mm⁴', says: 'torsion constant' },
-    shearModulus: {
-      symbol: 'G',
-      unit: 'GPa',
-      says: 'shear modulus: 80 in AS 4100, 81 in EN 1993-1-1',
-      usual: '80 GPa',
-    },
+    shearModulus: { symbol: 'G', says: 'shear modulus', ...shearModulus },
   },
   results: {
     flow: {
@@ -49,6 +45,7 @@ export const closedTubeTorsion = sheet({
       clause: 'torsion of thin-walled tubes',
       basis: 'memory',
     },
+    elasticitySource,
   ],
   validity: [
     {

@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticity, elasticitySource } from '../steel.js';
 
 export const tubeCriticalSpeed = sheet({
   id: 'tube-critical-speed',
@@ -9,7 +10,7 @@ export const tubeCriticalSpeed = sheet({
     length: { symbol: 'L', unit: 'mm', says: 'length between the centres of the joints, or joint and centre bearing' },
     diameter: { symbol: 'D', unit: 'mm', says: 'outside diameter of the tube' },
     wall: { symbol: 't', unit: 'mm', says: 'wall of the tube' },
-    modulus: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity', usual: '207 GPa' },
+    modulus: { symbol: 'E', says: 'modulus of elasticity', ...elasticity },
     density: { symbol: '\\rho', unit: 'kg/m³', says: 'density', usual: '7850 kg/m³' },
     share: {
       symbol: 'c',
@@ -44,6 +45,7 @@ export const tubeCriticalSpeed = sheet({
       clause: 'same equation; ceiling 70 % for road cars, 65 % for industry',
       basis: 'quoted',
     },
+    elasticitySource,
   ],
   validity: [
     {
@@ -85,10 +87,11 @@ export const tubeCriticalSpeed = sheet({
       },
     },
     {
-      given: { length: '1400 mm', diameter: '76.2 mm', wall: '1.65 mm', share: '70 %' },
+      given: { length: '1400 mm', diameter: '76.2 mm', wall: '1.65 mm', modulus: '207 GPa', share: '70 %' },
       gives: { critical: '6.51e3 rpm', ceiling: '4.56e3 rpm' },
       source: {
-        document: 'SAE joint selection graph, page on critical speeds, metric constant for steel 1.21e8',
+        document:
+          'SAE joint selection graph, page on critical speeds, metric constant for steel 1.21e8, which belongs to 207 GPa',
         basis: 'quoted',
       },
     },

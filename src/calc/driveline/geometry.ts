@@ -45,20 +45,29 @@ export function jointAngles(axes: readonly Axis[]): Joint[] {
 }
 
 /**
- * What the first one, two, … joints together leave, as the angle of a single joint with the same effect:
- * θ_e² = |Σ (−1)^(i−1) θ_i² exp 2i(ψ_i − Γ_i)|.
+ * What the first one, two, … joints together leave, as the one joint that turns the last shaft in just the same way.
+ * A Cardan joint of angle θ changes the turn φ of a shaft by a Möbius map of e^(2iφ) with the parameter tan²(θ/2), and
+ * such maps follow one another as a Möbius map again, so a chain of joints is exactly one joint between two turns:
+ * w_1 = z_1, w_k = (w_(k−1) + z_k)/(1 + z̄_k w_(k−1)), with z_k = (−1)^(k−1) tan²(θ_k/2) exp 2i(ψ_k − Γ_k), and
+ * tan²(θ_e/2) = |w_k|. For small angles this is θ_e² = |Σ (−1)^(k−1) θ_k² exp 2i(ψ_k − Γ_k)|.
  *
  * @param twists turn of each shaft's rear yoke against its front yoke, clockwise looking to the rear, in radians; one
  *   fewer than joints
  */
-export function equivalentAngles(joints: readonly Joint[], twists: readonly number[]): number[] {
+export function equivalentJoints(joints: readonly Joint[], twists: readonly number[]): Joint[] {
   let [re, im, turned] = [0, 0, 0];
   return joints.map(({ angle, plane }, i) => {
     turned += i === 0 ? 0 : twists[i - 1]!;
-    const size = (i % 2 === 0 ? 1 : -1) * angle ** 2;
-    re += size * Math.cos(2 * (plane - turned));
-    im += size * Math.sin(2 * (plane - turned));
-    return Math.sqrt(Math.hypot(re, im));
+    const size = (i % 2 === 0 ? 1 : -1) * Math.tan(angle / 2) ** 2;
+    const [x, y] = [size * Math.cos(2 * (plane - turned)), size * Math.sin(2 * (plane - turned))];
+    const [above, below] = [
+      [re + x, im + y],
+      [1 + x * re + y * im, x * im - y * re],
+    ] as const;
+    const square = below[0] ** 2 + below[1] ** 2;
+    re = (above[0] * below[0] + above[1] * below[1]) / square;
+    im = (above[1] * below[0] - above[0] * below[1]) / square;
+    return { angle: 2 * Math.atan(Math.sqrt(Math.hypot(re, im))), plane: folded(Math.atan2(im, re) / 2) };
   });
 }
 

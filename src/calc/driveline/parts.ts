@@ -76,6 +76,37 @@ export const planeStep = (symbol: string, of: string) =>
     step: true,
   }) as const;
 
+/** What a joint counts with where joints follow one another. */
+export const halfStep = (symbol: string, angle: string) =>
+  ({
+    symbol,
+    unit: '1',
+    says: 'square of the tangent of half that angle',
+    tex: `\\left(\\tan \\frac{@${angle}}{2}\\right)^2`,
+    step: true,
+  }) as const;
+
+export const equivalentSays = 'one joint at this angle, exactly, would give the same speed variation';
+
+export const fluctuationResult = {
+  symbol: 'U',
+  unit: '%',
+  says: 'speed variation at the pinion, exactly: greatest less smallest over mean',
+  tex: '\\sin @equivalent \\cdot \\tan @equivalent',
+} as const;
+
+export const torsionalResult = {
+  symbol: '\\alpha_t',
+  unit: 'rad/s²',
+  says: 'torsional acceleration at the pinion, second order',
+  tex: '@speed^2 \\cdot @equivalent^2',
+} as const;
+
+export const chainAssumptions: readonly string[] = [
+  'Cross-and-bearing joints; a constant-velocity joint adds nothing.',
+  'Equivalent angle and speed variation are exact. Accelerations are in the second-order form ω²θ², in which their limits are stated: exactly they are half a per cent greater at 10° and 2.6 % at 20°.',
+];
+
 export const jointAssumptions: readonly string[] = [
   'Slopes and plan angles are those seen in side view and in plan. An inclinometer on a shaft that runs out of line reads slightly less; at 4° out of line and 3° slope the difference is under 0.01°.',
   'The ride height and load state of all readings are the same. Wind-up of the axle under torque is not contained.',
@@ -94,7 +125,7 @@ export const drivelineSources: readonly Source[] = [
   },
   {
     document:
-      'Vector geometry; joints bent in different planes added as θ² exp 2iψ, confirmed by simulation of a Cardan chain',
+      'Vector geometry; relation of the turns of a Cardan joint, tan φ2 = tan φ1/cos θ, composed joint after joint for any phase, and confirmed by turning a chain of joints step by step',
     basis: 'derived',
   },
 ];

@@ -1,10 +1,14 @@
-import { sheet } from '../sheet.js';
+import { OutOfRange, sheet } from '../sheet.js';
+
+/** A length of less than this counts as none, m: what binary fractions leave of a difference. */
+const NONE = 1e-9;
 
 export const slipEngagement = sheet({
   id: 'slip-engagement',
   subject: 'driveline',
   title: 'Engagement of the slip joint through travel',
-  purpose: 'How much spline stays engaged where the shaft is longest, and how much room is left where it is shortest.',
+  purpose:
+    'How much spline is left engaged where the shaft is longest, and how much room is left where it is shortest.',
   inputs: {
     lengthRide: { symbol: 'l_0', unit: 'mm', says: 'length between the joints at ride height' },
     lengthLongest: { symbol: 'l_{max}', unit: 'mm', says: 'greatest length between the joints through travel' },
@@ -30,7 +34,7 @@ export const slipEngagement = sheet({
     engagedLeast: {
       symbol: 'e_{min}',
       unit: 'mm',
-      says: 'spline engaged at the greatest length',
+      says: 'spline left engaged at the greatest length, which decides',
       tex: '@engagedRide - @extends',
     },
     roomLeast: {
@@ -46,8 +50,8 @@ export const slipEngagement = sheet({
   sources: [{ document: 'Difference of lengths', basis: 'derived' }],
   validity: [
     {
-      says: 'all lengths must be greater than zero, and engagement and room must not be negative',
-      holds: (x) => x.lengthShortest > 0 && x.engagedRide > 0 && x.roomRide >= 0,
+      says: 'lengths, engagement and room must be greater than zero',
+      holds: (x) => Math.min(x.lengthShortest, x.engagedRide, x.roomRide) > 0,
     },
     {
       says: 'the length at ride height lies between the smallest and the greatest',
@@ -56,7 +60,11 @@ export const slipEngagement = sheet({
   ],
   calculate: (x) => {
     const [growth, loss] = [x.lengthLongest - x.lengthRide, x.lengthRide - x.lengthShortest];
-    return { extends: growth, shortens: loss, engagedLeast: x.engagedRide - growth, roomLeast: x.roomRide - loss };
+    const [engagedLeast, roomLeast] = [x.engagedRide - growth, x.roomRide - loss];
+    if (engagedLeast < NONE)
+      throw new OutOfRange('the slip joint comes apart: no spline is left engaged at the greatest length');
+    if (roomLeast < NONE) throw new OutOfRange('the slip joint bottoms: no room is left at the smallest length');
+    return { extends: growth, shortens: loss, engagedLeast, roomLeast };
   },
   examples: [
     {
@@ -64,10 +72,10 @@ export const slipEngagement = sheet({
         lengthRide: '1215 mm',
         lengthLongest: '1223 mm',
         lengthShortest: '1204 mm',
-        engagedRide: '62 mm',
-        roomRide: '25 mm',
+        engagedRide: '90 mm',
+        roomRide: '60 mm',
       },
-      gives: { engagedLeast: '54 mm', roomLeast: '14 mm' },
+      gives: { engagedLeast: '82 mm', roomLeast: '49 mm' },
       source: { document: 'Worked by hand, regression only', basis: 'derived' },
     },
   ],

@@ -1,9 +1,13 @@
 import { sheet } from '../sheet.js';
-import { equivalentAngles, jointAngles, planOf } from './geometry.js';
+import { equivalentJoints, jointAngles, planOf } from './geometry.js';
 import {
   angleValidity,
+  chainAssumptions,
   drivelineSources,
+  equivalentSays,
+  fluctuationResult,
   gearboxInputs,
+  halfStep,
   jointAssumptions,
   jointStep,
   lengthOf,
@@ -13,11 +17,15 @@ import {
   planStep,
   slopeOf,
   speedInput,
+  torsionalResult,
   twistOf,
 } from './parts.js';
 
 const front = { slope: 'frontSlope', plan: 'frontPlan' };
 const rear = { slope: 'rearSlope', plan: 'rearPlan' };
+/** The first two joints as one: its size is tan²(θ/2), half its argument the plane. */
+const firstPair =
+  '\\frac{@half1\\, e^{2i \\cdot @plane1} - @half2\\, e^{2i \\cdot (@plane2 - @frontTwist)}}{1 - @half1 \\cdot @half2 \\cdot e^{2i \\cdot (@plane1 - @plane2 + @frontTwist)}}';
 const square = (omega: number, angle: number) => (omega * angle) ** 2;
 
 /** Two shafts with a centre bearing and three joints. */
@@ -61,67 +69,68 @@ export const threeJoints = sheet({
     plane1: planeStep('\\psi_1', 'the joint at the gearbox'),
     plane2: planeStep('\\psi_2', 'the joint behind the centre bearing'),
     plane3: planeStep('\\psi_3', 'the joint at the pinion'),
+    half1: halfStep('t_1', 'joint1'),
+    half2: halfStep('t_2', 'joint2'),
+    half3: halfStep('t_3', 'joint3'),
     pair: {
       symbol: '\\theta_{12}',
       unit: 'deg',
       says: 'equivalent angle of the first two joints, which the rear shaft sees',
-      tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @frontTwist)}\\right|}',
+      tex: `2 \\arctan\\left(\\sqrt{\\left|${firstPair}\\right|}\\right)`,
+      step: true,
+    },
+    pairPlane: {
+      symbol: '\\psi_{12}',
+      unit: 'deg',
+      says: 'plane in which that one joint would bend',
+      tex: `\\frac{1}{2} \\arg\\left(${firstPair}\\right)`,
       step: true,
     },
     lastPair: {
       symbol: '\\theta_{32}',
       unit: 'deg',
       says: 'equivalent angle of the last two joints, which the front shaft sees when driven from the axle',
-      tex: '\\sqrt{\\left|@joint2^2\\, e^{2i \\cdot @plane2} - @joint3^2\\, e^{2i \\cdot (@plane3 - @rearTwist)}\\right|}',
+      tex: '2 \\arctan\\left(\\sqrt{\\left|\\frac{@half2\\, e^{2i \\cdot @plane2} - @half3\\, e^{2i \\cdot (@plane3 - @rearTwist)}}{1 - @half2 \\cdot @half3 \\cdot e^{2i \\cdot (@plane2 - @plane3 + @rearTwist)}}\\right|}\\right)',
       step: true,
     },
     equivalent: {
       symbol: '\\theta_e',
       unit: 'deg',
-      says: 'equivalent angle of the whole line',
-      tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @frontTwist)} + @joint3^2\\, e^{2i \\cdot (@plane3 - @frontTwist - @rearTwist)}\\right|}',
+      says: `equivalent angle of the whole line: ${equivalentSays} at the pinion`,
+      tex: '2 \\arctan\\left(\\sqrt{\\left|\\frac{\\left(\\tan \\frac{@pair}{2}\\right)^2\\, e^{2i \\cdot @pairPlane} + @half3\\, e^{2i \\cdot (@plane3 - @frontTwist - @rearTwist)}}{1 + \\left(\\tan \\frac{@pair}{2}\\right)^2 \\cdot @half3 \\cdot e^{2i \\cdot (@pairPlane - @plane3 + @frontTwist + @rearTwist)}}\\right|}\\right)',
     },
-    fluctuation: {
-      symbol: 'U',
-      unit: '%',
-      says: 'speed variation at the pinion, greatest less smallest over mean',
-      tex: '\\sin @equivalent \\cdot \\tan @equivalent',
-    },
-    torsional: {
-      symbol: '\\alpha_t',
-      unit: 'rad/s²',
-      says: 'torsional acceleration at the pinion',
-      tex: '@speed^2 \\cdot @equivalent^2',
-    },
+    fluctuation: fluctuationResult,
+    torsional: torsionalResult,
     driveFront: {
       symbol: '\\alpha_{d1}',
       unit: 'rad/s²',
-      says: 'acceleration of the front shaft when driven from the gearbox',
+      says: 'acceleration of the front shaft when driven from the gearbox, second order',
       tex: '@speed^2 \\cdot @joint1^2',
     },
     driveRear: {
       symbol: '\\alpha_{d2}',
       unit: 'rad/s²',
-      says: 'acceleration of the rear shaft when driven from the gearbox',
+      says: 'acceleration of the rear shaft when driven from the gearbox, second order',
       tex: '@speed^2 \\cdot @pair^2',
     },
     coastRear: {
       symbol: '\\alpha_{c2}',
       unit: 'rad/s²',
-      says: 'acceleration of the rear shaft when driven from the axle',
+      says: 'acceleration of the rear shaft when driven from the axle, second order',
       tex: '@speed^2 \\cdot @joint3^2',
     },
     coastFront: {
       symbol: '\\alpha_{c1}',
       unit: 'rad/s²',
-      says: 'acceleration of the front shaft when driven from the axle',
+      says: 'acceleration of the front shaft when driven from the axle, second order',
       tex: '@speed^2 \\cdot @lastPair^2',
     },
   },
   method:
-    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
+    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts. The relation tan φ2 = tan φ1/cos θ of each joint is put into the next one with the turn between their planes, which gives the relation of one joint again.',
   assumptions: [
     ...jointAssumptions,
+    ...chainAssumptions,
     'The centre bearing holds its place. The joint nearest to it belongs to the rear shaft’s front end.',
     'Accelerations are given for each shaft by itself; published three-joint forms add them with the shafts’ inertias.',
   ],
@@ -144,8 +153,10 @@ export const threeJoints = sheet({
       { slope: x.pinionSlope, plan: x.pinionPlan },
     ]);
     const [one, two, three] = joints as [(typeof joints)[0], (typeof joints)[0], (typeof joints)[0]];
-    const [, pair, equivalent] = equivalentAngles(joints, [x.frontTwist, x.rearTwist]) as [number, number, number];
-    const lastPair = equivalentAngles([two, three], [x.rearTwist])[1]!;
+    const chain = equivalentJoints(joints, [x.frontTwist, x.rearTwist]);
+    const { angle: pair, plane: pairPlane } = chain[1]!;
+    const equivalent = chain[2]!.angle;
+    const lastPair = equivalentJoints([two, three], [x.rearTwist])[1]!.angle;
     return {
       frontPlan,
       rearPlan,
@@ -155,7 +166,11 @@ export const threeJoints = sheet({
       plane1: one.plane,
       plane2: two.plane,
       plane3: three.plane,
+      half1: Math.tan(one.angle / 2) ** 2,
+      half2: Math.tan(two.angle / 2) ** 2,
+      half3: Math.tan(three.angle / 2) ** 2,
       pair,
+      pairPlane,
       lastPair,
       equivalent,
       fluctuation: Math.sin(equivalent) * Math.tan(equivalent),

@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticitySource, shearModulus } from '../steel.js';
 
 export const shaftTorque = sheet({
   id: 'shaft-torque',
@@ -94,7 +95,7 @@ export const tubeTorsion = sheet({
     diameter: { symbol: 'D', unit: 'mm', says: 'outside diameter of the tube' },
     wall: { symbol: 't', unit: 'mm', says: 'wall of the tube' },
     length: { symbol: 'L', unit: 'mm', says: 'length of the tube' },
-    shearModulus: { symbol: 'G', unit: 'GPa', says: 'shear modulus', usual: '80 GPa' },
+    shearModulus: { symbol: 'G', says: 'shear modulus', ...shearModulus },
     yieldStrength: { symbol: 'S_y', unit: 'MPa', says: 'yield strength of the tube, from its certificate' },
   },
   results: {
@@ -137,7 +138,7 @@ export const tubeTorsion = sheet({
     'The tube alone: yokes, welds, joints and splines have ratings of their own from their maker, which often govern.',
     'No factor of safety is contained; the load case states it.',
   ],
-  sources: [{ document: 'Torsion of a round tube; yield by von Mises', basis: 'derived' }],
+  sources: [{ document: 'Torsion of a round tube; yield by von Mises', basis: 'derived' }, elasticitySource],
   validity: [
     {
       says: 'torque, length, shear modulus and yield strength must be greater than zero',

@@ -1,9 +1,13 @@
 import { sheet } from '../sheet.js';
-import { equivalentAngles, jointAngles, planOf } from './geometry.js';
+import { equivalentJoints, jointAngles, planOf } from './geometry.js';
 import {
   angleValidity,
+  chainAssumptions,
   drivelineSources,
+  equivalentSays,
+  fluctuationResult,
   gearboxInputs,
+  halfStep,
   jointAssumptions,
   jointStep,
   lengthOf,
@@ -13,6 +17,7 @@ import {
   planStep,
   slopeOf,
   speedInput,
+  torsionalResult,
   twistOf,
 } from './parts.js';
 
@@ -54,40 +59,32 @@ export const twoJoints = sheet({
     },
     plane1: planeStep('\\psi_1', 'the joint at the gearbox'),
     plane2: planeStep('\\psi_2', 'the joint at the pinion'),
+    half1: halfStep('t_1', 'joint1'),
+    half2: halfStep('t_2', 'joint2'),
     equivalent: {
       symbol: '\\theta_e',
       unit: 'deg',
-      says: 'equivalent angle: one joint at this angle would give the same speed variation at the pinion',
-      tex: '\\sqrt{\\left|@joint1^2\\, e^{2i \\cdot @plane1} - @joint2^2\\, e^{2i \\cdot (@plane2 - @shaftTwist)}\\right|}',
+      says: `equivalent angle: ${equivalentSays} at the pinion`,
+      tex: '2 \\arctan\\left(\\sqrt{\\left|\\frac{@half1\\, e^{2i \\cdot @plane1} - @half2\\, e^{2i \\cdot (@plane2 - @shaftTwist)}}{1 - @half1 \\cdot @half2 \\cdot e^{2i \\cdot (@plane1 - @plane2 + @shaftTwist)}}\\right|}\\right)',
     },
-    fluctuation: {
-      symbol: 'U',
-      unit: '%',
-      says: 'speed variation at the pinion, greatest less smallest over mean',
-      tex: '\\sin @equivalent \\cdot \\tan @equivalent',
-    },
-    torsional: {
-      symbol: '\\alpha_t',
-      unit: 'rad/s²',
-      says: 'torsional acceleration at the pinion',
-      tex: '@speed^2 \\cdot @equivalent^2',
-    },
+    fluctuation: fluctuationResult,
+    torsional: torsionalResult,
     inertiaDrive: {
       symbol: '\\alpha_d',
       unit: 'rad/s²',
-      says: 'acceleration of the shaft when driven from the gearbox',
+      says: 'acceleration of the shaft when driven from the gearbox, second order',
       tex: '@speed^2 \\cdot @joint1^2',
     },
     inertiaCoast: {
       symbol: '\\alpha_c',
       unit: 'rad/s²',
-      says: 'acceleration of the shaft when driven from the axle',
+      says: 'acceleration of the shaft when driven from the axle, second order',
       tex: '@speed^2 \\cdot @joint2^2',
     },
   },
   method:
-    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts.',
-  assumptions: [...jointAssumptions, 'Cross-and-bearing joints; a constant-velocity joint adds nothing.'],
+    'The plane of each bend is found by vector geometry in a frame that is carried along the line without turning about the shafts. The relation tan φ2 = tan φ1/cos θ of each joint is put into the next one with the turn between their planes, which gives the relation of one joint again.',
+  assumptions: [...jointAssumptions, ...chainAssumptions],
   sources: drivelineSources,
   validity: [
     {
@@ -105,7 +102,7 @@ export const twoJoints = sheet({
       { slope: x.pinionSlope, plan: x.pinionPlan },
     ]);
     const [one, two] = joints as [(typeof joints)[0], (typeof joints)[0]];
-    const equivalent = equivalentAngles(joints, [x.shaftTwist])[1]!;
+    const equivalent = equivalentJoints(joints, [x.shaftTwist])[1]!.angle;
     return {
       shaftPlan,
       joint1: one.angle,
@@ -113,6 +110,8 @@ export const twoJoints = sheet({
       difference: Math.abs(one.angle - two.angle),
       plane1: one.plane,
       plane2: two.plane,
+      half1: Math.tan(one.angle / 2) ** 2,
+      half2: Math.tan(two.angle / 2) ** 2,
       equivalent,
       fluctuation: Math.sin(equivalent) * Math.tan(equivalent),
       torsional: (x.speed * equivalent) ** 2,
@@ -121,7 +120,7 @@ export const twoJoints = sheet({
     };
   },
   remark:
-    'Equal angles at both joints do not cancel where the joints bend in different planes: 4° and 4° in planes square to each other leave 5.66°.',
+    'Equal angles at both joints do not cancel where the joints bend in different planes: 4° and 4° in planes square to each other leave 5.65°.',
   examples: [
     {
       given: {
@@ -154,7 +153,22 @@ export const twoJoints = sheet({
         speed: '4000 rpm',
       },
       gives: { joint1: '3.00 deg', joint2: '3.00 deg', equivalent: '4.24 deg' },
-      source: { document: 'Yokes set at 90°: the squares add, θ_e = √2 · 3°, regression only', basis: 'derived' },
+      source: { document: 'Yokes set at 90°: cos θ_e = cos² 3°, worked by hand, regression only', basis: 'derived' },
+    },
+    {
+      given: {
+        gearboxSlope: '20 deg',
+        shaftSlope: '0 deg',
+        shaftLength: '1300 mm',
+        shaftTwist: '90 deg',
+        pinionSlope: '20 deg',
+        speed: '1000 rpm',
+      },
+      gives: { equivalent: '27.991 deg', fluctuation: '24.95 %' },
+      source: {
+        document: 'Yokes set at 90°: the speed ratio runs from cos² 20° to 1/cos² 20°, worked by hand, regression only',
+        basis: 'derived',
+      },
     },
   ],
 });

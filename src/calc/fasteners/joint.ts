@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticity, elasticitySource } from '../steel.js';
 
 /** A preloaded bolt that also carries an external pull. */
 export const boltedJoint = sheet({
@@ -126,8 +127,8 @@ export const jointStiffness = sheet({
     area: { symbol: 'A_t', unit: 'mm²', says: 'stress area of the thread' },
     plain: { symbol: 'l_d', unit: 'mm', says: 'plain length of the bolt within the grip' },
     threaded: { symbol: 'l_t', unit: 'mm', says: 'threaded length within the grip' },
-    boltModulus: { symbol: 'E_b', unit: 'GPa', says: 'modulus of elasticity of the bolt', usual: '207 GPa' },
-    memberModulus: { symbol: 'E_m', unit: 'GPa', says: 'modulus of elasticity of the parts', usual: '207 GPa' },
+    boltModulus: { symbol: 'E_b', says: 'modulus of elasticity of the bolt', ...elasticity },
+    memberModulus: { symbol: 'E_m', says: 'modulus of elasticity of the parts', ...elasticity },
   },
   results: {
     shank: {
@@ -160,6 +161,7 @@ export const jointStiffness = sheet({
       clause: 'ch. 8: fastener stiffness and member stiffness',
       basis: 'memory',
     },
+    elasticitySource,
   ],
   validity: [
     {
@@ -185,7 +187,14 @@ export const jointStiffness = sheet({
   },
   examples: [
     {
-      given: { diameter: '12 mm', area: '84.3 mm²', plain: '10 mm', threaded: '20 mm' },
+      given: {
+        diameter: '12 mm',
+        area: '84.3 mm²',
+        plain: '10 mm',
+        threaded: '20 mm',
+        boltModulus: '207 GPa',
+        memberModulus: '207 GPa',
+      },
       gives: { bolt: '635.6e3 N/mm', members: '2.498e6 N/mm' },
       source: { document: 'Worked from the formulas; regression only', basis: 'derived' },
     },

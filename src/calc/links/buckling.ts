@@ -1,4 +1,5 @@
 import { type Source, sheet } from '../sheet.js';
+import { elasticity, elasticitySource } from '../steel.js';
 import {
   round,
   solidArea,
@@ -42,7 +43,7 @@ const strutInputs = {
     says: 'end-condition constant: 1 for a joint at each end that swings freely',
     usual: '1',
   },
-  modulus: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity', usual: '207 GPa' },
+  modulus: { symbol: 'E', says: 'modulus of elasticity', ...elasticity },
   yieldStrength: { symbol: 'S_y', unit: 'MPa', says: 'yield strength of the body, from its certificate' },
 } as const;
 
@@ -92,6 +93,7 @@ const about = {
       clause: 'choice between Euler and Johnson',
       basis: 'quoted',
     },
+    elasticitySource,
   ] as readonly Source[],
   remark: 'A joint that swings in one plane only may hold the other plane partly; C = 1 is the safe choice for both.',
 } as const;

@@ -1,5 +1,17 @@
 import { sheet } from '../sheet.js';
-import { as4100, categories, filletFactor, thinReason } from '../welds/as4100.js';
+import {
+  as4100,
+  categories,
+  edgeLeg,
+  edgeSource,
+  filletFactor,
+  parent,
+  parentSource,
+  parentSteps,
+  thinReason,
+  withinAs4100,
+} from '../welds/as4100.js';
+import { leastPerLength } from '../welds/joint.js';
 
 export const bungWeld = sheet({
   id: 'bung-weld',
@@ -15,6 +27,8 @@ export const bungWeld = sheet({
       unit: 'MPa',
       says: 'nominal tensile strength of the weld metal, from the consumable',
     },
+    yield: { symbol: 'f_y', unit: 'MPa', says: 'yield strength of the tube' },
+    tensile: { symbol: 'f_u', unit: 'MPa', says: 'tensile strength of the tube' },
     category: { symbol: '\\text{category}', says: 'quality category of the weld', choices: categories },
   },
   results: {
@@ -26,13 +40,15 @@ export const bungWeld = sheet({
       tex: '\\frac{@leg}{\\sqrt{2}}',
       step: true,
     },
-    perLength: {
+    weld: {
       symbol: '\\varphi v_w',
       unit: 'kN/mm',
-      says: 'capacity per length',
+      says: 'capacity of the weld itself for each length',
       tex: '@factor \\cdot 0.6 \\cdot @weldStrength \\cdot @throat',
       step: true,
     },
+    ...parentSteps('wall'),
+    perLength: { symbol: '\\varphi v', ...leastPerLength, step: true },
     length: { symbol: 'l_w', unit: 'mm', says: 'length of the weld', tex: '\\pi \\cdot @diameter', step: true },
     capacity: {
       symbol: '\\varphi V_w',
@@ -47,6 +63,8 @@ export const bungWeld = sheet({
   ],
   sources: [
     as4100('9.6.3.10 (9.7.3.10 in the 1998 edition): capacity; Table 3.4: capacity factors'),
+    edgeSource,
+    parentSource,
     {
       document: 'Worked page on Australian weld capacity',
       clause: 'base formula, table for E48XX SP',
@@ -54,25 +72,38 @@ export const bungWeld = sheet({
     },
   ],
   validity: [
-    { says: thinReason, holds: (x) => x.wall >= 0.003 },
+    { says: thinReason, holds: (x) => withinAs4100(x.wall, 'plate') },
     { says: 'the leg must be at least 3 mm', holds: (x) => x.leg >= 0.003 },
-    { says: 'the leg cannot be larger than the wall it lies against', holds: (x) => x.leg <= x.wall },
     {
-      says: 'the wall must be less than half the diameter, and the weld metal must have a strength',
-      holds: (x) => 2 * x.wall < x.diameter && x.weldStrength > 0,
+      says: 'the leg cannot be larger than the edge of the tube allows: the wall under 6 mm, 1 mm less from there up',
+      holds: (x) => x.leg <= edgeLeg(x.wall) + 1e-9,
+    },
+    {
+      says: 'the wall must be less than half the diameter, strengths greater than zero, and the tensile strength not below the yield strength',
+      holds: (x) => 2 * x.wall < x.diameter && x.weldStrength > 0 && x.yield > 0 && x.tensile >= x.yield,
     },
   ],
-  calculate: ({ diameter, wall, leg, weldStrength, category }) => {
-    const factor = filletFactor(category, wall);
-    const throat = leg / Math.SQRT2;
-    const perLength = factor * 0.6 * weldStrength * throat;
-    const length = Math.PI * diameter;
-    return { factor, throat, perLength, length, capacity: perLength * length };
+  calculate: (x) => {
+    const factor = filletFactor(x.category, x.wall);
+    const throat = x.leg / Math.SQRT2;
+    const weld = factor * 0.6 * x.weldStrength * throat;
+    const beside = parent(x, x.wall);
+    const perLength = Math.min(weld, beside.shear, beside.tension);
+    const length = Math.PI * x.diameter;
+    return { factor, throat, weld, ...beside, perLength, length, capacity: perLength * length };
   },
   examples: [
     {
-      given: { diameter: '60.3 mm', wall: '6.3 mm', leg: '6 mm', weldStrength: '480 MPa', category: 'SP' },
-      gives: { perLength: '0.98 kN/mm', capacity: '185 kN' },
+      given: {
+        diameter: '60.3 mm',
+        wall: '8 mm',
+        leg: '6 mm',
+        weldStrength: '480 MPa',
+        yield: '350 MPa',
+        tensile: '430 MPa',
+        category: 'SP',
+      },
+      gives: { weld: '0.98 kN/mm', capacity: '185 kN' },
       source: {
         document: 'Worked page on Australian weld capacity, 6 mm E48XX SP 0.98 kN/mm; the rest by hand',
         basis: 'quoted',

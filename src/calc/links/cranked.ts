@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticity, elasticitySource } from '../steel.js';
 
 /** A link whose body runs beside the line between its end joints. */
 export const crankedLink = sheet({
@@ -23,7 +24,7 @@ export const crankedLink = sheet({
     area: { symbol: 'A', unit: 'mm2', says: 'area of the body' },
     inertia: { symbol: 'I', unit: 'mm4', says: 'second moment of area of the body, in the plane of the offset' },
     fibre: { symbol: 'c', unit: 'mm', says: 'centre line to the outermost fibre, in the plane of the offset' },
-    modulus: { symbol: 'E', unit: 'GPa', says: 'modulus of elasticity', usual: '207 GPa' },
+    modulus: { symbol: 'E', says: 'modulus of elasticity', ...elasticity },
     yieldStrength: {
       symbol: 'S_y',
       unit: 'MPa',
@@ -69,6 +70,7 @@ export const crankedLink = sheet({
       clause: 'chapter 4, columns with eccentric loading (secant formula)',
       basis: 'memory',
     },
+    elasticitySource,
   ],
   validity: [
     {
@@ -108,6 +110,7 @@ export const crankedLink = sheet({
         area: '351.86 mm2',
         inertia: '35186 mm4',
         fibre: '16 mm',
+        modulus: '207 GPa',
         yieldStrength: '350 MPa',
       },
       gives: { euler: '199.7 kN', growth: '1.100', moment: '330 N·m', stress: '193 MPa' },

@@ -1,7 +1,5 @@
 import { sheet } from '../sheet.js';
-
-const modulus = { unit: 'GPa', usual: '200 GPa' } as const;
-const shear = { unit: 'GPa', usual: '80 GPa' } as const;
+import { elasticity, elasticitySource, shearModulus } from '../steel.js';
 
 /** Does a replacement member bend, twist and stretch no more than the one it replaces? */
 export const equivalentStiffness = sheet({
@@ -19,10 +17,10 @@ export const equivalentStiffness = sheet({
     replacementIx: { symbol: 'I_{x2}', unit: 'mm⁴', says: 'second moment about x of the replacement' },
     replacementIy: { symbol: 'I_{y2}', unit: 'mm⁴', says: 'second moment about y of the replacement' },
     replacementJ: { symbol: 'J_2', unit: 'mm⁴', says: 'torsion constant of the replacement' },
-    originalE: { symbol: 'E_1', says: 'modulus of elasticity of the original', ...modulus },
-    replacementE: { symbol: 'E_2', says: 'modulus of elasticity of the replacement', ...modulus },
-    originalG: { symbol: 'G_1', says: 'shear modulus of the original', ...shear },
-    replacementG: { symbol: 'G_2', says: 'shear modulus of the replacement', ...shear },
+    originalE: { symbol: 'E_1', says: 'modulus of elasticity of the original', ...elasticity },
+    replacementE: { symbol: 'E_2', says: 'modulus of elasticity of the replacement', ...elasticity },
+    originalG: { symbol: 'G_1', says: 'shear modulus of the original', ...shearModulus },
+    replacementG: { symbol: 'G_2', says: 'shear modulus of the replacement', ...shearModulus },
   },
   results: {
     bendingX: {
@@ -54,11 +52,11 @@ export const equivalentStiffness = sheet({
     'Same length, same position and same fixing at both ends.',
     'The x axis of both members lies the same way in the vehicle.',
     'The original counts as it was made: take its sizes where it is not corroded. A wall that is known only where it has wasted is taken less the loss, and said to be so.',
-    'For two steels one modulus serves both: AS 4100 takes E 200 and G 80 GPa, EN 1993-1-1 takes 210 and 81 GPa.',
+    'Two steels have one modulus, and its uncertainty is that of both, so that it cancels.',
   ],
   sources: [
     { document: 'Elastic beam, shaft and bar: stiffness goes with EI, GJ and EA', basis: 'derived' },
-    { document: 'AS 4100', edition: '2020', clause: '1.4 and 2.2 (E and G of steel)', basis: 'memory' },
+    elasticitySource,
   ],
   validity: [
     {
@@ -66,12 +64,15 @@ export const equivalentStiffness = sheet({
       holds: (x) => Object.values(x).every((n) => n > 0),
     },
   ],
-  calculate: (x) => ({
-    bendingX: (x.replacementE * x.replacementIx) / (x.originalE * x.originalIx),
-    bendingY: (x.replacementE * x.replacementIy) / (x.originalE * x.originalIy),
-    torsion: (x.replacementG * x.replacementJ) / (x.originalG * x.originalJ),
-    axial: (x.replacementE * x.replacementA) / (x.originalE * x.originalA),
-  }),
+  calculate: (x) => {
+    const [E, G] = [x.replacementE / x.originalE, x.replacementG / x.originalG];
+    return {
+      bendingX: E * (x.replacementIx / x.originalIx),
+      bendingY: E * (x.replacementIy / x.originalIy),
+      torsion: G * (x.replacementJ / x.originalJ),
+      axial: E * (x.replacementA / x.originalA),
+    };
+  },
   remark:
     'Below 1 the new member is softer there. Well above 1 it draws load: the same movement makes more force, and that force goes into what it is welded to.',
   examples: [

@@ -1,4 +1,5 @@
 import { sheet } from '../sheet.js';
+import { elasticitySource, shearModulus } from '../steel.js';
 
 /** Rate of a coil spring from its wire, as a check on the maker's figure. */
 export const coilRate = sheet({
@@ -15,7 +16,7 @@ export const coilRate = sheet({
       unit: '1',
       says: 'active coils: those that move, all coils less those that lie on the seats (about one an end)',
     },
-    shear: { symbol: 'G', unit: 'GPa', says: 'shear modulus of the wire', usual: '79.3 GPa' },
+    shear: { symbol: 'G', says: 'shear modulus of the wire', ...shearModulus },
   },
   results: {
     mean: { symbol: 'D', unit: 'mm', says: 'mean diameter of the coils', tex: '@outside - @wire', step: true },
@@ -29,7 +30,7 @@ export const coilRate = sheet({
   },
   assumptions: [
     'Round wire and coils of one diameter. The rate of a barrel-shaped or progressive spring changes with its length and is measured instead.',
-    'Steel wire: makers give 77 to 82 GPa.',
+    'Steel wire: makers give 77 to 82 GPa; give the value that the maker of the wire states.',
   ],
   sources: [
     {
@@ -41,6 +42,7 @@ export const coilRate = sheet({
       document: 'EN 13906-1 Cylindrical helical springs made from round wire and bar, compression springs',
       basis: 'memory',
     },
+    elasticitySource,
   ],
   validity: [
     {

@@ -114,7 +114,7 @@ export const buttEn1993 = sheet({
   validity: [
     positive,
     { says: 'partial factors must be greater than zero', holds: (x) => x.partialYield > 0 && x.partialTensile > 0 },
-    { says: thinEn, holds: (x) => x.thickness >= 0.004 },
+    { says: thinEn, holds: (x) => x.thickness >= 0.004 - 1e-9 },
   ],
   calculate: (x) => {
     const A = x.width * x.thickness;

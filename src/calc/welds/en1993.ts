@@ -1,4 +1,5 @@
 import type { Source } from '../sheet.js';
+import { instead, type Joined, type JointForm, leastPerLength, partInputs, thinner, thinnerStep } from './joint.js';
 
 /** Figures of EN 1993-1-8 for welds, all recalled. */
 export const en1993 = (clause: string): Source => ({
@@ -26,44 +27,112 @@ export const correlation: Readonly<Record<WeldedSteel, number>> = {
   S460: 1,
 };
 
-export const thinReason =
-  'EN 1993-1-8 is for parts of 4 mm and more (2.5 mm in its rules for hollow section joints): for thinner metal a welding procedure, a test coupon of the same joint and a crack test take the place of a calculated capacity';
+export const thinReason = `not calculable by EN 1993-1-8, which is for parts of 4 mm and more: ${instead}`;
 
 /** Inputs that both methods for fillet welds share. */
 export const filletInputs = {
   leg: { symbol: 'z', unit: 'mm', says: 'leg length; the shorter one if they differ' },
   length: { symbol: 'l', unit: 'mm', says: 'length of the weld, ends included' },
-  thickness: { symbol: 't', unit: 'mm', says: 'thickness of the thinner part joined' },
+  ...partInputs,
   steel: { symbol: 's', says: 'steel of the weaker part', choices: steels },
+  yield: { symbol: 'f_y', unit: 'MPa', says: 'yield strength of the weaker part' },
   strength: { symbol: 'f_u', unit: 'MPa', says: 'tensile strength of the weaker part' },
   partial: { symbol: '\\gamma_{M2}', unit: '1', says: 'partial factor for joints', usual: '1.25' },
+  partialYield: { symbol: '\\gamma_{M0}', unit: '1', says: 'partial factor for yielding', usual: '1.00' },
 } as const;
 
-interface Fillet {
+interface Fillet extends Joined {
   leg: number;
   length: number;
-  thickness: number;
+  joint: JointForm;
+  yield: number;
   strength: number;
   partial: number;
+  partialYield: number;
 }
+
+/** Steps up to the size of the weld that counts. */
+export const sizeSteps = {
+  thinner: thinnerStep,
+  counted: {
+    symbol: "z'",
+    unit: 'mm',
+    says: 'leg that counts: along the edge of a lap no more than the thickness there',
+    step: true,
+  },
+  throat: { symbol: 'a', unit: 'mm', says: 'throat', tex: '\\frac{@counted}{\\sqrt{2}}', step: true },
+  effectiveLength: {
+    symbol: 'l_{eff}',
+    unit: 'mm',
+    says: 'effective length: one throat is taken off at each end',
+    tex: '@length - 2 \\cdot @throat',
+    step: true,
+  },
+} as const;
+
+/** @returns lengths in m */
+export function size(x: Pick<Fillet, 'leg' | 'length' | 'joint' | 'thickness' | 'other'>) {
+  const thin = thinner(x);
+  const counted = x.joint === 'lap' ? Math.min(x.leg, thin) : x.leg;
+  const throat = counted / Math.SQRT2;
+  return { thinner: thin, counted, throat, effectiveLength: x.length - 2 * throat };
+}
+
+/** The metal beside the weld, which bounds what any fillet passes on. */
+export const parentSteps = {
+  shear: {
+    symbol: 'F_{v,Rd}',
+    unit: 'kN/mm',
+    says: 'design resistance of the thinner part beside the weld in shear',
+    tex: '\\frac{@yield \\cdot @thinner}{\\sqrt{3} \\cdot @partialYield}',
+    step: true,
+  },
+  tension: {
+    symbol: 'F_{t,Rd}',
+    unit: 'kN/mm',
+    says: 'design resistance of the thinner part beside the weld in tension',
+    tex: '\\min\\left(\\frac{@yield \\cdot @thinner}{@partialYield}, \\frac{0.9 \\cdot @strength \\cdot @thinner}{@partial}\\right)',
+    step: true,
+  },
+} as const;
+
+/** @returns N/m */
+export function parent(x: Fillet) {
+  const t = thinner(x);
+  return {
+    shear: (x.yield * t) / (Math.sqrt(3) * x.partialYield),
+    tension: Math.min((x.yield * t) / x.partialYield, (0.9 * x.strength * t) / x.partial),
+  };
+}
+
+export const filletPerLength = { symbol: 'F_{Rd}', ...leastPerLength } as const;
+
+export const filletSources: readonly Source[] = [
+  en1993('4.5.1 and 4.5.2: effective length and throat'),
+  en1993('Table 4.1: correlation factors'),
+  en1993('4.1: thickness covered'),
+  {
+    document: 'EN 1993-1-1',
+    edition: '2005',
+    clause: '6.2.3 and 6.2.6: tension and shear of the parts',
+    basis: 'memory',
+  },
+  { document: 'The edge of a lap is no higher than the part is thick', basis: 'derived' },
+];
 
 export const filletValidity = [
   {
-    says: 'leg, length, thickness, strength and partial factor must be greater than zero',
-    holds: (x: Fillet) => Math.min(x.leg, x.length, x.thickness, x.strength, x.partial) > 0,
+    says: 'leg, length, thicknesses, strengths and partial factors must be greater than zero, and the tensile strength not below the yield strength',
+    holds: (x: Fillet) =>
+      Math.min(x.leg, x.length, x.thickness, x.other, x.yield, x.partial, x.partialYield) > 0 && x.strength >= x.yield,
   },
-  { says: thinReason, holds: (x: Fillet) => x.thickness >= 0.004 },
+  { says: thinReason, holds: (x: Fillet) => thinner(x) >= 0.004 - 1e-9 },
   {
     says: 'the throat must be 3 mm or more to count (a leg of 4.25 mm)',
-    holds: (x: Fillet) => x.leg / Math.SQRT2 >= 0.003,
+    holds: (x: Fillet) => size(x).throat >= 0.003,
   },
   {
     says: 'the effective length must be at least 30 mm and six throats, or the weld does not count',
-    holds: (x: Fillet) => effective(x) >= Math.max(0.03, (6 * x.leg) / Math.SQRT2),
+    holds: (x: Fillet) => size(x).effectiveLength >= Math.max(0.03, 6 * size(x).throat),
   },
 ];
-
-/** Length less one throat at each end, m. */
-export function effective({ leg, length }: Pick<Fillet, 'leg' | 'length'>): number {
-  return length - 2 * (leg / Math.SQRT2);
-}

@@ -1,11 +1,25 @@
 import { sheet } from '../sheet.js';
-import { correlation, effective, en1993, filletInputs, filletValidity } from './en1993.js';
+import {
+  correlation,
+  en1993,
+  filletInputs,
+  filletPerLength,
+  filletSources,
+  filletValidity,
+  parent,
+  parentSteps,
+  size,
+  sizeSteps,
+} from './en1993.js';
+import { parentAssumption } from './joint.js';
 
 /** A fillet weld under a force of known direction by the directional method of EN 1993-1-8. */
 export const filletEn1993Directional = sheet({
   id: 'fillet-weld-en1993-directional',
   subject: 'welds',
   title: 'Fillet weld under a force of known direction (EN 1993-1-8, directional method)',
+  method:
+    'Along the edge of a lap the leg counts up to the thickness of the thinner part; at a tee or corner as it is.',
   purpose:
     'Stresses on the throat of an equal-leg right-angled fillet weld, how much of the resistance they use, and the resistance in the direction of the force.',
   inputs: {
@@ -25,14 +39,7 @@ export const filletEn1993Directional = sheet({
     },
   },
   results: {
-    throat: { symbol: 'a', unit: 'mm', says: 'throat', tex: '\\frac{@leg}{\\sqrt{2}}', step: true },
-    effectiveLength: {
-      symbol: 'l_{eff}',
-      unit: 'mm',
-      says: 'effective length: one throat is taken off at each end',
-      tex: '@length - 2 \\cdot @throat',
-      step: true,
-    },
+    ...sizeSteps,
     correlation: { symbol: '\\beta_w', unit: '1', says: 'correlation factor of the steel', step: true },
     normal: {
       symbol: '\\sigma_\\perp',
@@ -73,54 +80,68 @@ export const filletEn1993Directional = sheet({
       says: 'limit of the stress square to the throat',
       tex: '\\frac{0.9 \\cdot @strength}{@partial}',
     },
-    utilisation: {
-      symbol: 'u',
-      unit: '1',
-      says: 'use of the resistance, the greater of both',
-      tex: '\\max\\left(\\frac{@combined}{@combinedLimit}, \\frac{\\left|@normal\\right|}{@normalLimit}\\right)',
+    force: {
+      symbol: 'F',
+      unit: 'kN',
+      says: 'force',
+      tex: '\\sqrt{@along^2 + @acrossOne^2 + @acrossTwo^2}',
+      step: true,
     },
+    weldUse: {
+      symbol: 'u_w',
+      unit: '1',
+      says: 'use of the weld itself, the greater of both',
+      tex: '\\max\\left(\\frac{@combined}{@combinedLimit}, \\frac{\\left|@normal\\right|}{@normalLimit}\\right)',
+      step: true,
+    },
+    weld: {
+      symbol: 'F_{w,Rd}',
+      unit: 'kN/mm',
+      says: 'resistance of the weld itself to a force of this direction, for each length',
+      tex: '\\frac{@force}{@weldUse \\cdot @effectiveLength}',
+    },
+    ...parentSteps,
+    perLength: filletPerLength,
     capacity: {
       symbol: 'R_{w,Rd}',
       unit: 'kN',
       says: 'resistance to a force of this direction',
-      tex: '\\frac{\\sqrt{@along^2 + @acrossOne^2 + @acrossTwo^2}}{@utilisation}',
+      tex: '@perLength \\cdot @effectiveLength',
     },
-    perLength: {
-      symbol: 'F_{w,Rd}',
-      unit: 'kN/mm',
-      says: 'the same for each length of weld',
-      tex: '\\frac{@capacity}{@effectiveLength}',
+    utilisation: {
+      symbol: 'u',
+      unit: '1',
+      says: 'use of the resistance',
+      tex: '\\frac{@force}{@capacity}',
     },
   },
   assumptions: [
     'Right-angled fillet with equal legs, fused to the root; consumable at least as strong as the parent metal.',
     'The force acts at the middle of the weld and is spread evenly along it.',
+    parentAssumption,
   ],
-  sources: [
-    en1993('4.5.3.2: directional method'),
-    en1993('4.5.1 and 4.5.2: effective length and throat'),
-    en1993('Table 4.1: correlation factors'),
-    en1993('4.1: thickness covered'),
-  ],
+  sources: [en1993('4.5.3.2: directional method'), ...filletSources],
   validity: [
     ...filletValidity,
     { says: 'state at least one force', holds: (x) => x.along !== 0 || x.acrossOne !== 0 || x.acrossTwo !== 0 },
   ],
   calculate: (x) => {
-    const throat = x.leg / Math.SQRT2;
-    const effectiveLength = effective(x);
-    const area = throat * effectiveLength;
+    const steps = size(x);
+    const beside = parent(x);
+    const area = steps.throat * steps.effectiveLength;
     const normal = (x.acrossOne + x.acrossTwo) / (Math.SQRT2 * area);
     const shearAcross = (x.acrossOne - x.acrossTwo) / (Math.SQRT2 * area);
     const shearAlong = x.along / area;
     const combined = Math.sqrt(normal ** 2 + 3 * (shearAcross ** 2 + shearAlong ** 2));
     const combinedLimit = x.strength / (correlation[x.steel] * x.partial);
     const normalLimit = (0.9 * x.strength) / x.partial;
-    const utilisation = Math.max(combined / combinedLimit, Math.abs(normal) / normalLimit);
-    const capacity = Math.hypot(x.along, x.acrossOne, x.acrossTwo) / utilisation;
+    const force = Math.hypot(x.along, x.acrossOne, x.acrossTwo);
+    const weldUse = Math.max(combined / combinedLimit, Math.abs(normal) / normalLimit);
+    const weld = force / (weldUse * steps.effectiveLength);
+    const perLength = Math.min(weld, beside.shear, beside.tension);
+    const capacity = perLength * steps.effectiveLength;
     return {
-      throat,
-      effectiveLength,
+      ...steps,
       correlation: correlation[x.steel],
       normal,
       shearAcross,
@@ -128,9 +149,13 @@ export const filletEn1993Directional = sheet({
       combined,
       combinedLimit,
       normalLimit,
-      utilisation,
+      force,
+      weldUse,
+      weld,
+      ...beside,
+      perLength,
       capacity,
-      perLength: capacity / effectiveLength,
+      utilisation: force / capacity,
     };
   },
   examples: [
@@ -139,7 +164,10 @@ export const filletEn1993Directional = sheet({
         leg: '5.9397 mm',
         length: '108.4 mm',
         thickness: '8 mm',
+        other: '8 mm',
+        joint: 'tee',
         steel: 'S275',
+        yield: '275 MPa',
         strength: '410 MPa',
         acrossOne: '50 kN',
       },
@@ -154,7 +182,10 @@ export const filletEn1993Directional = sheet({
         leg: '5.9397 mm',
         length: '108.4 mm',
         thickness: '8 mm',
+        other: '8 mm',
+        joint: 'tee',
         steel: 'S355',
+        yield: '355 MPa',
         strength: '470 MPa',
         acrossTwo: '50 kN',
       },

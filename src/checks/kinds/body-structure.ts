@@ -120,7 +120,13 @@ function examinePiece(piece: Piece, work: Work): void {
   work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
   if (piece.role !== 'bracket') equivalence(piece, was, now, state, work);
   for (const one of piece.welds ?? [])
-    examineWeld(one, `${piece.id}-${one.id}`, ['pieces', piece.id, 'welds', one.id], now.wall, work);
+    examineWeld(
+      one,
+      `${piece.id}-${one.id}`,
+      ['pieces', piece.id, 'welds', one.id],
+      { thickness: now.wall, ...(piece['joined-to'] ? { other: parent } : {}) },
+      work,
+    );
 }
 
 /** A replacement is shown to be as stiff and as strong as the original; a doubler adds to it and is compared alike. */

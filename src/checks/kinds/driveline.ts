@@ -2,10 +2,12 @@ import { tubeCriticalSpeed } from '../../calc/driveline/critical-speed.js';
 import { highestShaftSpeed } from '../../calc/driveline/speed.js';
 import { threeJoints } from '../../calc/driveline/three-joints.js';
 import { twoJoints } from '../../calc/driveline/two-joints.js';
+import { expanded, type Value } from '../../calc/value.js';
 import { choice, list, quantity, slope, text } from '../../project/fields.js';
+import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
-import type { Maybe, Work } from '../engine/work.js';
-import { given, negated } from './parts/maybe.js';
+import { isMissing, type Maybe, type Work } from '../engine/work.js';
+import { bothMissing, given, negated } from './parts/maybe.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {
@@ -54,11 +56,11 @@ const shape = {
     },
     'readings at `ride` height, full `bump` and full `droop`, each an item with that id',
   ),
-  'spline-engaged': quantity('mm', 'spline engaged at full droop', {
+  'spline-engaged': quantity('mm', 'spline left engaged where the shaft is longest, mostly full droop', {
     how: 'mark the spline at full droop, draw it out and measure',
     typical: '85 mm',
   }),
-  'spline-left': quantity('mm', 'travel left to the slip yoke at full bump', {
+  'spline-left': quantity('mm', 'travel left to the slip yoke where the shaft is shortest, mostly full bump', {
     how: 'tape between seal and yoke at full bump',
     typical: '22 mm',
   }),
@@ -113,9 +115,26 @@ export const driveline = kind({
       '',
       'missing' in critical.get('critical') ? critical.get('critical') : speed,
     );
-    work.compare('driveline.spline', '', work.take(data['spline-engaged'], 'spline-engaged'));
+    work.compare('driveline.spline', '', splineLeft(data, work));
   },
 });
+
+/** What is left engaged where the shaft is longest decides, once it neither comes apart nor bottoms within the uncertainty. */
+function splineLeft(data: Driveline, work: Work): Maybe {
+  const engaged = work.take(data['spline-engaged'], 'spline-engaged');
+  const left = work.take(data['spline-left'], 'spline-left');
+  if (isMissing(engaged) || isMissing(left)) return bothMissing(engaged, left);
+  const none = (value: Value) => value.si - expanded(value) <= 0;
+  const shown = (value: Value) => showQuantity(value.si, 'mm', expanded(value));
+  if (none(engaged))
+    return {
+      missing: [],
+      reason: `the slip joint comes apart: ${shown(engaged)} left engaged where the shaft is longest`,
+    };
+  if (none(left))
+    return { missing: [], reason: `the slip joint bottoms: ${shown(left)} of travel left where the shaft is shortest` };
+  return engaged;
+}
 
 /** Ride height is always asked for; the other positions as far as they were read. */
 const stationsOf = (data: Driveline): string[] => [...new Set(['ride', ...(data.stations ?? []).map((s) => s.id)])];

@@ -255,5 +255,5 @@ function examineBracket(bracket: Bracket, mount: Mount, force: Maybe, data: Moun
     });
   }
   for (const weld of bracket.welds ?? [])
-    examineWeld(weld, `${subject}-${weld.id}`, [...path, 'welds', weld.id], section.wall, work);
+    examineWeld(weld, `${subject}-${weld.id}`, [...path, 'welds', weld.id], { thickness: section.wall }, work);
 }

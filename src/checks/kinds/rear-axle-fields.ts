@@ -1,10 +1,11 @@
 import { z } from 'zod';
-import { categories, parts } from '../../calc/welds/as4100.js';
+import { categories } from '../../calc/welds/as4100.js';
 import { choice, list, onDay, quantity, slopeAbout, text, yesNo } from '../../project/fields.js';
 import type { Data } from '../engine/kind.js';
 import { makerFigures } from './parts/maker-window.js';
 import { workedField } from './parts/stop.js';
 import { torquesField } from './parts/torques.js';
+import { joinedFields } from './parts/weld.js';
 
 const block = <S extends z.ZodRawShape>(shape: S, says: string) =>
   z.strictObject(shape).optional().meta({ form: 'block', says });
@@ -143,7 +144,7 @@ export const shape = {
         how: 'caliper before welding',
         typical: '5.0 mm',
       }),
-      part: choice(parts, 'what the thinner part is'),
+      ...joinedFields,
       category: choice(categories, 'weld category'),
       metal: quantity('MPa', 'nominal tensile strength of the weld metal', {
         how: 'class on the packet of the consumable',

@@ -1,6 +1,5 @@
 import { trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
-import { filletAs4100 } from '../../calc/welds/fillet-as4100.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
@@ -9,6 +8,7 @@ import { makerLimit } from './parts/maker-window.js';
 import { difference, negated } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
+import { filletCapacity } from './parts/weld.js';
 import { type RearAxle, shape } from './rear-axle-fields.js';
 
 /** Another rear axle, or the original one altered. */
@@ -154,20 +154,11 @@ function examineTrack(data: RearAxle, work: Work): void {
 
 function examineWeld(weld: NonNullable<RearAxle['welds']>[number], work: Work): void {
   const path = ['welds', weld.id];
-  const at = (name: 'leg' | 'length' | 'thickness' | 'metal') => work.take(weld[name], ...path, name);
   const loadCase = work.loadCase(weld['load-case']);
   const demand = loadCase?.force ? work.take(loadCase.force, ...path, 'load-case') : undefined;
-  const sheet = work.sheet(filletAs4100, weld.id, {
-    leg: at('leg'),
-    length: at('length'),
-    thickness: at('thickness'),
-    joined: weld.part ?? 'plate',
-    category: weld.category ?? work.lacks(...path, 'category'),
-    strength: at('metal'),
-  });
   work.demandAgainst('axle.bracket-load', weld.id, {
     demand,
-    capacity: sheet.get('capacity'),
+    capacity: filletCapacity(weld, weld.id, path, {}, work),
     loadCase,
     named: weld['load-case'],
   });

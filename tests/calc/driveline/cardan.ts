@@ -34,16 +34,26 @@ function lastTurn(axes: readonly Vector[], twists: readonly number[], input: num
   return Math.atan2(dot(arm, cross(last, zero)), dot(arm, zero));
 }
 
+/** How far the last shaft turns while the first turns from `from` to `to`, which lie close together. */
+function advance(axes: readonly Vector[], twists: readonly number[], from: number, to: number): number {
+  const d = lastTurn(axes, twists, to) - lastTurn(axes, twists, from);
+  return d - 2 * Math.PI * Math.round((d - (to - from)) / (2 * Math.PI));
+}
+
+const halfTurn = (steps: number) => Array.from({ length: steps }, (_, i) => (i / steps) * Math.PI);
+
+/** Greatest less smallest speed of the last shaft in a turn, for 1 rad/s at the first. */
+export function speedVariation(axes: readonly Vector[], twists: readonly number[], steps = 720): number {
+  const h = 1e-4;
+  const speeds = halfTurn(steps).map((at) => advance(axes, twists, at - h, at + h) / (2 * h));
+  return Math.max(...speeds) - Math.min(...speeds);
+}
+
 /** Greatest acceleration of the last shaft in a turn, for 1 rad/s at the first. */
 export function greatestAcceleration(axes: readonly Vector[], twists: readonly number[], steps = 720): number {
   const h = 1e-3;
-  const ahead = (from: number, to: number) => {
-    const d = lastTurn(axes, twists, to) - lastTurn(axes, twists, from);
-    return d - 2 * Math.PI * Math.round((d - (to - from)) / (2 * Math.PI));
-  };
-  const accelerations = Array.from({ length: steps }, (_, i) => {
-    const at = (i / steps) * Math.PI;
-    return Math.abs((ahead(at, at + h) - ahead(at - h, at)) / h ** 2);
-  });
+  const accelerations = halfTurn(steps).map((at) =>
+    Math.abs((advance(axes, twists, at, at + h) - advance(axes, twists, at - h, at)) / h ** 2),
+  );
   return Math.max(...accelerations);
 }

@@ -239,6 +239,55 @@ describe('torque, joint and bearing', () => {
     else expect(outOfRange).toBeUndefined();
   });
 
+  // EN 1090-2, Table 11 [memory]: 1 mm to M14, 2 mm to M24; EN 1993-1-8, 3.6.1(5) [memory; its 0.85 quoted]: M12 and M14 in 2 mm.
+  it.each([
+    ['M12x1.75', '11.9 mm', /smaller than the bolt/],
+    ['M12x1.75', '12 mm', undefined],
+    ['M12x1.75', '13 mm', undefined],
+    ['M12x1.75', '13.1 mm', /state the design resistance in bearing/],
+    ['M12x1.75', '14.1 mm', /normal round holes/],
+    ['M10x1.5', '11 mm', undefined],
+    ['M10x1.5', '11.1 mm', /normal round holes/],
+    ['M16x2', '18 mm', undefined],
+    ['M16x2', '18.1 mm', /normal round holes/],
+    ['M24x3', '26 mm', undefined],
+    ['M24x3', '26.1 mm', /normal round holes/],
+  ])('EN 1993-1-8: %s in a hole of %s', (thread, hole, reason) => {
+    const { outOfRange } = run('bolt-en1993', { thread, class: '8.8', hole });
+    if (reason) expect(outOfRange).toMatch(reason);
+    else expect(outOfRange).toBeUndefined();
+  });
+  it('EN 1993-1-8: M12 and M14 in 2 mm clearance shear with 0.85, and only where bearing gives first', () => {
+    for (const [thread, normal, large] of [
+      ['M12x1.75', '13 mm', '14 mm'],
+      ['M14x2', '15 mm', '16 mm'],
+    ] as const) {
+      const at = (c: string, more: object) => ({ thread, class: c, ...more }) as Record<string, string>;
+      const full = value('bolt-en1993', at('8.8', { hole: normal }), 'threadShear');
+      const wide = { hole: large, bearing: '15 kN' };
+      close(value('bolt-en1993', at('8.8', wide), 'threadShear'), 0.85 * full);
+      close(
+        value('bolt-en1993', at('8.8', wide), 'shankShear'),
+        0.85 * value('bolt-en1993', at('8.8', { hole: normal }), 'shankShear'),
+      );
+      close(
+        value('bolt-en1993', at('8.8', wide), 'tension'),
+        value('bolt-en1993', at('8.8', { hole: normal }), 'tension'),
+      );
+      close(
+        value('bolt-en1993', at('4.6', wide), 'threadShear'),
+        value('bolt-en1993', at('4.6', { hole: normal }), 'threadShear'),
+      );
+      const bearing = (share: number) => at('8.8', { hole: large, bearing: `${0.85 * full * share} N` });
+      expect(run('bolt-en1993', bearing(0.999)).outOfRange).toBeUndefined();
+      expect(run('bolt-en1993', bearing(1.001)).outOfRange).toMatch(/shear is at least that in bearing/);
+    }
+  });
+  it('EN 1993-1-8 bearing is for normal holes too', () => {
+    expect(run('bolt-bearing-en1993', { ...plate, hole: '14 mm' }).outOfRange).toBeUndefined();
+    expect(run('bolt-bearing-en1993', { ...plate, hole: '14.1 mm' }).outOfRange).toMatch(/normal round holes/);
+  });
+
   it('gives the same stress area in inches and in mm', () => {
     close(
       value('stress-area-metric', { diameter: '1 in', pitch: '0.1 in' }, 'area'),

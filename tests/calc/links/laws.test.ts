@@ -139,7 +139,7 @@ describe('cranked link', () => {
   }
 
   it('bows as its differential equation says', () => {
-    const offset = bowed(15e3, 207e9 * 35186e-12, 0.6, 0.02);
+    const offset = bowed(15e3, 205e9 * 35186e-12, 0.6, 0.02);
     expect(result(as(crankedLink), given, 'moment')).toBeCloseTo(15e3 * offset, 3);
   });
 
@@ -166,13 +166,26 @@ describe('bolts, bungs and misalignment', () => {
     ).toBeCloseTo(support - ((f / 2) * b) / 4, 9);
   });
 
-  it('the weld of a bung starts at 3 mm and ends at the wall', () => {
-    const given = { diameter: '33.7 mm', wall: '3.2 mm', leg: '3 mm', weldStrength: '490 MPa', category: 'GP' };
+  it('the weld of a bung starts at 3 mm and ends at the edge and the metal of the wall', () => {
+    const given = {
+      diameter: '33.7 mm',
+      wall: '3.2 mm',
+      leg: '3 mm',
+      weldStrength: '490 MPa',
+      yield: '350 MPa',
+      tensile: '430 MPa',
+      category: 'GP',
+    };
     expect(work(as(bungWeld), given).results).toBeDefined();
     expect(work(as(bungWeld), { ...given, wall: '3 mm' }).results).toBeDefined();
     expect(work(as(bungWeld), { ...given, wall: '2.9 mm' }).outOfRange).toMatch(/3 mm and more/);
     expect(work(as(bungWeld), { ...given, leg: '2.9 mm' }).outOfRange).toMatch(/at least 3 mm/);
-    expect(work(as(bungWeld), { ...given, leg: '3.3 mm' }).outOfRange).toMatch(/larger than the wall/);
+    expect(work(as(bungWeld), { ...given, leg: '3.2 mm' }).results).toBeDefined();
+    expect(work(as(bungWeld), { ...given, leg: '3.3 mm' }).outOfRange).toMatch(/edge of the tube/);
+    expect(work(as(bungWeld), { ...given, wall: '6 mm', leg: '5 mm' }).results).toBeDefined();
+    expect(work(as(bungWeld), { ...given, wall: '6 mm', leg: '5.1 mm' }).outOfRange).toMatch(/edge of the tube/);
+    const soft = { ...given, yield: '150 MPa' };
+    expect(result(as(bungWeld), soft, 'capacity')).toBeCloseTo((0.54 * 150 * 3.2 * Math.PI * 33.7) / 1000, 6);
   });
 
   it('misalignment is that of the mirrored link on mirrored bolts, and the angle of a rotation', () => {

@@ -18,70 +18,121 @@ const row = (...[x1, y1, x2, y2]: readonly number[]) => ({
 const side = fc.double({ min: 20, max: 300, noNaN: true });
 
 describe('fillet welds', () => {
-  const as = { leg: '6 mm', length: '100 mm', thickness: '6 mm', category: 'SP', strength: '480 MPa' };
-  const en = { leg: '6 mm', length: '100 mm', thickness: '6 mm', steel: 'S275', strength: '410 MPa' };
+  const parts = { thickness: '6 mm', other: '8 mm', joint: 'tee' };
+  const as = {
+    leg: '6 mm',
+    length: '100 mm',
+    ...parts,
+    category: 'SP',
+    strength: '480 MPa',
+    yield: '350 MPa',
+    tensile: '450 MPa',
+  };
+  const en = { leg: '6 mm', length: '100 mm', ...parts, steel: 'S275', yield: '275 MPa', strength: '410 MPa' };
+  const AS = 'fillet-weld-as4100';
+  const EN = ['fillet-weld-en1993', 'fillet-weld-en1993-directional'];
 
   it('comes to the same in inches and ksi', () => {
-    const inches = {
-      leg: '0.2362204724409449 in',
-      length: '3.937007874015748 in',
-      thickness: '1/4 in',
-      category: 'SP',
-      strength: '480 MPa',
-    };
-    close(value('fillet-weld-as4100', inches, 'capacity'), value('fillet-weld-as4100', as, 'capacity'));
+    const inches = { ...as, leg: '0.2362204724409449 in', length: '3.937007874015748 in', thickness: '6 mm' };
+    close(value(AS, inches, 'capacity'), value(AS, as, 'capacity'));
   });
-  it('grows in step with leg and length', () => {
-    close(
-      value('fillet-weld-as4100', { ...as, leg: '12 mm' }, 'perLength'),
-      2 * value('fillet-weld-as4100', as, 'perLength'),
-    );
-    close(
-      value('fillet-weld-as4100', { ...as, length: '300 mm' }, 'capacity'),
-      3 * value('fillet-weld-as4100', as, 'capacity'),
-    );
+  it('grows in step with leg and length as long as the metal beside it holds', () => {
+    close(value(AS, { ...as, leg: '12 mm' }, 'weld'), 2 * value(AS, as, 'weld'));
+    close(value(AS, { ...as, length: '300 mm' }, 'capacity'), 3 * value(AS, as, 'capacity'));
   });
 
   it.each([
-    ['2.99 mm', /3 mm and more/],
+    ['2.99 mm', /not calculable by AS 4100.*3 mm and more.*sectioned coupon of the same thickness and position/],
+    ['1.2 mm', /not calculable/],
     ['3 mm', undefined],
     ['3.01 mm', undefined],
-  ])('AS 4100 at a part of %s', (thickness, reason) => {
-    const { outOfRange } = run('fillet-weld-as4100', { ...as, leg: '3 mm', thickness });
-    if (reason) expect(outOfRange).toMatch(reason);
-    else expect(outOfRange).toBeUndefined();
-  });
-  it.each([
-    ['3.99 mm', /4 mm and more/],
-    ['4 mm', undefined],
-    ['4.01 mm', undefined],
-  ])('EN 1993-1-8 at a part of %s', (thickness, reason) => {
-    for (const id of ['fillet-weld-en1993', 'fillet-weld-en1993-directional']) {
-      const { outOfRange } = run(id, { ...en, thickness, along: '1 kN' });
+  ])('AS 4100 at a part of %s, whichever of both it is', (thin, reason) => {
+    for (const sizes of [{ thickness: thin }, { other: thin }]) {
+      const { outOfRange } = run(AS, { ...as, leg: '3 mm', ...sizes });
       if (reason) expect(outOfRange).toMatch(reason);
       else expect(outOfRange).toBeUndefined();
     }
   });
-  it('takes a thin hollow section to AS/NZS 1163 with its own factor, in category SP alone', () => {
+  it.each([
+    ['3.99 mm', /not calculable by EN 1993-1-8.*4 mm and more.*crack test/],
+    ['4 mm', undefined],
+    ['4.01 mm', undefined],
+  ])('EN 1993-1-8 at a part of %s, whichever of both it is', (thin, reason) => {
+    for (const id of EN)
+      for (const sizes of [{ thickness: thin }, { other: thin }]) {
+        const { outOfRange } = run(id, { ...en, ...sizes, along: '1 kN' });
+        if (reason) expect(outOfRange).toMatch(reason);
+        else expect(outOfRange).toBeUndefined();
+      }
+  });
+  it('takes a thin hollow section to AS/NZS 1163 with its own factor, in category SP alone, to its thinnest wall', () => {
     const thin = { ...as, leg: '3 mm', thickness: '2.5 mm', joined: 'as-nzs-1163' };
-    expect(value('fillet-weld-as4100', thin, 'factor')).toBe(0.7);
-    expect(value('fillet-weld-as4100', { ...thin, thickness: '3 mm' }, 'factor')).toBe(0.8);
-    expect(run('fillet-weld-as4100', { ...thin, category: 'GP' }).outOfRange).toMatch(/category SP/);
+    expect(value(AS, thin, 'factor')).toBe(0.7);
+    expect(value(AS, { ...thin, thickness: '3 mm' }, 'factor')).toBe(0.8);
+    expect(run(AS, { ...thin, category: 'GP' }).outOfRange).toMatch(/category SP/);
+    expect(run(AS, { ...thin, thickness: '1.6 mm' }).outOfRange).toBeUndefined();
+    expect(run(AS, { ...thin, thickness: '1.59 mm' }).outOfRange).toMatch(/not calculable/);
+    expect(run(AS, { ...thin, other: '1.2 mm' }).outOfRange).toMatch(/not calculable/);
   });
   it('refuses welds too short to count', () => {
-    expect(run('fillet-weld-as4100', { ...as, length: '24 mm' }).outOfRange).toBeUndefined();
-    expect(run('fillet-weld-as4100', { ...as, length: '23.9 mm' }).outOfRange).toMatch(/four legs/);
+    expect(run(AS, { ...as, length: '24 mm' }).outOfRange).toBeUndefined();
+    expect(run(AS, { ...as, length: '23.9 mm' }).outOfRange).toMatch(/four legs/);
     expect(run('fillet-weld-en1993', { ...en, length: '38.4 mm' }).outOfRange).toMatch(/30 mm/);
     expect(run('fillet-weld-en1993', { ...en, length: '38.5 mm' }).outOfRange).toBeUndefined();
     expect(run('fillet-weld-en1993', { ...en, leg: '4.2 mm' }).outOfRange).toMatch(/throat/);
+    expect(run('fillet-weld-en1993', { ...en, thickness: '4 mm', joint: 'lap' }).outOfRange).toMatch(/throat/);
+  });
+
+  // AS 4100, 9.6.3.3 [memory]: along an edge under 6 mm the thickness, from there up 1 mm less.
+  it.each([
+    ['lap', '5.9 mm', 5.9],
+    ['lap', '6 mm', 5],
+    ['lap', '7 mm', 6],
+    ['lap', '8 mm', 6],
+    ['tee', '6 mm', 6],
+    ['tee', '5 mm', 6],
+  ])('a leg of 6 mm at a %s of %s counts with %d mm', (joint, thickness, counted) => {
+    close(value(AS, { ...as, joint, thickness, other: '10 mm' }, 'counted'), counted / 1000);
+    close(value(AS, { ...as, joint, thickness: '10 mm', other: thickness }, 'counted'), counted / 1000);
+  });
+  it('by EN 1993-1-8 counts along an edge with no more than the part is thick', () => {
+    for (const id of EN) {
+      const at = (joint: string) => value(id, { ...en, joint, thickness: '5 mm', along: '1 kN' }, 'counted');
+      close(at('lap'), 0.005);
+      close(at('tee'), 0.006);
+    }
+  });
+
+  it('never passes on more than the thinner part holds in shear or tension beside it', () => {
+    const size = fc.double({ min: 4, max: 20, noNaN: true });
+    fc.assert(
+      fc.property(size, size, size, fc.constantFrom('lap', 'tee'), (leg, one, two, joint) => {
+        const sizes = { leg: `${leg + 3} mm`, thickness: `${one} mm`, other: `${two} mm`, length: '200 mm', joint };
+        const thin = Math.min(one, two);
+        const byAs = value(AS, { ...as, ...sizes }, 'perLength') / 1000;
+        expect(byAs).toBeLessThanOrEqual(0.9 * 0.6 * 350 * thin * (1 + 1e-9));
+        expect(byAs).toBeLessThanOrEqual(0.9 * Math.min(350, 0.85 * 450) * thin * (1 + 1e-9));
+        if ((joint === 'lap' ? Math.min(leg + 3, thin) : leg + 3) < 4.25) return;
+        for (const id of EN)
+          expect(value(id, { ...en, ...sizes, acrossOne: '1 kN' }, 'perLength') / 1000).toBeLessThanOrEqual(
+            ((275 * thin) / Math.sqrt(3)) * (1 + 1e-9),
+          );
+      }),
+      { numRuns: 60 },
+    );
+    close(value(AS, { ...as, leg: '12 mm', thickness: '4 mm' }, 'capacity'), 0.9 * 0.6 * 350 * 4 * 100);
+  });
+  it('has the strength of the steel that it is given, and refuses a tensile strength below the yield strength', () => {
+    expect(run(AS, { ...as, tensile: '350 MPa' }).outOfRange).toBeUndefined();
+    expect(run(AS, { ...as, tensile: '349 MPa' }).outOfRange).toMatch(/not below the yield/);
+    expect(value(AS, { ...as, yield: '200 MPa' }, 'capacity')).toBeLessThan(value(AS, as, 'capacity'));
   });
 
   it('is √1.5 times as strong across as along, in any turn of the force never weaker than the simplified method', () => {
-    const directional = (f: Record<string, string>) =>
-      value('fillet-weld-en1993-directional', { ...en, ...f }, 'perLength');
+    const directional = (f: Record<string, string>) => value('fillet-weld-en1993-directional', { ...en, ...f }, 'weld');
     close(directional({ acrossOne: '10 kN' }), Math.sqrt(1.5) * directional({ along: '10 kN' }));
     close(directional({ acrossOne: '10 kN' }), directional({ acrossTwo: '-10 kN' }));
-    const simple = value('fillet-weld-en1993', en, 'perLength');
+    const simple = value('fillet-weld-en1993', en, 'weld');
     fc.assert(
       fc.property(
         fc.double({ min: -20, max: 20, noNaN: true }),

@@ -148,7 +148,7 @@ describe('brackets', () => {
     expect((await examineNote(K, side('9 kN'), around)).all('mounts.bracket-stress')).toEqual([]);
     const welded = bracket('100 mm').replace(
       'reach: 100 mm',
-      'reach: 100 mm, welds: [{ id: root, type: fillet, leg: 3 mm, length: 100 mm, thickness: 3.0 mm, category: GP, metal: 490 MPa }]',
+      'reach: 100 mm, welds: [{ id: root, type: fillet, leg: 3 mm, length: 100 mm, thickness: 3.0 mm, other: 5 mm, joint: tee, steel: S235, category: GP, metal: 490 MPa }]',
     );
     expect((await examineNote(K, welded, around)).one('body.load', 'left-body-root').marks).toEqual(['capacity only']);
   });

@@ -150,7 +150,7 @@ describe('square, track and offset', () => {
 
 describe('welds, final drive and rating', () => {
   const weld = (more: string) =>
-    `welds: [{ id: lower, leg: 6.0 ± 0.05 mm, length: 100.0 ± 0.5 mm, thickness: 5.0 mm, category: SP, metal: 480 MPa${more} }]`;
+    `welds: [{ id: lower, leg: 6.0 ± 0.05 mm, length: 100.0 ± 0.5 mm, thickness: 6.0 mm, other: 8.0 mm, joint: tee, steel: S355, category: SP, metal: 480 MPa${more} }]`;
   const cases = (force: string) => ({
     more: `load-cases: [{ id: link-pull, says: pull of one link, force: ${force}, factor: 2, agreed-with: R. Ansell, agreed-on: 2026-02-10 }]`,
   });
@@ -247,7 +247,7 @@ ${points.trim()}
 per-turn: 3.175 mm
 own-offset: 38 mm
 fitted-offset: 34 mm
-welds: [{ id: lower, place: lower bracket left, leg: 6.0 mm, length: 160 mm, thickness: 5.0 mm, category: SP, metal: 490 MPa, load-case: link-pull }]
+welds: [{ id: lower, place: lower bracket left, leg: 6.0 mm, length: 160 mm, thickness: 5.0 mm, other: 6.0 mm, joint: tee, steel: S355, category: SP, metal: 490 MPa, load-case: link-pull }]
 welder: MB, GMAW
 straightening: alignment bar in the bearing seats
 bend: 0.3 mm

@@ -64,7 +64,8 @@ function together(a: Value, byA: number, b: Value, byB: number): Pick<Value, 'pa
   return { parts, assumed: new Set([...a.assumed, ...b.assumed]) };
 }
 
-function bothMissing(...values: readonly Maybe[]): Missing {
+/** What the missing ones of several values lack. */
+export function bothMissing(...values: readonly Maybe[]): Missing {
   const missing = values.filter(isMissing);
   return { missing: missing.flatMap((m) => m.missing), reason: missing.find((m) => m.reason)?.reason };
 }
