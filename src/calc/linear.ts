@@ -1,4 +1,4 @@
-import type { Model } from './model.js';
+import type { Moving } from './moves.js';
 import { normals } from './random.js';
 import { OutOfRange } from './sheet.js';
 
@@ -22,7 +22,7 @@ const REACH = 3;
 /** What binary fractions leave, against the result. */
 const NOISE = 1e-11;
 
-export function linear(of: Model, middle: Results): Linear {
+export function linear(of: Moving, middle: Results): Linear {
   const n = of.sources.length;
   let broken: string | undefined;
   const change = (moves: ArrayLike<number>): Results | undefined => {

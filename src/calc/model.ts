@@ -1,19 +1,13 @@
 import { type InputValue, type InputValues, isSeries, valuesOf } from './inputs.js';
+import { type Moving, movedBy, sourcesOf } from './moves.js';
 import { type Inputs, OutOfRange, type Sheet } from './sheet.js';
 import type { Value } from './value.js';
 
-/** A sheet as a function of how far each source of uncertainty is moved. */
-export interface Model {
-  /** Names of the sources of uncertainty. */
-  sources: readonly string[];
-  /** Names of those that nobody stated. */
+/** A sheet as a function of how far each source of uncertainty is moved. All inputs that rest on a source move with it. */
+export interface Model extends Moving {
+  /** Names of those sources that nobody stated. */
   assumed: ReadonlySet<string>;
-  /**
-   * The results with every source moved by so many standard uncertainties; without an argument those of the inputs as they
-   * stand. All inputs that rest on a source move with it, which keeps correlated inputs right.
-   *
-   * @throws OutOfRange where a result is no finite number
-   */
+  /** The results of the inputs as they stand, or moved. @throws OutOfRange where a result is no finite number */
   at: (moves?: ArrayLike<number>) => Readonly<Record<string, number>>;
   /** The numbers as the calculation sees them, unmoved. */
   nominal: Numbers;
@@ -23,7 +17,7 @@ type Numbers = Readonly<Record<string, number | string | undefined | readonly Re
 
 export function model(sheet: Sheet, inputs: InputValues): Model {
   const values = valuesOf(inputs);
-  const sources = [...new Set(values.flatMap((v) => [...v.parts.keys()]))];
+  const sources = sourcesOf(values);
   const place = new Map(sources.map((s, i) => [s, i]));
   const numbers = moving(sheet.inputs, inputs, place);
   const still = new Float64Array(sources.length);
@@ -41,15 +35,7 @@ function moving(
   given: InputValues,
   place: ReadonlyMap<string, number>,
 ): (moves: ArrayLike<number>) => Numbers {
-  const number = (value: Value): At<number> => {
-    const parts = [...value.parts].map(([source, expanded]) => [place.get(source)!, expanded / 2] as const);
-    if (parts.length === 0) return () => value.si;
-    return (moves) => {
-      let x = value.si;
-      for (const [i, standard] of parts) x += moves[i]! * standard;
-      return x;
-    };
-  };
+  const number = (value: Value): At<number> => movedBy(value, place);
   const input = (value: InputValue | undefined): At<Numbers[string]> => {
     if (value === undefined || typeof value === 'string') return () => value;
     if (!isSeries(value)) return number(value);

@@ -1,8 +1,10 @@
 import { COVERAGE } from '../units/student.js';
 import type { InputValues } from './inputs.js';
-import { type Model, model } from './model.js';
+import { model } from './model.js';
+import type { Moving } from './moves.js';
 import { normals } from './random.js';
 import { OutOfRange, type Sheet } from './sheet.js';
+import type { Interval } from './value.js';
 
 /** What the trials say of one result, in SI units. */
 interface Spread {
@@ -12,6 +14,8 @@ interface Spread {
   standard: number;
   /** Half the width of the interval about `value` that holds 95.45 % of all trials; infinite where more than the rest gave no number. */
   expanded: number;
+  /** 2.5 % and 97.5 % points of all trials; infinite where trials that gave no number may lie there. */
+  interval: Interval;
   /** Shortest interval that holds 95.45 % of the trials that gave a number. */
   shortest: readonly [low: number, high: number];
 }
@@ -45,15 +49,15 @@ export function monteCarlo(sheet: Sheet, inputs: InputValues, options?: MonteCar
 }
 
 export function spreads(
-  of: Model,
+  of: Moving,
   { seed = 1, digits = 2, block = 10_000, most = 10 * block }: MonteCarloOptions = {},
 ): MonteCarlo {
-  const middle = of.at();
+  const middle = of.at(new Float64Array(of.sources.length));
   const names = Object.keys(middle);
   const normal = normals(seed);
   const draws = new Float64Array(of.sources.length);
   const all = new Map(names.map((name) => [name, [] as number[]]));
-  const blocks = new Map(names.map((name) => [name, [] as number[]]));
+  const blocks = new Map(names.map((name) => [name, [] as Block[]]));
   let trials = 0;
   let lost = 0;
   do {
@@ -65,17 +69,18 @@ export function spreads(
       else lost++;
     }
     trials += block;
-    for (const name of names) blocks.get(name)!.push(halfWidth(all.get(name)!.slice(from.get(name)), middle[name]!, 0));
+    for (const name of names)
+      blocks.get(name)!.push(blockOf(sorted(all.get(name)!.slice(from.get(name))), middle[name]!));
   } while (trials < most && names.some((name) => !settled(blocks.get(name)!, digits)));
   if (lost === trials) throw new OutOfRange('no trial within the uncertainty of the inputs gives a number');
   return {
     trials,
     lost,
-    results: Object.fromEntries(names.map((name) => [name, spread(all.get(name)!, middle[name]!, lost)])),
+    results: Object.fromEntries(names.map((name) => [name, spread(sorted(all.get(name)!), middle[name]!, lost)])),
   };
 }
 
-function attempt(of: Model, draws: Float64Array): Readonly<Record<string, number>> | undefined {
+function attempt(of: Moving, draws: Float64Array): Readonly<Record<string, number>> | undefined {
   try {
     return of.at(draws);
   } catch (error) {
@@ -84,7 +89,10 @@ function attempt(of: Model, draws: Float64Array): Readonly<Record<string, number
   }
 }
 
-function spread(trials: readonly number[], value: number, lost: number): Spread {
+const sorted = (trials: readonly number[]): Float64Array => Float64Array.from(trials).sort();
+
+/** @param trials in rising order, here and below */
+function spread(trials: Float64Array, value: number, lost: number): Spread {
   const mean = trials.reduce((sum, x) => sum + x, 0) / trials.length;
   const squares = trials.reduce((sum, x) => sum + (x - mean) ** 2, 0);
   return {
@@ -92,35 +100,69 @@ function spread(trials: readonly number[], value: number, lost: number): Spread 
     mean,
     standard: Math.sqrt(squares / (trials.length - 1)),
     expanded: halfWidth(trials, value, lost),
+    interval: symmetric(trials, lost),
     shortest: shortest(trials),
   };
 }
 
-/** Lost trials lie outside every interval. */
-function halfWidth(trials: readonly number[], value: number, lost: number): number {
-  const away = Float64Array.from(trials, (x) => Math.abs(x - value)).sort();
-  return away[Math.ceil(COVERAGE * (trials.length + lost)) - 1] ?? Infinity;
+/** Lost trials lie outside every interval. Of the rest the farthest are left out one by one, from either end. */
+function halfWidth(trials: Float64Array, value: number, lost: number): number {
+  let [first, last] = [0, trials.length - 1];
+  const inside = Math.ceil(COVERAGE * (trials.length + lost));
+  if (inside > trials.length) return Infinity;
+  while (last - first + 1 > inside) {
+    if (value - trials[first]! > trials[last]! - value) first++;
+    else last--;
+  }
+  return Math.max(Math.abs(value - trials[first]!), Math.abs(trials[last]! - value));
+}
+
+/**
+ * The probabilistically symmetric coverage interval for 95 % (JCGM 101:2008, 7.7.1 and 7.7.2). Lost trials may have lain
+ * beyond either end and are counted there.
+ */
+function symmetric(trials: Float64Array, lost: number): Interval {
+  const all = trials.length + lost;
+  const inside = Math.floor(0.95 * all + 0.5);
+  const below = Math.floor((all - inside) / 2);
+  return { low: trials[below - 1 - lost] ?? -Infinity, high: trials[below - 1 + inside] ?? Infinity };
 }
 
 /** JCGM 101:2008, 5.3.4 and 7.7.2 note 3. */
-function shortest(trials: readonly number[]): readonly [number, number] {
-  const sorted = Float64Array.from(trials).sort();
-  const inside = Math.ceil(COVERAGE * sorted.length) - 1;
+function shortest(trials: Float64Array): readonly [number, number] {
+  const inside = Math.ceil(COVERAGE * trials.length) - 1;
   let best = 0;
-  for (let i = 0; i + inside < sorted.length; i++) {
-    if (sorted[i + inside]! - sorted[i]! < sorted[best + inside]! - sorted[best]!) best = i;
+  for (let i = 0; i + inside < trials.length; i++) {
+    if (trials[i + inside]! - trials[i]! < trials[best + inside]! - trials[best]!) best = i;
   }
-  return [sorted[best]!, sorted[best + inside]!];
+  return [trials[best]!, trials[best + inside]!];
 }
 
-/** Whether twice the standard deviation of the blocks' average is below the numerical tolerance (JCGM 101:2008, 7.9.4). */
-function settled(blocks: readonly number[], digits: number): boolean {
+/** What one block of trials says: half the width about the result, and the ends of the interval. */
+type Block = readonly [half: number, low: number, high: number];
+
+function blockOf(trials: Float64Array, value: number): Block {
+  const { low, high } = symmetric(trials, 0);
+  return [halfWidth(trials, value, 0), low, high];
+}
+
+/**
+ * Whether twice the standard deviation of the blocks' average is below the numerical tolerance, for the standard
+ * uncertainty and for both ends of the interval (JCGM 101:2008, 7.9.4).
+ */
+function settled(blocks: readonly Block[], digits: number): boolean {
+  if (blocks.length < 2) return false;
+  const [half, low, high] = ([0, 1, 2] as const).map((i) => averaged(blocks.map((block) => block[i])));
+  if (half!.mean === 0 || !Number.isFinite(half!.mean)) return true;
+  const least = tolerance(half!.mean / 2, digits);
+  return half!.deviation < least && 2 * low!.deviation < least && 2 * high!.deviation < least;
+}
+
+/** Mean of the blocks, and its standard deviation. */
+function averaged(blocks: readonly number[]): { mean: number; deviation: number } {
   const n = blocks.length;
-  if (n < 2) return false;
   const mean = blocks.reduce((sum, x) => sum + x, 0) / n;
-  if (mean === 0 || !Number.isFinite(mean)) return true;
-  const deviation = Math.sqrt(blocks.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (n * (n - 1)));
-  return 2 * (deviation / 2) < tolerance(mean / 2, digits);
+  return { mean, deviation: Math.sqrt(blocks.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (n * (n - 1))) };
 }
 
 /** Half the last of so many significant digits of a standard uncertainty (JCGM 101:2008, 7.9.2). */

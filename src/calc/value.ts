@@ -15,6 +15,12 @@ type Origin =
   | { kind: 'given'; text: string }
   | { kind: 'usual'; text: string };
 
+/** Ends of a coverage interval, in SI units. */
+export interface Interval {
+  low: number;
+  high: number;
+}
+
 /**
  * A number in SI base units with the sources of its uncertainty. Two values that rest on the same measurement share a
  * key in `parts`, which is how correlated inputs are handled.
@@ -25,6 +31,8 @@ export interface Value {
   unit: string;
   /** Expanded uncertainty (k = 2) that each source contributes, signed, in SI units. */
   parts: ReadonlyMap<string, number>;
+  /** Of a simulated result: its 2.5 % and 97.5 % points, which are judged instead of ± U (JCGM 101:2008, 7.7). */
+  interval?: Interval | undefined;
   /** Names of those sources whose uncertainty nobody stated, so that half the last digit written was taken. */
   assumed: ReadonlySet<string>;
   origin: Origin;
@@ -33,6 +41,11 @@ export interface Value {
 /** Expanded uncertainty (k = 2) in SI units: independent sources combine as the root of the sum of squares (JCGM 100, 5.1.2). */
 export function expanded(value: Pick<Value, 'parts'>): number {
   return Math.hypot(...value.parts.values());
+}
+
+/** What is shown behind a number: the interval of a simulated result, else the expanded uncertainty; in SI units. */
+export function spread(value: Pick<Value, 'parts' | 'interval'>): number | Interval {
+  return value.interval ?? expanded(value);
 }
 
 /** A number without uncertainty, for constants and for values typed at the bench. */

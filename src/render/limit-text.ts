@@ -1,5 +1,5 @@
-import type { Basis, Limit, Rests } from '../checks/codes/limit.js';
-import { showQuantity } from '../units/show.js';
+import { boundWords } from '../checks/codes/bound-words.js';
+import { type Basis, type Limit, type Rests, ruleOf } from '../checks/codes/limit.js';
 
 /** What a limit rests on, in two words; the page on how to read the document explains each. */
 export const basisShort: Readonly<Record<Basis, string>> = {
@@ -11,16 +11,15 @@ export const basisShort: Readonly<Record<Basis, string>> = {
   memory: 'recalled',
 };
 
+const ruleWord = { 'as-read': 'as read', exact: 'exact' } as const;
+
 const statusSays = { 'in-force': 'in force', superseded: 'superseded', 'not-known': 'currency not known' } as const;
 
-/** `at least 25 mm and at most 30 mm`. */
+/** `at least 25 mm and at most 30 mm (as read)`: what is no requirement, and a decision rule other than the guarded one. */
 export function boundText(limit: Limit): string {
-  const low =
-    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`;
-  const high =
-    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`;
-  const both = [low, high].filter(Boolean).join(' and ');
-  return limit.recommended ? `${both} (recommended)` : both;
+  const rule = ruleOf(limit);
+  const more = [...(limit.recommended ? ['recommended'] : []), ...(rule === 'guarded' ? [] : [ruleWord[rule]])];
+  return more.length > 0 ? `${boundWords(limit)} (${more.join(', ')})` : boundWords(limit);
 }
 
 /** The basis with all that weakens it: status, where it was read, by whom. */

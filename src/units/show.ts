@@ -27,13 +27,18 @@ export function showNumber(x: number | Decimal, options: NumberOptions = {}): st
  *
  * @param si in SI units
  * @param unitText the unit to show it in
- * @param expanded the expanded uncertainty in SI units
+ * @param expanded the expanded uncertainty in SI units, or the ends of an interval: `180 (−40 to 435) rad/s²`, with the
+ *   ends rounded outwards
  */
-export function showQuantity(si: number, unitText: string, expanded?: number): string {
+export function showQuantity(si: number, unitText: string, expanded?: number | { low: number; high: number }): string {
   const { factor, offset, text } = unit(unitText);
   if (!Number.isFinite(si)) return '–';
   const value = new Decimal(si).minus(offset ?? 0).div(factor);
   const behind = text === '1' ? '' : ` ${text}`;
+  if (typeof expanded === 'object') {
+    const inUnit = (x: number) => clean(new Decimal(x).minus(offset ?? 0).div(factor));
+    return withInterval(clean(value), inUnit(expanded.low), inUnit(expanded.high)) + behind;
+  }
   if (expanded === undefined || !Number.isFinite(expanded) || expanded === 0) return showNumber(clean(value)) + behind;
   const both = withUncertainty(clean(value), clean(new Decimal(Math.abs(expanded)).div(factor)));
   return (text === '%' ? `(${both})` : both) + behind;
@@ -61,9 +66,20 @@ function withUncertainty(value: Decimal, uncertainty: Decimal): string {
   return `${signed(rounded.toFixed(places))} ± ${up.toFixed(places)}`;
 }
 
+/** All three to a hundredth of half the width or a little more, the ends rounded outwards. */
+function withInterval(value: Decimal, low: Decimal, high: Decimal): string {
+  const half = high.minus(low).div(2);
+  const last = half.isZero() ? value.e - 3 : half.lt(Decimal.pow(10, half.e).times(3)) ? half.e - 2 : half.e - 1;
+  if (last < -20 || [value, low, high].some((x) => x.e > 15))
+    return `${showNumber(value)} (${showNumber(low)} to ${showNumber(high)})`;
+  const places = Math.max(0, -last);
+  const shown = (x: Decimal, rounding: typeof Decimal.rounding) => signed(atPlace(x, last, rounding).toFixed(places));
+  return `${shown(value, Decimal.ROUND_HALF_UP)} (${shown(low, Decimal.ROUND_FLOOR)} to ${shown(high, Decimal.ROUND_CEIL)})`;
+}
+
 /** Rounded to the place of 10ⁿ. */
-function atPlace(x: Decimal, n: number): Decimal {
-  return x.div(Decimal.pow(10, n)).round().times(Decimal.pow(10, n));
+function atPlace(x: Decimal, n: number, rounding = Decimal.rounding): Decimal {
+  return x.div(Decimal.pow(10, n)).toDecimalPlaces(0, rounding).times(Decimal.pow(10, n));
 }
 
 /** Without the noise that binary fractions leave in the sixteenth digit. */

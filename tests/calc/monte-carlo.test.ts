@@ -47,6 +47,9 @@ describe('Monte Carlo', () => {
     expect(results.y!.standard).toBeCloseTo(2, 1);
     expect(results.y!.mean).toBeCloseTo(0, 1);
     expect(results.y!.expanded).toBeCloseTo(4, 1);
+    // The same clause: the probabilistically symmetric 95 % interval is [−3.92, 3.92].
+    expect(results.y!.interval.low).toBeCloseTo(-3.92, 1);
+    expect(results.y!.interval.high).toBeCloseTo(3.92, 1);
   });
 
   // JCGM 101:2008, 9.4.2 (memory): comparison loss, y = x1² + x2² with x2 = 0 and both standard uncertainties 0.005;
@@ -124,6 +127,24 @@ describe('the way uncertainty is propagated', () => {
     const done = run('r', ratio, { a: uncertain(1, 0.01, 'a'), b: uncertain(2, 0.001, 'b') });
     expect(done.results).toBeUndefined();
     expect(done.outOfRange).toBe('within their uncertainty, the inputs give no finite root');
+  });
+
+  it.each([
+    // 0.6 % of the trials have no root: they are counted below the interval and above it.
+    [0.004, true],
+    // 3 %: they may hold the 2.5 % point or the 97.5 % point.
+    [0.0053, false],
+  ])('counts what gives no number beyond both ends: u = %d', (u, isNumber) => {
+    const done = run('r', ratio, { a: uncertain(1, u, 'a'), b: uncertain(2, 0.001, 'b') });
+    expect(done.results !== undefined).toBe(isNumber);
+  });
+
+  // Exact: the 2.5 % point of the input is 1 − 1.96 × 0.004, whatever share of the trials below it has no root.
+  it('finds the end of the interval with the lost trials below it', () => {
+    const inputs = { a: uncertain(1, 0.004, 'a'), b: uncertain(2, 0.001, 'b') };
+    const { results, lost } = monteCarlo(ratio, inputs, { block: 50_000, most: 50_000 });
+    expect(lost).toBeGreaterThan(200);
+    expect(Math.abs(results.root!.interval.low - Math.sqrt(0.01 - 1.96 * 0.004))).toBeLessThan(0.002);
   });
 
   it('leaves a result without uncertain inputs exact', () => {

@@ -107,8 +107,8 @@ describe('two states of a build', () => {
       {
         item: 'body.thickness-ratio',
         subjects: ['floor'],
-        from: { basis: 'practice', max: 2.5 },
-        to: { basis: 'own-copy', max: 2, edition: '2020' },
+        from: { basis: 'practice', max: { si: 2.5 } },
+        to: { basis: 'own-copy', max: { si: 2 }, edition: '2020' },
       },
     ]);
     const later = await changesAfter(

@@ -78,6 +78,35 @@ describe('a quantity', () => {
   });
 });
 
+describe('a simulated quantity', () => {
+  it.each([
+    [180, 'rad/s2', -40, 435, '180 (−40 to 435) rad/s²'],
+    [77.28, 'rad/s2', 7.566, 196.375, '77 (7 to 197) rad/s²'],
+    [0, 'mm', 0.0000211, 0.0016072, '0.00 (0.02 to 1.61) mm'],
+    [0.95, '%', 0.921, 0.969, '95.00 (92.10 to 96.90) %'],
+    [363.15, 'degC', 361.15, 367.15, '90.0 (88.0 to 94.0) degC'],
+    [1.25, '1', 1.25, 1.25, '1.250 (1.250 to 1.250)'],
+    [1e-25, 'm', 0, 1e-24, '1×10⁻²⁵ (0 to 1×10⁻²⁴) m'],
+  ])('%f in %s from %f to %f', (si, unit, low, high, text) => {
+    expect(showQuantity(si, unit, { low, high })).toBe(text);
+  });
+
+  it('never shows its ends closer than they are', () => {
+    const number = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(number, number, number, (x, a, b) => {
+        const [low, high] = [Math.min(a, b), Math.max(a, b)];
+        fc.pre(high - low > 1e-6);
+        const shown = showQuantity(x, 'm', { low, high }).replaceAll('−', '-');
+        const [, from, to] = /\((-?[\d.]+) to (-?[\d.]+)\) m$/.exec(shown)!.map(Number);
+        const noise = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
+        expect(from).toBeLessThanOrEqual(low + noise);
+        expect(to).toBeGreaterThanOrEqual(high - noise);
+      }),
+    );
+  });
+});
+
 describe('a quantity to be reckoned with again', () => {
   it.each([
     ['as many digits as the uncertainty leaves', 0.060024, 'mm', 0.000003, '60.024 mm'],

@@ -1,5 +1,6 @@
 import { posix } from 'node:path';
 import { expanded } from '../../calc/value.js';
+import { ruleOf } from '../../checks/codes/limit.js';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import { countsByClass, type Finding } from '../../checks/engine/finding.js';
@@ -65,13 +66,16 @@ function findingJson(f: Finding, within: (file: string) => string) {
       value: shown(f.measured.si),
       unit,
       expandedUncertainty: shown(expanded(f.measured), apart),
+      interval: f.measured.interval && [shown(f.measured.interval.low), shown(f.measured.interval.high)],
       uncertaintyAssumed: f.measured.assumed.size > 0,
       sheet: f.run,
     },
     limit: f.limit && {
-      min: shown(f.limit.min),
-      max: shown(f.limit.max),
-      exclusive: f.limit.open || undefined,
+      min: shown(f.limit.min?.si),
+      max: shown(f.limit.max?.si),
+      minExclusive: f.limit.min?.strict || undefined,
+      maxExclusive: f.limit.max?.strict || undefined,
+      rule: ruleOf(f.limit),
       unit,
       recommended: f.limit.recommended || undefined,
       document: f.limit.document,

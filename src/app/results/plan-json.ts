@@ -40,9 +40,10 @@ function limitJson(limit: Limit) {
     si === undefined ? undefined : Number(toUnit(si, limit.unit).toPrecision(12));
   const { document, edition, clause, basis, status, readBy, on } = limit;
   return {
-    min: shown(limit.min),
-    max: shown(limit.max),
-    exclusive: limit.open || undefined,
+    min: shown(limit.min?.si),
+    max: shown(limit.max?.si),
+    minExclusive: limit.min?.strict || undefined,
+    maxExclusive: limit.max?.strict || undefined,
     unit: limit.unit,
     recommended: limit.recommended || undefined,
     document,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bases, statuses } from './limit.js';
+import { bases, rules, statuses } from './limit.js';
 
 /**
  * The form of a code of practice as data. A file under `codes/` is one code; an item is one thing that it asks, in our
@@ -75,6 +75,12 @@ const restsSchema = z.strictObject({
 /** A bound: a quantity (`25 mm`) or an expression over facts and measurements (`5.0 cm3/kg * original_mass`). */
 const bound = z.string().min(1);
 const bounds = ['min', 'max', 'above', 'below'] as const;
+const rule = z
+  .enum(rules)
+  .optional()
+  .describe(
+    'what the comparison does with the uncertainty; left out: `as-read` for a recommendation, `guarded` for all else',
+  );
 
 /** One figure with its own applicability; the first case that applies is taken. */
 const caseSchema = z
@@ -87,6 +93,7 @@ const caseSchema = z
     rests: restsSchema.optional().describe('where it differs from the item'),
     'not-applicable': words.optional().describe('the reason, where a case lifts the item'),
     figure: words.optional().describe('which figure to read in the own copy, where none is confirmed for this case'),
+    rule: rule.describe('where it differs from the item'),
   })
   .refine(
     (one) =>
@@ -94,6 +101,10 @@ const caseSchema = z
         Boolean,
       ).length === 1,
     'one of: bounds, `not-applicable`, `figure`',
+  )
+  .refine(
+    (one) => !(one.min && one.above) && !(one.max && one.below),
+    'one of `min` and `above`, one of `max` and `below`',
   );
 export type Case = z.infer<typeof caseSchema>;
 
@@ -121,6 +132,7 @@ const figures = {
     .describe('an expression over the measurements; left out: the kind of note measures it'),
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
   recommended: flag.optional(),
+  rule,
   figure: words.optional().describe('which figure to read in the own copy, where no case applies'),
 };
 

@@ -1,9 +1,10 @@
-import { expanded, type Value } from '../../calc/value.js';
+import type { Value } from '../../calc/value.js';
 import { unit } from '../../units/unit.js';
+import { calculated } from './calculated.js';
 import { evaluate, type Names } from './evaluate.js';
 import { expressionOf } from './expression-of.js';
 import type { Applies, Case, Item } from './item.js';
-import { type Basis, type Limit, weakest } from './limit.js';
+import { type Basis, type Bound, boundOf, type Limit, weakest } from './limit.js';
 import type { OwnFigure } from './own-copy.js';
 
 /** Which limit of an item holds for one vehicle, in one state, on one note. */
@@ -119,7 +120,7 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
 }
 
-type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below'>;
+type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below' | 'rule'>;
 
 function boundsOf(
   bounds: Bounds,
@@ -127,47 +128,31 @@ function boundsOf(
   rests: Omit<Limit, 'unit'>,
   world: World,
 ): Resolved {
-  const low = bounds.min ?? bounds.above;
-  const high = bounds.max ?? bounds.below;
-  const lower = low === undefined ? undefined : bound(low, world);
-  const upper = high === undefined ? undefined : bound(high, world);
-  const unstated = [lower, upper].flatMap((b) => (b && 'unstated' in b ? b.unstated : []));
+  const ends = [bounds.min ?? bounds.above, bounds.max ?? bounds.below];
+  const [lower, upper] = ends.map((text) => (text === undefined ? undefined : calculated(text, world.value)));
+  const unstated = [lower, upper].flatMap((end, i) =>
+    end?.is === 'missing' ? end.names : end?.is === 'none' ? [ends[i]!] : [],
+  );
   if (unstated.length > 0) return { is: 'unstated', names: unstated };
-  const number = (b: typeof lower) => (b && 'si' in b ? b : undefined);
+  const bound = (end: typeof lower, strict: boolean): Bound | undefined =>
+    end?.is === 'number' ? boundOf(end, strict) : undefined;
   return {
     is: 'limit',
     limit: {
       ...rests,
       unit: item.unit,
-      min: number(lower)?.si,
-      max: number(upper)?.si,
-      open: bounds.above !== undefined || bounds.below !== undefined,
-      expanded: Math.max(number(lower)?.expanded ?? 0, number(upper)?.expanded ?? 0),
-      from: [low, high].find((b) => b !== undefined && /[a-z]_|[*]/.test(b)),
+      min: bound(lower, bounds.above !== undefined),
+      max: bound(upper, bounds.below !== undefined),
+      from: ends.find((text) => text !== undefined && /[a-z]_|[*]/.test(text)),
+      rule: bounds.rule ?? item.rule,
       recommended: item.recommended === true,
     },
   };
 }
 
-/** A bound in SI with the uncertainty of the facts it is reckoned from. */
-function bound(text: string, world: World): { si: number; expanded: number } | { unstated: string[] } {
-  const read = expressionOf(text);
-  if (!read.ok) return { unstated: [text] };
-  const at = (moved?: string, by = 0) => evaluate(read.expression, namesOf(world, moved, by));
-  const middle = at();
-  if (middle.is === 'missing') return { unstated: [...middle.names] };
-  if (middle.is !== 'number') return { unstated: [text] };
-  const parts = [...read.names].map((name) => {
-    const [up, down] = [at(name, 0.5), at(name, -0.5)];
-    return up.is === 'number' && down.is === 'number' ? up.si - down.si : 0;
-  });
-  return { si: middle.si, expanded: Math.hypot(...parts) };
-}
-
-function namesOf(world: World, moved?: string, by = 0): Names {
+function namesOf(world: World): Names {
   return (name) => {
     const value = world.value(name);
-    if (!value) return undefined;
-    return { si: value.si + (name === moved ? by * expanded(value) : 0), dimension: unit(value.unit).dimension };
+    return value && { si: value.si, dimension: unit(value.unit).dimension };
   };
 }

@@ -58,6 +58,13 @@ export function readLimits(
           found: 'a figure without a bound',
           expected: '`min:`, `max:`, `above:` or `below:`',
         });
+      else if ((figure.min && figure.above) || (figure.max && figure.below))
+        problems.push({
+          code: 'value',
+          ...at,
+          found: 'two bounds on one side',
+          expected: '`min:` or `above:`, `max:` or `below:`',
+        });
       else figures.set(figure.item, { ...figure, file });
     });
   }

@@ -1,3 +1,4 @@
+import { weighted } from '../../calc/propagate.js';
 import { expanded } from '../../calc/value.js';
 import { facts, type Stated } from '../../project/facts.js';
 import type { Build } from '../../project/model.js';
@@ -17,7 +18,7 @@ export function agreement(stated: readonly Stated[], build: Build): Finding[] {
     }
     const [a, b] = [valueOf(other.value, build), valueOf(s.value, build)];
     const apart = Math.abs(a.si - b.si);
-    const agree = apart <= Math.hypot(expanded(a), expanded(b)) * (1 + 1e-9);
+    const agree = apart <= expanded(weighted([1, a], [-1, b])) * (1 + 1e-9);
     if (agree) return [];
     const { unit, says } = facts[s.name];
     const shown = (v: typeof a) => showQuantity(v.si, unit, expanded(v));

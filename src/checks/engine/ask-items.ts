@@ -1,13 +1,11 @@
-import type { Value } from '../../calc/value.js';
 import type { Build, Note } from '../../project/model.js';
 import { unit } from '../../units/unit.js';
+import { calculated } from '../codes/calculated.js';
 import type { CodeItem } from '../codes/codes.js';
-import { evaluate } from '../codes/evaluate.js';
-import { readExpression } from '../codes/expression.js';
 import { answerItem, answersOf } from './answers.js';
 import type { Finding } from './finding.js';
 import type { Kind } from './kind.js';
-import { type Done, type Ground, workOn } from './work.js';
+import { type Done, type Ground, type Maybe, workOn } from './work.js';
 
 /**
  * Items that the kinds themselves did not deal with: answers, evidence, and limits whose value stands under `measured`
@@ -70,27 +68,12 @@ const sorted = (d: object) =>
     .filter(([, n]) => n !== 0)
     .sort();
 
-/** The measured side of an item as an expression over facts, with uncertainty from each of them. */
-function reckon(text: string, unitText: string, note: Note, ground: Ground) {
-  const read = readExpression(text);
-  if (!read.ok) return { missing: [{ says: `the expression \`${text}\``, where: 'limits.yaml', path: [] }] };
-  const world = ground.world(note);
-  const at = (moved?: string, by = 0) =>
-    evaluate(read.expression, (name) => {
-      const value = world.value(name);
-      const part = name === moved ? Math.hypot(...(value?.parts.values() ?? [])) : 0;
-      return value && { si: value.si + by * part, dimension: unit(value.unit).dimension };
-    });
-  const middle = at();
-  if (middle.is === 'missing')
-    return { missing: [...middle.names].map((name) => ({ says: name.replaceAll('_', ' '), where: name, path: [] })) };
-  if (middle.is !== 'number')
-    return { missing: [{ says: `a number from \`${text}\``, where: 'limits.yaml', path: [] }] };
-  const parts = new Map<string, number>();
-  for (const name of read.names) {
-    const [up, down] = [at(name, 0.5), at(name, -0.5)];
-    if (up.is === 'number' && down.is === 'number') parts.set(name, up.si - down.si);
-  }
-  const assumed = new Set([...read.names].flatMap((name) => [...(world.value(name)?.assumed ?? [])]));
-  return { si: middle.si, unit: unitText, parts, assumed, origin: { kind: 'given', text } } satisfies Value;
+/** The measured side of an item as an expression over facts, with the uncertainty of all of them. */
+function reckon(text: string, unitText: string, note: Note, ground: Ground): Maybe {
+  const number = calculated(text, ground.world(note).value);
+  if (number.is === 'missing')
+    return { missing: number.names.map((name) => ({ says: name.replaceAll('_', ' '), where: name, path: [] })) };
+  if (number.is === 'none') return { missing: [{ says: number.reason, where: 'limits.yaml', path: [] }] };
+  const { si, parts, interval, assumed } = number;
+  return { si, unit: unitText, parts, interval, assumed, origin: { kind: 'given', text } };
 }

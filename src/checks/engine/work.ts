@@ -4,7 +4,7 @@ import { type Run, run as workThrough } from '../../calc/run.js';
 import { utilisation } from '../../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
 import { withUsual } from '../../calc/usual.js';
-import { expanded, type Place, type Value } from '../../calc/value.js';
+import { type Place, spread, type Value } from '../../calc/value.js';
 import type { FactName } from '../../project/facts.js';
 import { facts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
@@ -14,11 +14,12 @@ import type { Build, Note } from '../../project/model.js';
 import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
+import { boundWords } from '../codes/bound-words.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
-import { decide, marksOf } from './verdict.js';
+import { type Decision, decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
 export interface Missing {
@@ -93,8 +94,16 @@ export interface CompareOptions {
   states?: Readonly<Record<string, string | undefined>>;
   /** Why the value does not count: a condition of its test unmet or unstated, its sheet out of range. It is then inconclusive. */
   invalid?: readonly string[] | undefined;
-  /** Words where the uncertainty reaches across the limit: what would conform, and what settles it. */
-  across?: (limit: Limit) => { says: string; todo: string };
+  /** What else speaks on it: a test that settles what the value leaves open, or the words that say which test would. */
+  settle?: (limit: Limit, compared: Result) => Settled | undefined;
+}
+
+/** How a finding comes out in place of the comparison. */
+export interface Settled {
+  of?: FindingClass;
+  result: Result;
+  says: string;
+  todo?: string;
 }
 
 interface DemandOf {
@@ -216,7 +225,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
       }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, expanded(value));
+      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, spread(value));
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
@@ -238,12 +247,14 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
-      const { limit } = resolved;
-      const { result: compared, margin } = decide(value, limit);
-      const of = classOf(limit.basis);
+      const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
+      const decision = decide(value, limit);
+      const { result: compared, margin } = decision;
       const invalid = options.invalid?.length ? options.invalid : undefined;
-      const across = compared === 'unclear' && !invalid ? options.across?.(limit) : undefined;
-      const result = invalid ? 'unclear' : options.proposed && compared !== 'against' ? 'missing' : compared;
+      const settled = options.settle?.(limit, invalid ? 'unclear' : compared);
+      const of = settled?.of ?? classOf(limit.basis);
+      const proposed = options.proposed && compared !== 'against' ? 'missing' : compared;
+      const result = settled?.result ?? (invalid ? 'unclear' : proposed);
       const marks = [
         ...more,
         ...marksOf(limit),
@@ -259,15 +270,18 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         margin,
         run,
         marks,
-        says: sentence(compared, shown, limit, margin, invalid ? notCounted(invalid) : across?.says),
-        todo: todo ?? across?.todo ?? (invalid ? repeat : nextStep(result, limit, id)),
+        says: sentence(shown, limit, decision, [
+          ...(invalid ? [notCounted(invalid)] : []),
+          ...(settled ? [settled.says] : []),
+        ]),
+        todo: todo ?? settled?.todo ?? (invalid ? repeat : nextStep(result, limit, id)),
         place,
       });
     },
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored }) => {
       if (!loadCase || demand === undefined) {
         if (isMissing(capacity)) return work.compare(id, subject, capacity, { element: true });
-        const shown = showQuantity(capacity.si, capacity.unit, expanded(capacity));
+        const shown = showQuantity(capacity.si, capacity.unit, spread(capacity));
         const why =
           named !== undefined && !loadCase ? `no load case \`${named}\` in build.md` : 'no load case is named';
         const run = capacity.origin.kind === 'sheet' ? capacity.origin.run : undefined;
@@ -381,31 +395,28 @@ function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
 const notCounted = (reasons: readonly string[]) => `the result does not count: ${reasons.join('; ')}`;
 const repeat = 'state these conditions where they were met, or repeat the test with them met';
 
-function sentence(
-  result: Result,
-  shown: string,
-  limit: Parameters<typeof decide>[1],
-  margin: number,
-  instead?: string,
-): string {
-  const bound = [
-    limit.min === undefined ? '' : `${limit.open ? 'more than' : 'at least'} ${showQuantity(limit.min, limit.unit)}`,
-    limit.max === undefined ? '' : `${limit.open ? 'less than' : 'at most'} ${showQuantity(limit.max, limit.unit)}`,
-  ]
-    .filter(Boolean)
-    .join(' and ');
+/** @param instead what is said in place of how the comparison came out */
+function sentence(shown: string, limit: Limit, decision: Decision, instead: readonly string[] = []): string {
+  const { margin } = decision;
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
   const tails: Partial<Record<Result, string>> = {
     met: `margin ${by}`,
     against: `beyond it by ${by}`,
-    unclear: 'the uncertainty reaches across the limit',
+    unclear: `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
     unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
   };
-  const tail = instead ?? tails[result] ?? '';
-  return `measured ${shown}, expected ${bound}; ${tail}`;
+  const tail = instead.length > 0 ? instead.join('; ') : (tails[decision.result] ?? '');
+  return `measured ${shown}, expected ${boundWords(limit)}; ${tail}`;
 }
 
-function nextStep(result: Result, limit: Parameters<typeof decide>[1], item: string): string | undefined {
+/** What would decide in its favour. */
+function onlyIf({ unit }: Limit, { conformsOnlyIf, margin, expanded: U }: Decision): string {
+  if (conformsOnlyIf) return `conforms only if ${boundWords({ ...conformsOnlyIf, unit })}`;
+  const apart = differenceUnit(unit);
+  return `conforms only if its margin, ${showQuantity(margin, apart, U)}, is at least ${showQuantity(U, apart)}`;
+}
+
+function nextStep(result: Result, limit: Limit, item: string): string | undefined {
   if (result === 'against')
     return limit.recommended
       ? 'justify it to the certifier as a concession, or change the part'

@@ -1,8 +1,8 @@
-import { expanded } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { anyQuantity, choice, list, onDay, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension } from '../../units/unit.js';
-import type { Limit } from '../codes/limit.js';
+import { exactBound, type Limit } from '../codes/limit.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { boltsField, examineEngagement } from './parts/engagement.js';
@@ -105,7 +105,7 @@ function compareOne(one: Measurement, work: Work): void {
   const path = ['measurements', one.id];
   const value = work.take(one.value, ...path, 'value');
   if (isMissing(value)) return work.compare('general.limit', one.id, value);
-  const shown = `measured ${showQuantity(value.si, value.unit, expanded(value))}`;
+  const shown = `measured ${showQuantity(value.si, value.unit, spread(value))}`;
   const say = (outcome: 'missing' | 'unconfirmed', says: string, todo: string) =>
     work.state('general.limit', one.id, outcome, `${shown}; ${says}`, { measured: value, todo, path });
   const bounds = [one.least, one.greatest].filter((b) => b !== undefined);
@@ -134,9 +134,8 @@ function compareOne(one: Measurement, work: Work): void {
 
 function limitOf(one: Measurement, unit: string): Limit {
   return {
-    min: one.least?.quantity.si,
-    max: one.greatest?.quantity.si,
-    open: one.excluded === 'yes',
+    min: one.least && exactBound(one.least.quantity.si, one.excluded === 'yes'),
+    max: one.greatest && exactBound(one.greatest.quantity.si, one.excluded === 'yes'),
     unit,
     document: one.document!,
     edition: one.edition,

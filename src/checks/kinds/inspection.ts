@@ -1,4 +1,4 @@
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
@@ -207,7 +207,7 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
   const apart = difference(again, first);
   if (isMissing(apart)) return;
   const agree = Math.abs(apart.si) <= expanded(apart) * (1 + 1e-9);
-  const shown = [first, again].map((v) => showQuantity(v.si, first.unit, expanded(v)));
+  const shown = [first, again].map((v) => showQuantity(v.si, first.unit, spread(v)));
   work.state(
     'inspection.readings-agree',
     id,

@@ -4,7 +4,7 @@ import { axleLoadChange, axleLoads, massAdded } from '../../calc/mass/loads.js';
 import { ladenMass, unladenMass } from '../../calc/mass/states.js';
 import { expanded } from '../../calc/value.js';
 import { yesNo } from '../../project/fields.js';
-import type { Limit } from '../codes/limit.js';
+import { exactBound, type Limit } from '../codes/limit.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape as fields } from './mass-fields.js';
@@ -198,7 +198,7 @@ function againstRatings(loads: Axles, data: Mass, work: Work): void {
     const rating = data.ratings?.[axle];
     const from = data.ratings?.from;
     const limit: Limit | undefined =
-      rating && from ? { max: rating.quantity.si, unit: 'kg', document: from, basis: 'maker' } : undefined;
+      rating && from ? { max: exactBound(rating.quantity.si), unit: 'kg', document: from, basis: 'maker' } : undefined;
     work.compare(`mass.axle-${axle}`, '', loads[axle], {
       limit,
       ...(rating && !from ? { todo: 'state under `ratings: { from: … }` where the rating stands' } : {}),

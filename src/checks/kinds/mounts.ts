@@ -1,6 +1,6 @@
 import { cantilever } from '../../calc/beams/beam.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
-import { expanded } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { readSection } from '../../project/designations/section.js';
 import { readSteel } from '../../project/designations/steel.js';
 import { choice, designation, list, named, quantity, text, yesNo } from '../../project/fields.js';
@@ -241,7 +241,7 @@ function examineBracket(bracket: Bracket, mount: Mount, force: Maybe, data: Moun
       'mounts.bracket-stress',
       subject,
       'missing',
-      `bending stress ${showQuantity(stress.si, 'MPa', expanded(stress))} under engine torque alone; ${why}`,
+      `bending stress ${showQuantity(stress.si, 'MPa', spread(stress))} under engine torque alone; ${why}`,
       {
         measured: stress,
         todo: 'agree a load case with the certifier, state it in build.md and name it with `load-case:`',

@@ -6,7 +6,7 @@ import { readPropertyClass } from '../../project/designations/property-class.js'
 import { readSteel } from '../../project/designations/steel.js';
 import { readThread } from '../../project/designations/thread.js';
 import { designation, list, quantity, text, yesNo } from '../../project/fields.js';
-import type { Limit } from '../codes/limit.js';
+import { exactBound, type Limit } from '../codes/limit.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { given } from './parts/maybe.js';
@@ -172,7 +172,7 @@ function rangeOf(link: Link, work: Work) {
 function makersLimit(link: Link): Limit | undefined {
   const least = link['least-engagement'];
   const from = link['least-engagement-from'];
-  return least && from ? { min: least.quantity.si, unit: 'mm', document: from, basis: 'maker' } : undefined;
+  return least && from ? { min: exactBound(least.quantity.si), unit: 'mm', document: from, basis: 'maker' } : undefined;
 }
 
 type Field = 'length' | 'diameter' | 'wall' | 'engaged-a' | 'engaged-b' | 'home-a' | 'home-b' | 'least-engagement';

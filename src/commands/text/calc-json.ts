@@ -73,6 +73,7 @@ function valueJson(value: Value) {
     value: plain(toUnit(value.si, value.unit)),
     unit: value.unit,
     expandedUncertainty: U === 0 ? undefined : plain(toUnit(value.si + U, value.unit) - toUnit(value.si, value.unit)),
+    interval: value.interval && [value.interval.low, value.interval.high].map((end) => plain(toUnit(end, value.unit))),
     usual: value.origin.kind === 'usual' || undefined,
   };
 }

@@ -4,7 +4,7 @@ import { typedName } from '../../calc/names.js';
 import { plainTex } from '../../calc/plain-tex.js';
 import type { Run } from '../../calc/run.js';
 import type { Input, Sheet, Source } from '../../calc/sheet.js';
-import { expanded, type Value } from '../../calc/value.js';
+import { expanded, spread, type Value } from '../../calc/value.js';
 import { basisSays } from '../../checks/codes/limit.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { unit } from '../../units/unit.js';
@@ -49,7 +49,7 @@ function resultLines(run: Run, name: string, width: number): string[] {
   const symbol = plainTex(result.symbol);
   const margin = ' '.repeat(symbol.length + 2);
   const formulas = result.tex === undefined ? [] : [filled(run, result.tex, symbolOf), ...numbersIn(run, result.tex)];
-  const value = showQuantity(run.results![name]!.si, result.unit, expanded(run.results![name]!));
+  const value = showQuantity(run.results![name]!.si, result.unit, spread(run.results![name]!));
   const equals = [...formulas, value].flatMap((text, i) =>
     wrap(text, width - margin.length - 3, '').map(
       (line, k) => `${i === 0 && k === 0 ? `  ${symbol}` : margin}${k === 0 ? ' = ' : '   '}${line}`,
@@ -88,7 +88,7 @@ function valueIn(run: Run, name: string): Value | undefined {
 /** The unit behind a name, in brackets; nothing for a bare number. */
 export const inUnit = (text: string) => (text === '1' ? '' : ` (${unit(text).text})`);
 
-const shown = (value: Value) => showQuantity(value.si, value.unit, expanded(value));
+const shown = (value: Value) => showQuantity(value.si, value.unit, spread(value));
 
 function uncertaintyLines(run: Run, width: number): string[] {
   if (!run.results) return [];

@@ -1,4 +1,4 @@
-import type { Limit } from '../../checks/codes/limit.js';
+import { type Limit, ruleOf } from '../../checks/codes/limit.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import type { Finding } from '../../checks/engine/finding.js';
 
@@ -81,12 +81,15 @@ export function limitDifferences(from: Evaluation, to: Evaluation, idNow: (id: s
 /** A bound that is reckoned from measured facts changes with them; that is told by the values. */
 function same(a: Limit | undefined, b: Limit | undefined): boolean {
   if (!a || !b) return a === b;
-  const told = ({ min, max, open, unit, recommended, from, document, edition, clause, basis, readBy, on }: Limit) =>
-    JSON.stringify([
-      from === undefined ? [min, max] : from,
-      open,
+  const told = (limit: Limit) => {
+    const { min, max, unit, from, document, edition, clause, basis, readBy, on } = limit;
+    return JSON.stringify([
+      from === undefined ? [min?.si, max?.si] : from,
+      min?.strict,
+      max?.strict,
       unit,
-      recommended,
+      limit.recommended,
+      ruleOf(limit),
       document,
       edition,
       clause,
@@ -94,5 +97,6 @@ function same(a: Limit | undefined, b: Limit | undefined): boolean {
       readBy,
       on,
     ]);
+  };
   return told(a) === told(b);
 }

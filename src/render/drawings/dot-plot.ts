@@ -15,18 +15,17 @@ export interface DotPlot {
   title: string;
   /** What is read: `oil clearance`, or as the formula names it, `c_{i}`. */
   says: string;
-  /** The limits themselves are excluded. */
-  open?: boolean | undefined;
   unit: string;
   readings: readonly { label: string; si: number; expanded?: number | undefined }[];
-  min?: number | undefined;
-  max?: number | undefined;
+  /** Strict: the limit itself is excluded. */
+  min?: { si: number; strict?: boolean } | undefined;
+  max?: { si: number; strict?: boolean } | undefined;
 }
 
 const row = 4.4;
 
 /** One row a reading: a dot with its ± U on a common scale, what lies beyond the window hatched. */
-export function dotPlot({ name, title, says: what, unit, readings, min, max, open }: DotPlot): Element {
+export function dotPlot({ name, title, says: what, unit, readings, min, max }: DotPlot): Element {
   const values = readings.map((r) => amount({ si: r.si, unit, expanded: r.expanded }));
   const labels = readings.map((r) => shortened(r.label, 60));
   const left = 2 + Math.max(...labels.map(widthOf)) + 3;
@@ -38,14 +37,14 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
   const bottom = top + row * readings.length + 1;
 
   const ends = readings.flatMap((r) => [r.si - (r.expanded ?? 0), r.si + (r.expanded ?? 0)]);
-  const points = [...ends, ...(min === undefined ? [] : [min]), ...(max === undefined ? [] : [max])];
+  const points = [...ends, ...[min, max].flatMap((bound) => (bound ? [bound.si] : []))];
   const [low, high] = [Math.min(...points), Math.max(...points)];
   const room = (high - low || Math.abs(high) || 1) * 0.12;
   const x = scaleLinear([toUnit(low - room, unit), toUnit(high + room, unit)], [left, right]);
   const at = (si: number) => x(toUnit(si, unit));
   const limits = [
-    ...(min === undefined ? [] : [{ si: min, sign: open ? '>' : '≥' }]),
-    ...(max === undefined ? [] : [{ si: max, sign: open ? '<' : '≤' }]),
+    ...(min ? [{ si: min.si, sign: min.strict ? '>' : '≥' }] : []),
+    ...(max ? [{ si: max.si, sign: max.strict ? '<' : '≤' }] : []),
   ];
   const limitTexts = limits.map((l) => `${l.sign} ${degrees(showQuantity(l.si, unit))}`);
   const limitPlaces = apart(
@@ -58,12 +57,12 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max, ope
   return drawing(
     { name, title, says: says({ readings, limitTexts, values, what }), width, height: bottom + 2 * lineHeight + 3 },
     hatchDefs(name, 'rising'),
-    ...(min === undefined
+    ...(!min
       ? []
-      : [box([left, top], at(min) - left, bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
-    ...(max === undefined
+      : [box([left, top], at(min.si) - left, bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
+    ...(!max
       ? []
-      : [box([at(max), top], right - at(max), bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
+      : [box([at(max.si), top], right - at(max.si), bottom - top, { weight: 'thin', fill: hatched(name, 'rising') })]),
     limits.flatMap((l, i) => [
       line([at(l.si), top - 0.8], [at(l.si), bottom], { weight: 'outline' }),
       word(limitPlaces[i]!, top - 1.4, limitTexts[i]!, 'middle'),

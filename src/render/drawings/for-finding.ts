@@ -1,7 +1,9 @@
 import type { Element } from 'hast';
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
+import type { Bound } from '../../checks/codes/limit.js';
 import type { Finding } from '../../checks/engine/finding.js';
 import { outcomeWord } from '../../checks/engine/outcome-words.js';
+import { decide } from '../../checks/engine/verdict.js';
 import { dotPlot } from './dot-plot.js';
 import { figure } from './for-run.js';
 import { limitScale } from './limit-scale.js';
@@ -9,7 +11,9 @@ import { limitScale } from './limit-scale.js';
 /** Where the measured value of a finding lies in its limits; nothing where there is no number or no limit. */
 export function drawingForFinding(finding: Finding): Element | undefined {
   const { measured, limit } = finding;
-  if (!measured || !limit || (limit.min === undefined && limit.max === undefined)) return undefined;
+  if (!measured || !limit || (!limit.min && !limit.max)) return undefined;
+  const { expanded: marginExpanded, rule } = decide(measured, limit);
+  const bound = (of: Bound | undefined) => of && { si: of.si, strict: of.strict, expanded: expanded(of) };
   return figure(finding.id, {
     caption: `${named(finding)} against its limit.`,
     draw: (name, title) =>
@@ -17,12 +21,12 @@ export function drawingForFinding(finding: Finding): Element | undefined {
         name,
         title,
         value: measured.si,
-        expanded: expanded(measured),
-        min: limit.min,
-        max: limit.max,
-        open: limit.open,
+        spread: rule === 'exact' ? 0 : spread(measured),
+        marginExpanded: rule === 'as-read' ? undefined : marginExpanded,
+        min: bound(limit.min),
+        max: bound(limit.max),
+        asRead: rule === 'as-read',
         recommended: limit.recommended,
-        limitExpanded: limit.expanded,
         unit: limit.unit,
         outcomeWord: outcomeWord(finding),
       }),
@@ -40,8 +44,8 @@ export function drawingsForFindings(findings: readonly Finding[]): Element[] {
   const groups = new Map<string, Finding[]>();
   for (const f of findings) {
     if (!f.measured || !f.limit || f.subject === '' || f.limit.unit === '1') continue;
-    const { min, max, open, unit } = f.limit;
-    const key = JSON.stringify([f.note, f.item, min, max, open, unit]);
+    const { min, max, unit } = f.limit;
+    const key = JSON.stringify([f.note, f.item, min?.si, min?.strict, max?.si, max?.strict, unit]);
     groups.set(key, [...(groups.get(key) ?? []), f]);
   }
   return [...groups.values()].flatMap((group) => {

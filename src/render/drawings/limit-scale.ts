@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Element } from 'hast';
+import type { Interval } from '../../calc/value.js';
 import { showQuantity } from '../../units/show.js';
 import { drawing, widths } from './frame.js';
 import { hatchDefs, hatched } from './hatch.js';
@@ -12,17 +13,25 @@ export interface LimitScale {
   name: string;
   title: string;
   value: number;
-  expanded: number;
-  min?: number | undefined;
-  max?: number | undefined;
-  /** The limits themselves are excluded. */
-  open?: boolean | undefined;
+  /** Expanded uncertainty of the value, or the ends of its interval where it is simulated. */
+  spread: number | Interval;
+  /** Expanded uncertainty of the margin, where a limit is uncertain too: the bar is as long. */
+  marginExpanded?: number | undefined;
+  min?: ScaleBound | undefined;
+  max?: ScaleBound | undefined;
+  /** The value as read decides, whatever the bar reaches. */
+  asRead?: boolean | undefined;
   /** Beyond a recommendation the scale is not closed off, only marked. */
   recommended?: boolean | undefined;
-  /** Expanded uncertainty of a limit that is itself reckoned from measured facts. */
-  limitExpanded?: number | undefined;
   unit: string;
   outcomeWord: string;
+}
+
+/** Strict: the limit itself is excluded. Expanded: of a limit that is itself calculated from measured facts. */
+interface ScaleBound {
+  si: number;
+  strict?: boolean | undefined;
+  expanded?: number | undefined;
 }
 
 const margin = 2;
@@ -31,11 +40,11 @@ const axis = 10.4;
 /** A scale that fits into a table cell: what lies beyond a limit is hatched, the bar is value ± U. */
 export function limitScale(of: LimitScale): Element {
   const { name, value, unit, min, max } = of;
-  const reach = Math.hypot(of.expanded, of.limitExpanded ?? 0);
-  const shown = degrees(showQuantity(value, unit, of.expanded));
+  const bar = barOf(of);
+  const shown = degrees(showQuantity(value, unit, of.spread));
   const limits = [
-    ...(min === undefined ? [] : [{ at: min, text: bound(of, min, of.open ? '>' : '≥'), beyond: -1 as const }]),
-    ...(max === undefined ? [] : [{ at: max, text: bound(of, max, of.open ? '<' : '≤'), beyond: 1 as const }]),
+    ...(min ? [{ at: min.si, text: bound(min, min.strict ? '>' : '≥', unit), beyond: -1 as const }] : []),
+    ...(max ? [{ at: max.si, text: bound(max, max.strict ? '<' : '≤', unit), beyond: 1 as const }] : []),
   ];
   const labels = limits.map((l) => widthOf(l.text));
   const stacked = limits.length > 1 && labels.reduce((a, b) => a + b, 0) + 2 > widths.cell - 2 * margin;
@@ -47,7 +56,7 @@ export function limitScale(of: LimitScale): Element {
   const foot = axis + 3 + lineHeight * (stacked ? 2 : 1);
   const height = foot + (of.recommended ? lineHeight : 0) + 1.2;
 
-  const x = scaleLinear(domain([value - reach, value + reach, ...limits.map((l) => l.at)]), [margin, width - margin]);
+  const x = scaleLinear(domain([bar.low, bar.high, ...limits.map((l) => l.at)]), [margin, width - margin]);
   const within = [margin, width - margin] as const;
   const middle = (at: number, text: string) => apart([{ at, size: widthOf(text) }], 0, within)[0]!;
   const places = stacked
@@ -66,7 +75,7 @@ export function limitScale(of: LimitScale): Element {
         of,
         shown,
         limits.map((l) => l.text),
-        reach,
+        bar,
       ),
       width,
       height,
@@ -93,8 +102,8 @@ export function limitScale(of: LimitScale): Element {
         { weight: 'thin' },
       ),
     ]),
-    line([x(value - reach), axis], [x(value + reach), axis], { weight: 'outline' }),
-    [value - reach, value + reach].map((end) => line([x(end), axis - 1.1], [x(end), axis + 1.1], { weight: 'line' })),
+    line([x(bar.low), axis], [x(bar.high), axis], { weight: 'outline' }),
+    [bar.low, bar.high].map((end) => line([x(end), axis - 1.1], [x(end), axis + 1.1], { weight: 'line' })),
     circle([x(value), axis], 0.75, { weight: 'thin', fill: ink }),
     of.recommended ? [word(margin, foot + 2.9, 'recommended limit')] : [],
     limits.map((l, i) => word(places[i]!, axis + 3 + 2.9 + (stacked ? i * lineHeight : 0), l.text, 'middle')),
@@ -103,8 +112,14 @@ export function limitScale(of: LimitScale): Element {
 
 const clamped = (x: number, middle: number, half: number) => Math.max(middle - half, Math.min(middle + half, x));
 
-const bound = ({ unit, limitExpanded }: LimitScale, at: number, sign: string) =>
-  `${sign} ${degrees(showQuantity(at, unit, limitExpanded))}`;
+function barOf({ value, spread, marginExpanded }: LimitScale): Interval {
+  if (typeof spread === 'object') return { low: Math.min(spread.low, value), high: Math.max(spread.high, value) };
+  const half = marginExpanded ?? spread;
+  return { low: value - half, high: value + half };
+}
+
+const bound = ({ si, expanded }: ScaleBound, sign: string, unit: string) =>
+  `${sign} ${degrees(showQuantity(si, unit, expanded))}`;
 
 /** With room beyond every limit and every end of the bar. */
 function domain(points: readonly number[]): [number, number] {
@@ -113,11 +128,11 @@ function domain(points: readonly number[]): [number, number] {
   return [low - room, high + room];
 }
 
-function says(of: LimitScale, shown: string, limits: readonly string[], reach: number): string {
-  const inside =
-    (of.min === undefined || of.value - reach >= of.min) && (of.max === undefined || of.value + reach <= of.max);
-  const outside =
-    (of.min !== undefined && of.value + reach < of.min) || (of.max !== undefined && of.value - reach > of.max);
+function says(of: LimitScale, shown: string, limits: readonly string[], { low, high }: Interval): string {
+  const inside = (!of.min || low >= of.min.si) && (!of.max || high <= of.max.si);
+  const outside = (of.min && high < of.min.si) || (of.max && low > of.max.si);
   const where = inside ? 'inside the limit' : outside ? 'beyond the limit' : 'across the limit';
-  return `Value ${shown}; ${of.recommended ? 'recommended ' : ''}limit ${limits.join(' and ')}. The bar of value ± U lies ${where}: ${of.outcomeWord}.`;
+  const bar = typeof of.spread === 'object' ? 'from the 2.5 % to the 97.5 % point' : 'of value ± U';
+  const read = of.asRead ? ', and the value as read decides' : '';
+  return `Value ${shown}; ${of.recommended ? 'recommended ' : ''}limit ${limits.join(' and ')}. The bar ${bar} lies ${where}${read}: ${of.outcomeWord}.`;
 }

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
 import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
@@ -54,7 +54,7 @@ function drawn(group: readonly Finding[]): Element[] {
 /** Beyond the limit, across it, or inside by less than a quarter of it or three times the uncertainty. */
 function isNear(f: Finding): boolean {
   if (resultOf(f.outcome) !== 'met' || !f.measured || !f.limit || f.margin === undefined) return true;
-  const bounds = [f.limit.min, f.limit.max].flatMap((b) => (b === undefined ? [] : [Math.abs(b)]));
+  const bounds = [f.limit.min, f.limit.max].flatMap((b) => (b ? [Math.abs(b.si)] : []));
   return f.margin < Math.max(Math.min(...bounds) / 4, 3 * expanded(f.measured));
 }
 
@@ -99,7 +99,7 @@ function measuredCell(f: Finding, subject: Subject): Element | string {
   const { origin } = f.measured;
   const field = origin.kind === 'note' ? [' ', fieldPointer(origin.place, subject, f.note)] : [];
   return h('span', [
-    h('b', showQuantity(f.measured.si, f.limit?.unit ?? f.measured.unit, expanded(f.measured))),
+    h('b', showQuantity(f.measured.si, f.limit?.unit ?? f.measured.unit, spread(f.measured))),
     ...sheetOf(f, subject),
     ...field,
   ]);

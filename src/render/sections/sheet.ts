@@ -4,7 +4,7 @@ import { hasColumns } from '../../calc/inputs.js';
 import type { Run, SeriesValue } from '../../calc/run.js';
 import { isSeries } from '../../calc/run.js';
 import type { Input, Sheet, Source } from '../../calc/sheet.js';
-import { expanded, type Value } from '../../calc/value.js';
+import { expanded, spread, type Value } from '../../calc/value.js';
 import { showQuantity, showToUncertainty } from '../../units/show.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { drawingsForRun } from '../drawings/for-run.js';
@@ -92,7 +92,7 @@ function inputsTable(run: Run, subject: Subject): Element {
     if (typeof value === 'string')
       return [[mark, input.says, value, 'choices' in input ? (input.choices[value] ?? '') : '']];
     if (isSeries(value)) return seriesRows(input, value, subject);
-    return [[mark, input.says, showQuantity(value.si, value.unit, expanded(value)), originOf(value, subject)]];
+    return [[mark, input.says, showQuantity(value.si, value.unit, spread(value)), originOf(value, subject)]];
   });
   return table(
     'inputs',

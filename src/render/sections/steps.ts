@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import type { Run } from '../../calc/run.js';
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { joined } from '../anchors.js';
 import { numbersLine, symbolic, withNumbers, withSymbols } from '../formula.js';
@@ -20,7 +20,7 @@ export function steps(run: Run): Element[] {
         ' ',
         h('span.step-formula', [symbolic(withSymbols(run, name)), ...(numbers ? [' ', numbersLine(numbers)] : [])]),
         ' ',
-        h('span.step-value', `= ${showQuantity(value.si, result.unit, expanded(value))}`),
+        h('span.step-value', `= ${showQuantity(value.si, result.unit, spread(value))}`),
       ]),
     ];
   });

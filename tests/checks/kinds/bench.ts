@@ -51,7 +51,8 @@ export async function examineNote(kind: string, frontmatter: string, around: Aro
     );
   const codes = await loadCodes('AU');
   const limits = readLimits(build.limits, new Set(codes.items.keys()));
-  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems: [] });
+  const ownItems = limits.items.map((item) => ({ ...item, code: 'own', country: '' }));
+  const evaluation = examine(build, { codes, kinds, ownFigures: limits.figures, ownItems });
   const findings = evaluation.findings.map(
     (f): Found => ({ ...f, result: f.waits === undefined ? resultOf(f.outcome) : 'unclear' }),
   );

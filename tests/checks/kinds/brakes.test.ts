@@ -192,7 +192,7 @@ describe('engagement, wear and answers', () => {
       `bolts: [{ id: calliper, thread: M12x1.75, tapped: ${tapped}, engaged: ${engaged} }]`,
     );
     expect(one('fasteners.engagement', 'calliper')).toMatchObject({ result: outcome, basis: 'memory' });
-    expect(one('fasteners.engagement', 'calliper').limit!.min).toBeCloseTo(least, 12);
+    expect(one('fasteners.engagement', 'calliper').limit!.min!.si).toBeCloseTo(least, 12);
   });
 
   it('holds discs against the maker’s figures', async () => {

@@ -8,13 +8,13 @@ const ride = (gap: string) => `straight: { ride: ${gap} }`;
 
 describe('gaps of what moves', () => {
   it.each([
-    // Recommended 25 mm to tyres and 10 mm to members (LS v2.1, code LS3, page 44 quoted by a street-rod forum).
-    ['tyre', '25.0 ± 0.5 mm', 'clearance.tyres', 'unclear'],
-    ['tyre', '26.0 ± 0.5 mm', 'clearance.tyres', 'met'],
-    ['tyre', '24.0 ± 0.5 mm', 'clearance.tyres', 'against'],
-    ['member', '10.0 ± 0.5 mm', 'clearance.members', 'unclear'],
-    ['member', '10.5 ± 0.5 mm', 'clearance.members', 'met'],
-    ['member', '9.0 ± 0.5 mm', 'clearance.members', 'against'],
+    // Recommended 25 mm to tyres and 10 mm to members (LS v2.1, code LS3, page 44 quoted by a street-rod forum): as read.
+    ['tyre', '25.0 ± 0.5 mm', 'clearance.tyres', 'met'],
+    ['tyre', '25.1 ± 0.5 mm', 'clearance.tyres', 'met'],
+    ['tyre', '24.9 ± 0.5 mm', 'clearance.tyres', 'against'],
+    ['member', '10.0 ± 0.5 mm', 'clearance.members', 'met'],
+    ['member', '10.1 ± 0.5 mm', 'clearance.members', 'met'],
+    ['member', '9.9 ± 0.5 mm', 'clearance.members', 'against'],
   ])('%s with %s: %s is %s', async (moves, gap, item, outcome) => {
     const { one } = await examineNote('clearance', place(moves, ride(gap)));
     expect(one(item, 'one')).toMatchObject({ result: outcome, limit: { recommended: true } });

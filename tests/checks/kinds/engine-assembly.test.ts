@@ -87,7 +87,7 @@ describe('end gap of the rings', () => {
       basis: 'maker',
       limit: { document: 'ring packet (invented)' },
     });
-    expect(one('assembly.ring-gap').limit!.min).toBeCloseTo(0.0004, 12);
+    expect(one('assembly.ring-gap').limit!.min!.si).toBeCloseTo(0.0004, 12);
   });
 
   it('takes a figure in mm before one by the bore, and keeps the upper end', async () => {

@@ -214,7 +214,7 @@ describe('bolts', () => {
   it('by the strength of both threads, where that is known', async () => {
     const strong = (await examineNote(K, bolt('tapped: steel, tapped-strength: 800 MPa'))).one('fasteners.engagement');
     expect(strong).toMatchObject({ result: 'met', basis: 'quoted' });
-    expect(strong.limit!.min).toBeCloseTo(0.007446, 5);
+    expect(strong.limit!.min!.si).toBeCloseTo(0.007446, 5);
     expect(
       (await examineNote(K, bolt('tapped: aluminium, tapped-strength: 180 MPa'))).result('fasteners.engagement'),
     ).toBe('against');

@@ -100,9 +100,9 @@ describe('collapse, gaps and torques', () => {
   it('recommends 10 mm to fixed parts (LS v2.1, code LS3, quoted by a forum), and leaves it to a clearance note', async () => {
     const gap = async (least: string) =>
       (await examineNote('steering', `least-gap: ${least}`)).one('clearance.members', 'steering');
-    expect((await gap('10.0 ± 0.5 mm')).result).toBe('unclear');
-    expect((await gap('11.0 ± 0.5 mm')).result).toBe('met');
-    expect(await gap('9.0 ± 0.5 mm')).toMatchObject({ result: 'against', limit: { recommended: true } });
+    expect((await gap('10.0 ± 0.5 mm')).result).toBe('met');
+    expect((await gap('10.1 ± 0.5 mm')).result).toBe('met');
+    expect(await gap('9.9 ± 0.5 mm')).toMatchObject({ result: 'against', limit: { recommended: true } });
   });
 
   it('holds torques against the maker’s window, and takes them as the record of tightening', async () => {

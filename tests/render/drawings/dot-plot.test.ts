@@ -8,8 +8,8 @@ const clearances: DotPlot = {
   title: 'Bearing oil clearance of five journals',
   says: 'c_{i}',
   unit: 'mm',
-  min: 0.000025,
-  max: 0.000064,
+  min: { si: 0.000025 },
+  max: { si: 0.000064 },
   readings: [55, 60, 25, 64, 66].map((um, i) => ({ label: `journal ${i + 1}`, si: um * 1e-6, expanded: 4e-6 })),
 };
 const dots = (of: DotPlot) => elementsOf(dotPlot(of), 'circle').map((c) => numberOf(c, 'cx'));
@@ -56,7 +56,12 @@ describe('readings against a window', () => {
     fc.assert(
       fc.property(fc.array(reading, { minLength: 1, maxLength: 16 }), bound, bound, (readings, min, extra) => {
         expectSound(
-          dotPlot({ ...clearances, readings, min, max: extra === undefined ? undefined : (min ?? 0) + extra }),
+          dotPlot({
+            ...clearances,
+            readings,
+            min: min === undefined ? undefined : { si: min },
+            max: extra === undefined ? undefined : { si: (min ?? 0) + extra },
+          }),
         );
       }),
       { numRuns: 60 },

@@ -11,6 +11,7 @@ import { sheets as sections } from '../../../src/calc/sections/index.js';
 import type { Example } from '../../../src/calc/sheet.js';
 import { exactly, type Value } from '../../../src/calc/value.js';
 import { sheets as welds } from '../../../src/calc/welds/index.js';
+import { exactBound } from '../../../src/checks/codes/limit.js';
 import type { Finding } from '../../../src/checks/engine/finding.js';
 import { drawingForFinding, drawingsForFindings } from '../../../src/render/drawings/for-finding.js';
 import { drawingsForRun, drawnSheets } from '../../../src/render/drawings/for-run.js';
@@ -149,7 +150,7 @@ const finding = (subject: string, clearance: number, rest: Partial<Finding> = {}
   outcome: 'conforms',
   form: 'limit',
   measured: uncertain(clearance, 4e-6),
-  limit: { min: 25e-6, max: 64e-6, unit: 'mm', document: 'sheet of the maker', basis: 'maker' },
+  limit: { min: exactBound(25e-6), max: exactBound(64e-6), unit: 'mm', document: 'sheet of the maker', basis: 'maker' },
   basis: 'maker',
   says: '',
   marks: [],
@@ -174,9 +175,10 @@ describe('the drawings of findings', () => {
 
   it('reach as far as the uncertainty of a reckoned limit does', () => {
     const bar = (limit: Finding['limit']) => JSON.stringify(drawingForFinding(finding('x', 50e-6, { limit })));
-    const plain = { min: 25e-6, unit: 'mm', document: 'reckoned', basis: 'practice' as const };
-    expect(bar({ ...plain, expanded: 3e-6 })).toContain('≥ 0.025 ± 0.003 mm');
-    expect(bar({ ...plain, expanded: 3e-6 })).not.toBe(bar(plain));
+    const plain = { min: exactBound(25e-6), unit: 'mm', document: 'reckoned', basis: 'practice' as const };
+    const uncertainLimit = { ...plain, min: { ...plain.min, parts: new Map([['bore gauge', 3e-6]]) } };
+    expect(bar(uncertainLimit)).toContain('≥ 0.025 ± 0.003 mm');
+    expect(bar(uncertainLimit)).not.toBe(bar(plain));
   });
 
   it('show three and more readings against one limit together', () => {
@@ -191,7 +193,7 @@ describe('the drawings of findings', () => {
       expect.arrayContaining(['mains 1', '0.045 mm', 'mains 5', '0.065 mm', '≥ 0.025 mm', '≤ 0.064 mm']),
     );
     expect(drawingsForFindings(readings.slice(0, 2))).toEqual([]);
-    const ratio = { unit: '1', min: 1, document: 'x', basis: 'practice' as const };
+    const ratio = { unit: '1', min: exactBound(1), document: 'x', basis: 'practice' as const };
     expect(drawingsForFindings(readings.map((f) => ({ ...f, limit: ratio })))).toEqual([]);
   });
 });

@@ -1,8 +1,7 @@
 import { z } from 'zod';
 import { ringGap } from '../../../calc/engine/assembly.js';
-import { expanded } from '../../../calc/value.js';
 import { list, named, quantity, text } from '../../../project/fields.js';
-import type { Limit } from '../../codes/limit.js';
+import { boundOf, type Limit } from '../../codes/limit.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { makerFigures, makerLimit } from '../parts/maker-window.js';
 
@@ -73,9 +72,8 @@ function limitOf(ring: Ring, asked: Maybe | undefined): Limit | undefined {
   const window = makerLimit(ring.maker, 'mm');
   if (!asked || isMissing(asked) || window?.min !== undefined) return window;
   return {
-    min: asked.si,
+    min: boundOf(asked),
     max: window?.max,
-    expanded: expanded(asked),
     unit: 'mm',
     document: ring['by-bore']!.from,
     basis: 'maker',

@@ -1,8 +1,9 @@
 import type { z } from 'zod';
 import { readThread } from '../../../project/designations/thread.js';
 import { choice, designation, list, type Measured, named, quantity, text } from '../../../project/fields.js';
-import type { Limit } from '../../codes/limit.js';
+import { exactBound, type Limit } from '../../codes/limit.js';
 import type { Work } from '../../engine/work.js';
+import { asPrescribed } from '../parts/maker-window.js';
 
 const asked = 'as the manual writes it, with the tolerance that it gives: `60 ± 5 N·m`; a range by its middle and half';
 
@@ -71,7 +72,13 @@ export function examineTorques(all: z.output<typeof joints>, work: Work): void {
 function limitOf(figure: Measured | undefined, { from }: Joint, unit: string): Limit | undefined {
   if (!figure || from === undefined) return undefined;
   const { si, expanded = 0 } = figure.quantity;
-  return { min: si - expanded, max: si + expanded, unit, document: from, basis: 'maker' };
+  return asPrescribed({
+    min: exactBound(si - expanded),
+    max: exactBound(si + expanded),
+    unit,
+    document: from,
+    basis: 'maker',
+  });
 }
 
 /** What the note states of all joints together, where each has its steps, its order and its manual. */

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { weighted } from '../../../calc/propagate.js';
 import { expanded } from '../../../calc/value.js';
 import { list, quantity, text } from '../../../project/fields.js';
 import { showQuantity } from '../../../units/show.js';
@@ -39,7 +40,7 @@ export function examineUnbalance(all: z.output<typeof rotating>, work: Work): vo
     const apart = Math.abs(now.si - was.si);
     const shown = `${showQuantity(now.si, now.unit)} fitted, ${showQuantity(was.si, was.unit)} on the original`;
     const rest = { measured: now, path: [...path, 'replacement'] };
-    if (apart <= Math.hypot(expanded(was), expanded(now)) * (1 + 1e-9))
+    if (apart <= expanded(weighted([1, now], [-1, was])) * (1 + 1e-9))
       work.state('assembly.unbalance', part.id, 'met', `${shown}: the same`, { ...rest, answer: 'yes' });
     else if (part['balance-report'])
       work.state(

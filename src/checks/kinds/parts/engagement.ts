@@ -1,11 +1,10 @@
 import type { z } from 'zod';
 import { threadEngagement } from '../../../calc/fasteners/thread-engagement.js';
 import { threadLimits } from '../../../calc/fasteners/thread-limits.js';
-import { expanded } from '../../../calc/value.js';
 import { readPropertyClass } from '../../../project/designations/property-class.js';
 import { readThread } from '../../../project/designations/thread.js';
 import { choice, designation, list, named, quantity, text } from '../../../project/fields.js';
-import type { Limit } from '../../codes/limit.js';
+import { boundOf, type Limit } from '../../codes/limit.js';
 import { isMissing, type Work } from '../../engine/work.js';
 import { fromDesignation } from './designated.js';
 
@@ -64,8 +63,7 @@ function byStrength({ id, thread, class: property, 'tapped-strength': tapped }: 
     .get('required');
   if (isMissing(required)) return undefined;
   return {
-    min: required.si,
-    expanded: expanded(required),
+    min: boundOf(required),
     unit: 'mm',
     document: 'FED-STD-H28/2B, length of engagement; calculated for these two threads and materials',
     basis: 'quoted',

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { type Measured, named } from '../../../project/fields.js';
-import type { Limit } from '../../codes/limit.js';
+import { exactBound, type Limit } from '../../codes/limit.js';
 
 const from = z.string().min(3).meta({
   form: 'text',
@@ -28,11 +28,17 @@ interface Window {
   from: string;
 }
 
+/** A window within which a tool of the kind that its maker prescribes may be read: a lone figure leaves that tool no room. */
+export function asPrescribed(limit: Limit | undefined): Limit | undefined {
+  return limit?.min && limit.max && limit.min.si < limit.max.si ? { ...limit, rule: 'as-read' } : limit;
+}
+
 /** The window as a limit. Of angles with words for their direction the smaller stands for the least, whichever was written first. */
 export function makerLimit(window: Window | undefined, unit: string): Limit | undefined {
   const [least, greatest] = [window?.least?.quantity.si, window?.greatest?.quantity.si];
   if (!window || (least === undefined && greatest === undefined)) return undefined;
   const both = least !== undefined && greatest !== undefined;
   const [min, max] = both ? [Math.min(least, greatest), Math.max(least, greatest)] : [least, greatest];
-  return { min, max, unit, document: window.from, basis: 'maker' };
+  const bound = (si: number | undefined) => (si === undefined ? undefined : exactBound(si));
+  return { min: bound(min), max: bound(max), unit, document: window.from, basis: 'maker' };
 }

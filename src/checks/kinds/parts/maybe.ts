@@ -1,10 +1,11 @@
+import { assumedOf, combine, weighted } from '../../../calc/propagate.js';
 import type { Value } from '../../../calc/value.js';
 import { isMissing, type Maybe, type Missing } from '../../engine/work.js';
 
 /** The same value counted the other way round. */
 export function negated(value: Maybe): Maybe {
   if (isMissing(value)) return value;
-  return { ...value, si: -value.si, parts: new Map([...value.parts].map(([source, part]) => [source, -part])) };
+  return { ...value, ...weighted([-1, value]) };
 }
 
 /** A number that the program puts in, with the words that say where it comes from. */
@@ -20,16 +21,15 @@ export function magnitude(value: Maybe): Maybe {
 /** First less second, with the uncertainty of both; it stands where the first was written. */
 export function difference(from: Maybe, less: Maybe): Maybe {
   if (isMissing(from) || isMissing(less)) return bothMissing(from, less);
-  return { ...from, si: from.si - less.si, ...together(from, 1, less, -1) };
+  return { ...from, ...together([1, from], [-1, less]) };
 }
 
 /** Both together, with the uncertainty of each. */
 export function sum(a: Maybe, b: Maybe): Maybe {
   if (isMissing(a) || isMissing(b)) return bothMissing(a, b);
   return {
-    si: a.si + b.si,
+    ...together([1, a], [1, b]),
     unit: a.unit,
-    ...together(a, 1, b, 1),
     origin: { kind: 'given', text: `${shown(a)} and ${shown(b)} together` },
   };
 }
@@ -39,8 +39,7 @@ export function times(value: Maybe, factor: number, text: string): Maybe {
   if (isMissing(value)) return value;
   return {
     ...value,
-    si: value.si * factor,
-    parts: new Map([...value.parts].map(([source, part]) => [source, part * factor])),
+    ...weighted([factor, value]),
     origin: { kind: 'given', text: `${shown(value)}, ${text}` },
   };
 }
@@ -51,17 +50,21 @@ const shown = ({ origin }: Value) => (origin.kind === 'sheet' ? origin.result : 
 export function product(a: Maybe, b: Maybe): Maybe {
   if (isMissing(a) || isMissing(b)) return bothMissing(a, b);
   return {
-    si: a.si * b.si,
+    ...combine([a, b], (x, y) => x * y),
     unit: '1',
-    ...together(a, b.si, b, a.si),
     origin: { kind: 'given', text: `${shown(a)} times ${shown(b)}` },
   };
 }
 
-function together(a: Value, byA: number, b: Value, byB: number): Pick<Value, 'parts' | 'assumed'> {
-  const parts = new Map([...a.parts].map(([source, part]) => [source, part * byA]));
-  for (const [source, part] of b.parts) parts.set(source, (parts.get(source) ?? 0) + part * byB);
-  return { parts, assumed: new Set([...a.assumed, ...b.assumed]) };
+function together(...terms: readonly (readonly [number, Value])[]) {
+  const spread = weighted(...terms);
+  return {
+    ...spread,
+    assumed: assumedOf(
+      terms.map(([, value]) => value),
+      spread.parts,
+    ),
+  };
 }
 
 /** What the missing ones of several values lack. */

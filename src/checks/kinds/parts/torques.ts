@@ -4,7 +4,7 @@ import { readPropertyClass } from '../../../project/designations/property-class.
 import { readThread } from '../../../project/designations/thread.js';
 import { designation, list, quantity, text } from '../../../project/fields.js';
 import type { Work } from '../../engine/work.js';
-import { makerFigures, makerLimit } from './maker-window.js';
+import { asPrescribed, makerFigures, makerLimit } from './maker-window.js';
 
 /** Joints that were tightened to a figure. */
 export const torquesField = list(
@@ -26,7 +26,7 @@ export function examineTorques(torques: z.output<typeof torquesField>, work: Wor
   if (!torques?.length) return work.compare('fasteners.torque', '', work.lacks('torques'));
   for (const one of torques)
     work.compare('fasteners.torque', one.id, work.take(one.torque, 'torques', one.id, 'torque'), {
-      limit: makerLimit(one.maker, 'N*m'),
+      limit: asPrescribed(makerLimit(one.maker, 'N*m')),
     });
 }
 

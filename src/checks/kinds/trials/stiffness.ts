@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { beamingTest } from '../../../calc/beams/beaming-test.js';
 import { twistTest } from '../../../calc/beams/twist-test.js';
-import { expanded, type Value } from '../../../calc/value.js';
+import { spread, type Value } from '../../../calc/value.js';
 import { showNumber, showQuantity } from '../../../units/show.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import type { shape } from '../test-fields.js';
@@ -41,7 +41,7 @@ const runOf = (value: Value) => (value.origin.kind === 'sheet' ? value.origin.ru
 
 function change({ was, now }: Both, unit: string): string {
   const percent = showNumber((now.si / was.si - 1) * 100, { digits: 2 });
-  return `${showQuantity(was.si, unit, expanded(was))} before, ${showQuantity(now.si, unit, expanded(now))} after (${percent.startsWith('−') ? '' : '+'}${percent} %)`;
+  return `${showQuantity(was.si, unit, spread(was))} before, ${showQuantity(now.si, unit, spread(now))} after (${percent.startsWith('−') ? '' : '+'}${percent} %)`;
 }
 
 function inTwist(test: Twist | undefined, state: State, work: Work): Maybe {
