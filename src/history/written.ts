@@ -31,7 +31,7 @@ function readWritten(text: string): WrittenQuantity | undefined {
 export function sameValue(from: string, to: string): boolean {
   const [a, b] = [writtenQuantity(from), writtenQuantity(to)];
   if (!a || !b || !comparable(a, b)) return false;
-  return a.exact.eq(b.exact) && (a.expanded ?? 0) === (b.expanded ?? 0);
+  return a.exact.eq(b.exact) && sameUncertainty(a, b);
 }
 
 /**
@@ -46,6 +46,11 @@ export function differenceOf(from: string | undefined, to: string | undefined): 
   const shown = showQuantity(by.toNumber(), differenceUnit(a.unit));
   return by.gt(0) ? `+${shown}` : shown;
 }
+
+const sameUncertainty = (a: Quantity, b: Quantity): boolean =>
+  (a.expanded ?? 0) === (b.expanded ?? 0) &&
+  (a.spread ?? 0) === (b.spread ?? 0) &&
+  String(a.eachStated ?? '') === String(b.eachStated ?? '');
 
 function comparable(a: WrittenQuantity, b: WrittenQuantity): boolean {
   return sameDimension(a.dimension, b.dimension) && a.axis === b.axis;

@@ -7,5 +7,5 @@ import type { Designated, Measured } from './fields.js';
 export function designDiameter(tyre: Designated<Tyre>): Measured {
   const read = readQuantity(`${toUnit(tyre.overallDiameter, 'mm')} mm`, 'mm');
   if (!read.ok) throw new Error(`no diameter: ${tyre.written}`);
-  return { quantity: { ...read.quantity, text: tyre.written, halfDigit: 0 }, at: tyre.at };
+  return { quantity: { ...read.quantity, text: tyre.written, halfDigit: 0 }, as: 'named', at: tyre.at };
 }

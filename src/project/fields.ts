@@ -1,8 +1,10 @@
 import { z } from 'zod';
 import type { Place } from '../calc/value.js';
 import { type Quantity, type QuantityProblem, readQuantity } from '../units/quantity.js';
+import { showQuantity } from '../units/show.js';
 import { type Axis, readSlope, readSlopeAbout } from '../units/slope.js';
 import { readUnit } from '../units/unit.js';
+import { classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
 
 /**
  * What a frontmatter field can be. Each field carries what it says, its unit and how it is measured as zod metadata, from
@@ -12,6 +14,8 @@ import { readUnit } from '../units/unit.js';
 /** A measured quantity with what is known of how it was measured. `at` is set once the whole file has been read. */
 export interface Measured {
   quantity: Quantity;
+  /** The class of measurement of its field; where the field has none, dimension and size tell. */
+  as?: MeasuredAs | undefined;
   /** The direction in words, for slopes. */
   direction?: string;
   on?: string | undefined;
@@ -19,6 +23,8 @@ export interface Measured {
   with?: string | undefined;
   photo?: string | undefined;
   at: Place;
+  /** The place of `with`, where it names an instrument. */
+  withAt?: Place;
 }
 
 export interface FieldMeta {
@@ -31,6 +37,10 @@ export interface FieldMeta {
   typical?: string;
   /** Smallest and largest usual size in `unit`, or that any size is usual; where it is left out, a few times `typical`. */
   usual?: readonly [number, number] | 'any';
+  /** How it is measured, where unit and typical size do not tell it rightly. */
+  measuredAs?: MeasuredAs;
+  /** `signed` where a value below zero has a meaning; otherwise from zero up, and as its class has it. */
+  range?: 'signed' | 'above zero';
   form: 'quantity' | 'slope' | 'text' | 'day' | 'choice' | 'designation' | 'list' | 'name' | 'yes-no' | 'file';
 }
 
@@ -58,7 +68,14 @@ type Reader = (
   text: string,
 ) => { ok: true; quantity: Quantity; direction?: string } | { ok: false; problem: QuantityProblem };
 
-function measured(read: Reader, meta: FieldMeta) {
+function measured(read: Reader, meta: FieldMeta, axis?: Axis) {
+  const as = classOfField({ ...meta, axis });
+  const within = inRange(meta, as);
+  const checked: Reader = (text) => {
+    const result = read(text);
+    const problem = result.ok ? within(result.quantity) : undefined;
+    return problem ? { ok: false, problem } : result;
+  };
   return z
     .any()
     .transform((input, context): Measured => {
@@ -70,6 +87,7 @@ function measured(read: Reader, meta: FieldMeta) {
       }
       const value = details ? details.data.value : input;
       const text = Array.isArray(value) ? readings(value) : value;
+      const path = wrapped && value !== undefined ? ['value'] : [];
       if (typeof text !== 'string') {
         const problem: QuantityProblem = {
           code: 'empty',
@@ -81,32 +99,75 @@ function measured(read: Reader, meta: FieldMeta) {
         context.issues.push(issueOf(problem, input, wrapped ? ['value'] : []));
         return z.NEVER;
       }
-      const result = read(text);
+      const result = checked(text);
       if (!result.ok) {
-        context.issues.push(issueOf(result.problem, input, wrapped && value !== undefined ? ['value'] : []));
+        const item = Array.isArray(value) ? brokenItem(value, checked) : undefined;
+        if (item) context.issues.push(issueOf(item.problem, input, [...path, item.index]));
+        else context.issues.push(issueOf(result.problem, input, path));
         return z.NEVER;
       }
       const { value: _, ...rest } = details?.data ?? { value: undefined };
       return {
         quantity: result.quantity,
+        ...(as === undefined ? {} : { as }),
         ...(result.direction === undefined ? {} : { direction: result.direction }),
         ...rest,
         at: nowhere,
       };
     })
     .optional()
-    .meta({ ...meta });
+    .meta({ ...meta, ...(as === undefined ? {} : { measuredAs: as }) });
 }
 
-/** `[2.48 mm, 2.51 mm]` as a YAML list is the same as `'[2.48, 2.51] mm'`. */
+/** Of a YAML list, the reading that is wrong by itself; one that lacks only its unit or direction may have it from the others. */
+function brokenItem(list: readonly unknown[], read: Reader): { index: number; problem: QuantityProblem } | undefined {
+  for (const [index, item] of list.entries()) {
+    const result = read(String(item));
+    if (!result.ok && result.problem.code !== 'unit-missing' && result.problem.code !== 'direction')
+      return { index, problem: result.problem };
+  }
+  return undefined;
+}
+
+/** A value, and each of its readings, lies where values of its field can lie. */
+function inRange(meta: FieldMeta, as: MeasuredAs | undefined): (quantity: Quantity) => QuantityProblem | undefined {
+  const { range, unit } = meta;
+  const [low, most] = rangeOf(as);
+  const least = range === 'signed' ? Math.min(low, -most) : low;
+  return ({ si, readings: each = [si], text, unit: written, exact }) => {
+    const zero = range === 'above zero' && exact.minus(readUnit(written)!.offset ?? 0).lte(0);
+    const out = zero ? si : each.find((x) => x < least || x > most * (1 + 1e-12));
+    if (out === undefined) return undefined;
+    const shown = (x: number) => showQuantity(x, unit ?? written);
+    const ends = zero
+      ? 'more than zero'
+      : most === Number.POSITIVE_INFINITY
+        ? `${shown(least)} or more`
+        : `from ${shown(least)} to ${shown(most)}`;
+    return {
+      code: 'range',
+      found: `${showQuantity(out, written)}, which cannot be`,
+      expected: `${meta.says}: ${ends}`,
+      hint:
+        out < 0 && least === 0
+          ? 'leave the minus out, or look at the reading again'
+          : 'look at the value and its unit again',
+      at: [0, text.length],
+    };
+  };
+}
+
+/** `[2.48 mm, 2.51 mm]` as a YAML list is the same as `'[2.48, 2.51] mm'`; what differs between readings stays with each. */
 export function readings(list: readonly unknown[]): string | undefined {
-  const parts = list.map((x) => (typeof x === 'string' ? /^(\S+)\s*(.*)$/.exec(x) : null));
+  const parts = list.map((x) => (typeof x === 'string' ? /^(\S+)\s*(.*)$/.exec(x.trim()) : null));
   if (parts.length === 0 || parts.some((p) => p === null)) return undefined;
-  const unit = parts.map((p) => p![2]!).find((u) => u !== '') ?? '';
-  return `[${parts.map((p) => p![1]).join(', ')}] ${unit}`.trim();
+  const [behind = '', other] = new Set(parts.map((p) => p![2]!).filter((u) => u !== ''));
+  const once = other === undefined && (readUnit(behind) !== undefined || /^[\p{L}°\s-]*$/u.test(behind));
+  if (!once || parts.some((p) => !/^[+\-−]?[\d.]+$/.test(p![1]!))) return `[${parts.map((p) => p![0]).join(', ')}]`;
+  return `[${parts.map((p) => p![1]).join(', ')}] ${behind}`.trim();
 }
 
-function issueOf(problem: QuantityProblem, input: unknown, path: string[]): never {
+function issueOf(problem: QuantityProblem, input: unknown, path: (string | number)[]): never {
   return { code: 'custom', message: problem.found, input, path, params: { problem } } as never;
 }
 
@@ -116,7 +177,7 @@ export function named(unit: string, says: string, meta: Partial<FieldMeta> = {})
     const result = readQuantity(text, unit);
     return result.ok ? { ok: true, quantity: { ...result.quantity, halfDigit: 0 } } : result;
   };
-  return measured(read, { form: 'quantity', unit, says, ...meta });
+  return measured(read, { form: 'quantity', unit, says, measuredAs: 'named', ...meta });
 }
 
 /** A quantity in a unit that fits `unit`; a bare number is refused unless the unit is `1`. */
@@ -142,12 +203,12 @@ export function count(says: string, meta: Partial<FieldMeta> = {}) {
       };
     return { ok: true, quantity: { ...result.quantity, halfDigit: 0 } };
   };
-  return measured(read, { form: 'quantity', unit: '1', says, ...meta });
+  return measured(read, { form: 'quantity', unit: '1', says, measuredAs: 'named', ...meta });
 }
 
 /** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */
 export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
-  return measured((text) => readQuantity(text, unitIn(text)), { form: 'quantity', says, ...meta });
+  return measured((text) => readQuantity(text, unitIn(text)), { form: 'quantity', says, range: 'signed', ...meta });
 }
 
 /** The longest end of the text that is a unit; `1` where none is. */
@@ -158,12 +219,12 @@ export function unitIn(text: string): string {
 
 /** An angle with its direction in words. */
 export function slope(says: string, meta: Partial<FieldMeta> = {}) {
-  return measured(readSlope, { form: 'slope', unit: 'deg', says, ...meta });
+  return measured(readSlope, { form: 'slope', unit: 'deg', says, measuredAs: 'slope', ...meta });
 }
 
 /** An angle about one axis, such as camber, with its direction in words. */
 export function slopeAbout(axis: Axis, says: string, meta: Partial<FieldMeta> = {}) {
-  return measured(readSlopeAbout(axis), { form: 'slope', unit: 'deg', says, ...meta });
+  return measured(readSlopeAbout(axis), { form: 'slope', unit: 'deg', says, ...meta }, axis);
 }
 
 /** A designation read into dimensions by its own parser. The text stays as typed beside what was read. */

@@ -5,6 +5,7 @@ import { didYouMean } from '../platform/near.js';
 import { type Common, commonShape } from './common.js';
 import { listFolder, listingOnce, readText } from './files.js';
 import type { Frontmatter } from './frontmatter.js';
+import { instrumentProblems } from './instruments.js';
 import { afresh } from './memory.js';
 import type { Build, BuildFile, LimitsFile, Note } from './model.js';
 import { findNamedFiles } from './named-files.js';
@@ -151,6 +152,8 @@ export function readBuild(
     if (loaded) limits.push({ file: shown(path), path, front: loaded.value });
   }
 
+  if (buildData)
+    problems.push(...instrumentProblems([{ data: buildData, front: buildFile.value.front }, ...notes], buildData));
   inputs.push(...files.values());
   problems.push(...twins(notes, inputs, shown));
 

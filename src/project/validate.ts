@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { Place } from '../calc/value.js';
 import { didYouMean, near } from '../platform/near.js';
 import type { QuantityProblem } from '../units/quantity.js';
+import type { Measured } from './fields.js';
 import type { Frontmatter, Path } from './frontmatter.js';
 import type { Problem } from './problem.js';
 
@@ -15,7 +16,7 @@ export function validate<S extends z.ZodType>(
   if (!result.success) {
     return { problems: result.error.issues.flatMap((issue) => problemsOf(issue, schema, front, file)) };
   }
-  const problems = stamp(result.data, [], [], front, file);
+  const problems = stamp(result.data, [], [], front, file, undefined);
   return problems.length > 0 ? { problems } : { value: result.data, problems };
 }
 
@@ -187,8 +188,18 @@ function unwrap(schema: unknown): unknown {
   return schema;
 }
 
-/** Writes its place into every value that carries one, and finds ids used twice in a list. */
-function stamp(value: unknown, path: Path, named: readonly string[], front: Frontmatter, file: string): Problem[] {
+/**
+ * Writes its place into every value that carries one, and the day of the block around it where it has none of its own; finds
+ * ids used twice in a list.
+ */
+function stamp(
+  value: unknown,
+  path: Path,
+  named: readonly string[],
+  front: Frontmatter,
+  file: string,
+  on: string | undefined,
+): Problem[] {
   if (Array.isArray(value)) {
     const seen = new Set<string>();
     return value.flatMap((item, i) => {
@@ -207,13 +218,20 @@ function stamp(value: unknown, path: Path, named: readonly string[], front: Fron
         });
       }
       if (id !== undefined) seen.add(id);
-      return [...twice, ...stamp(item, [...path, i], [...named, id ?? String(i + 1)], front, file)];
+      return [...twice, ...stamp(item, [...path, i], [...named, id ?? String(i + 1)], front, file, on)];
     });
   }
   if (typeof value !== 'object' || value === null || value instanceof Map) return [];
   if ('at' in value && ('quantity' in value || 'written' in value)) {
-    (value as { at: Place }).at = placeOf(front, file, path, named);
+    const stamped = value as { at: Place } & Partial<Measured>;
+    stamped.at = placeOf(front, file, path, named);
+    if (stamped.with !== undefined) stamped.withAt = placeOf(front, file, [...path, 'with'], [...named, 'with']);
+    if (stamped.quantity && on !== undefined) stamped.on ??= on;
     return [];
   }
-  return Object.entries(value).flatMap(([key, inner]) => stamp(inner, [...path, key], [...named, key], front, file));
+  const own = (value as { on?: unknown }).on;
+  const day = typeof own === 'string' ? own : on;
+  return Object.entries(value).flatMap(([key, inner]) =>
+    stamp(inner, [...path, key], [...named, key], front, file, day),
+  );
 }

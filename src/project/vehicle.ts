@@ -43,25 +43,42 @@ const vehicle = z.strictObject({
 
 /** The vehicle before the work: facts that many sheets read. */
 const original = z.strictObject({
-  mass: quantity('kg', 'tare of the original model as the code defines it', { typical: '1120 kg', usual: [400, 3500] }),
+  mass: quantity('kg', 'tare of the original model as the code defines it', {
+    measuredAs: 'paper',
+    typical: '1120 kg',
+    usual: [400, 3500],
+  }),
   'mass-source': text('where the mass comes from', "maker's data for the heaviest variant"),
   gvm: named('kg', 'gross vehicle mass', { typical: '1620 kg', usual: [600, 4500] }),
   engine: text('original engine', '2.0 l four-cylinder'),
-  capacity: quantity('cm3', 'swept volume of the original engine', { typical: '1796 cm3', usual: [300, 9000] }),
+  capacity: quantity('cm3', 'swept volume of the original engine', {
+    measuredAs: 'paper',
+    typical: '1796 cm3',
+    usual: [300, 9000],
+  }),
   'largest-capacity': quantity('cm3', 'swept volume of the largest engine offered for the model', {
+    measuredAs: 'paper',
     typical: '2285 cm3',
     usual: [300, 9000],
   }),
-  power: quantity('kW', 'rated power of the original engine', { typical: '66 kW', usual: [15, 600] }),
-  torque: quantity('N*m', 'rated torque of the original engine', { typical: '142 N·m', usual: [30, 1200] }),
+  power: quantity('kW', 'rated power of the original engine', {
+    measuredAs: 'paper',
+    typical: '66 kW',
+    usual: [15, 600],
+  }),
+  torque: quantity('N*m', 'rated torque of the original engine', {
+    measuredAs: 'paper',
+    typical: '142 N·m',
+    usual: [30, 1200],
+  }),
   induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
-  wheelbase: quantity('mm', 'wheelbase', { typical: '2640 mm', usual: [1700, 4200] }),
-  'track-front': quantity('mm', 'front track', { typical: '1395 mm', usual: [1000, 2000] }),
-  'track-rear': quantity('mm', 'rear track', { typical: '1400 mm', usual: [1000, 2000] }),
-  'final-drive': quantity('1', 'final drive ratio', { typical: '3.70' }),
+  wheelbase: quantity('mm', 'wheelbase', { measuredAs: 'paper', typical: '2640 mm', usual: [1700, 4200] }),
+  'track-front': quantity('mm', 'front track', { measuredAs: 'paper', typical: '1395 mm', usual: [1000, 2000] }),
+  'track-rear': quantity('mm', 'rear track', { measuredAs: 'paper', typical: '1400 mm', usual: [1000, 2000] }),
+  'final-drive': quantity('1', 'final drive ratio', { measuredAs: 'paper', typical: '3.70' }),
   tyre: designation(readTyre, 'tyre size on the placard', '185/70R14 88S'),
   'largest-tyre': designation(readTyre, 'largest tyre the maker lists', '195/70R14 91S'),
-  'top-speed': quantity('km/h', 'top speed', { typical: '160 km/h', usual: [80, 350] }),
+  'top-speed': quantity('km/h', 'top speed', { measuredAs: 'paper', typical: '160 km/h', usual: [80, 350] }),
 });
 
 const person = {
@@ -70,11 +87,26 @@ const person = {
   contact: z.string().optional().meta({ says: 'telephone or address' }),
 };
 
+/** What an instrument makes uncertain, greater than zero. */
+const ofInstrument = (says: string, meta: { typical: string }) =>
+  anyQuantity(says, { ...meta, measuredAs: 'named', range: 'above zero' });
+
 const instrumentShape = {
   what: z.string().meta({ says: 'what it is', typical: 'digital caliper, 150 mm' }),
-  uncertainty: anyQuantity('expanded uncertainty (k = 2) of one reading', { typical: '0.03 mm' }),
-  resolution: anyQuantity('smallest step it shows', { typical: '0.01 mm' }),
+  uncertainty: ofInstrument('expanded uncertainty (k = 2) of one reading; in % it is a share of the reading', {
+    typical: '0.03 mm',
+  }),
+  resolution: ofInstrument('smallest step it shows', { typical: '0.01 mm' }),
   checked: onDay('day of the last check or calibration'),
+  interval: z
+    .string()
+    .regex(/^[1-9]\d{0,2} (?:months?|years?)$/)
+    .optional()
+    .meta({
+      form: 'text',
+      says: 'how long that check holds; a reading taken later counts with twice the uncertainty',
+      typical: '12 months',
+    }),
   'checked-by': text('who checked it, or against what'),
   number: text('serial number'),
 };
@@ -129,7 +161,7 @@ export const buildSchema = z.strictObject({
   'new-engine-number': text('engine number of the engine fitted, and where it came from'),
   instruments: list(
     instrumentShape,
-    'instruments, which notes name under `with`; their uncertainty holds where a value states none',
+    'instruments, which notes name under `with`; no reading counts as surer than its instrument',
   ),
   'load-cases': list(loadCase, 'loads that capacities are compared with, as agreed with the certifier'),
   'signs-design': text('who signs for the design'),
@@ -146,4 +178,5 @@ export const buildSchema = z.strictObject({
     .meta({ says: 'photos of the whole vehicle' }),
 });
 export type BuildData = z.infer<typeof buildSchema>;
+export type Instrument = NonNullable<BuildData['instruments']>[number];
 export type LoadCase = NonNullable<BuildData['load-cases']>[number];

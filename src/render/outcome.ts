@@ -10,8 +10,10 @@ const shortMarks: Readonly<Record<string, string>> = {
   'recalled, not confirmed': 'recalled',
   'superseded text': 'superseded',
   'currency not known': 'currency not known',
-  'uncertainty partly assumed from the last digit written': 'U assumed',
   'proposed: load case not yet agreed with the certifier': 'proposed',
+  'uncertainty of a usual instrument assumed': 'U assumed',
+  'uncertainty assumed from the last digit of a figure': 'U of a figure assumed',
+  'instrument out of date, its uncertainty doubled': 'instrument out of date',
 };
 
 /** Sign and word, and after them what weakens the outcome; that may be left out where it stands elsewhere. */

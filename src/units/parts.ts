@@ -5,7 +5,7 @@ import { commaProblem, isRatio, notANumber, rangeProblem, readingsProblem, uncer
 import type { Unit } from './unit.js';
 
 /** Some of the text, and where it stands. */
-interface Span {
+export interface Span {
   text: string;
   at: readonly [start: number, end: number];
 }
@@ -19,17 +19,16 @@ export interface Uncertainty {
 
 /** A quantity taken apart, before anything is made of its units. */
 export interface Parts {
-  numbers: readonly Written[];
-  /** The number or the list, as written. */
+  value: Written;
+  /** The number as written. */
   number: Span;
   /** Empty where none was written. */
   unit: Span;
   uncertainty?: Uncertainty;
-  readings?: true;
 }
 
-/** Takes a quantity apart; the text is not empty and not overlong. */
-export function split(text: string, wanted: Unit): Parts | QuantityProblem {
+/** Takes a quantity apart, or a list of readings, each with what it carries; the text is not empty and not overlong. */
+export function split(text: string, wanted: Unit): Parts | { readings: readonly Parts[] } | QuantityProblem {
   const { at } = span(text, 0, text.length);
   const comma = commaProblem(text, ...at, wanted);
   return comma ?? (text[at[0]] === '[' ? splitReadings(text, ...at, wanted) : splitValue(text, ...at, wanted));
@@ -48,7 +47,7 @@ function splitValue(text: string, start: number, end: number, wanted: Unit): Par
   if (!sign) {
     return bracket
       ? notANumber(text, start, end, wanted)
-      : { numbers: [whole], number, unit: whole.unit ?? span(text, whole.end, end) };
+      : { value: whole, number, unit: whole.unit ?? span(text, whole.end, end) };
   }
   const before = whole.unit ?? span(text, whole.end, whole.end + sign.index);
   const second = readNumber(text, skip(text, whole.end + sign.index + sign[0].length));
@@ -58,13 +57,13 @@ function splitValue(text: string, start: number, end: number, wanted: Unit): Par
   const value = second.value;
   if (bracket) {
     if (before.text !== '' || !after.text.startsWith(')')) return notANumber(text, start, end, wanted);
-    return { numbers: [whole], number, unit: span(text, after.at[0] + 1, end), uncertainty: { value, at } };
+    return { value: whole, number, unit: span(text, after.at[0] + 1, end), uncertainty: { value, at } };
   }
-  if (before.text !== '') return { numbers: [whole], number, unit: before, uncertainty: { value, unit: after, at } };
+  if (before.text !== '') return { value: whole, number, unit: before, uncertainty: { value, unit: after, at } };
   if (after.text === '%') {
     return uncertaintyProblem('say of what the per cent are: write 1.2 mm ± 4 %, or (95 ± 2) %', after.at);
   }
-  return { numbers: [whole], number, unit: after, uncertainty: { value, at } };
+  return { value: whole, number, unit: after, uncertainty: { value, at } };
 }
 
 /** `unit` is set where it stands inside the number. */
@@ -101,35 +100,55 @@ function minutes(text: string, first: Written, wanted: Unit): Whole | undefined 
   };
 }
 
-function splitReadings(text: string, start: number, end: number, wanted: Unit): Parts | QuantityProblem {
+/**
+ * `[2.48, 2.51] mm`, `[2.48 mm, 0.099 in]`, `[40 ± 1, 41 ± 2] mm`: each reading keeps its own unit and ±. A unit behind
+ * the list, or the only one that stands in it, holds for readings without one.
+ */
+function splitReadings(
+  text: string,
+  start: number,
+  end: number,
+  wanted: Unit,
+): { readings: readonly Parts[] } | QuantityProblem {
+  const list = listItems(text, start, end);
+  if ('code' in list) return list;
+  const readings: Parts[] = [];
+  for (const { at } of list.items) {
+    const read = splitValue(text, ...at, wanted);
+    if ('code' in read) return read;
+    readings.push(read);
+  }
+  const { behind } = list;
+  const own = readings.map((r) => r.unit).filter((u) => u.text !== '');
+  const both = behind.text === '' ? undefined : own.find((u) => u.text !== behind.text);
+  if (both) return readingsProblem(both.text, `write the unit once: at each reading, or behind the list`, both.at);
+  const common = behind.text !== '' ? behind : new Set(own.map((u) => u.text)).size === 1 ? own[0] : undefined;
+  return { readings: readings.map((r) => (r.unit.text === '' && common ? { ...r, unit: common } : r)) };
+}
+
+/** The readings of a list, and what stands behind it. A list is closed, and none of its places is empty. */
+export function listItems(
+  text: string,
+  start = 0,
+  end = text.length,
+): { items: readonly Span[]; behind: Span } | QuantityProblem {
   const close = text.indexOf(']', start);
   if (close < 0 || close >= end) return readingsProblem(text.slice(start, end), 'close the list with ]', [start, end]);
-  const inside = span(text, start + 1, close);
+  const open = text.indexOf('[', start);
   const behind = span(text, close + 1, end);
-  if (inside.text === '') return readingsProblem('[]', 'write the readings between the brackets', [start, close + 1]);
-  if (/±|\+\s?\/|\+-/u.test(text.slice(start, end))) {
-    return readingsProblem(
-      text.slice(start, end),
-      'leave ± out: a list gives its own spread, and the instrument is named with `with:`',
-      [start, end],
-    );
+  if (/^(?:±|\+\s?\/|\+-)/u.test(behind.text))
+    return readingsProblem(behind.text, 'write ± at each reading, inside the brackets', behind.at);
+  const items: Span[] = [];
+  for (let from = open + 1; from <= close; ) {
+    const mark = text.slice(from, close).search(/[,;]/u);
+    const until = mark < 0 ? close : from + mark;
+    items.push(span(text, from, until));
+    from = until + 1;
   }
-  const numbers: Written[] = [];
-  const units: Span[] = behind.text === '' ? [] : [behind];
-  let from = inside.at[0];
-  while (from < close) {
-    const next = readNumber(text, from);
-    if (!next) return notANumber(text, from, close, wanted);
-    numbers.push(next);
-    const comma = text.slice(next.end, close).search(/[,;]/u);
-    const own = span(text, next.end, comma < 0 ? close : next.end + comma);
-    if (own.text !== '') units.push(own);
-    from = comma < 0 ? close : skip(text, next.end + comma + 1);
-  }
-  const other = units.find((u) => u.text !== units[0]!.text);
-  if (other)
-    return readingsProblem(other.text, 'write all readings in one unit, and the unit once, behind the list', other.at);
-  return { numbers, number: span(text, start, close + 1), unit: units[0] ?? span(text, end, end), readings: true };
+  if (items.length > 1 && items.at(-1)!.text === '') items.pop();
+  if (items.every((item) => item.text === ''))
+    return readingsProblem('[]', 'write the readings between the brackets', [open, close + 1]);
+  return { items, behind };
 }
 
 function span(text: string, from: number, to: number): Span {

@@ -15,18 +15,22 @@ export interface Quantity {
   /** As written, in its one printed spelling. */
   unit: string;
   dimension: Dimension;
-  /**
-   * Expanded uncertainty (k = 2) in SI units: as stated behind ±, or type A of several readings, and then no less than
-   * half the last place written, because equal readings do not make an instrument exact.
-   */
+  /** Expanded uncertainty (k = 2) in SI units, as stated behind ± of the one value. */
   expanded?: number;
   /**
    * Half the last place written, in SI units; of a fraction, half of one part (3/8 in: 1/16 in). 0 for a ratio of two
    * whole numbers, which are counted.
    */
   halfDigit: number;
-  /** In SI units, where several were written. */
+  /** In SI units, where several were written; then `si` is their mean. */
   readings?: readonly number[];
+  /**
+   * Expanded uncertainty of that mean from the spread of the readings (type A, k as of Student’s t), in SI units. What the
+   * instrument and the method bring is not in it: equal readings do not make an instrument exact.
+   */
+  spread?: number;
+  /** Expanded uncertainty in SI units that was stated behind ± of each reading, where one was. */
+  eachStated?: readonly (number | undefined)[];
 }
 
 export type QuantityResult = { ok: true; quantity: Quantity } | { ok: false; problem: QuantityProblem };
@@ -40,7 +44,8 @@ const LONGEST = 500;
  *     quantity  =  number unit
  *               |  number ± number unit  |  number unit ± number unit  |  number unit ± number %
  *               |  ( number ± number ) unit
- *               |  [ number, number, … ] unit          readings: their mean and type A uncertainty
+ *               |  [ quantity, quantity, … ]           readings: their mean and its type A uncertainty
+ *               |  [ number, number, … ] unit          the same, with the unit written once
  *               |  number : number                     a ratio, where `1` fits
  *     number    =  2.5  |  4.5e3  |  4.5×10³  |  3/4  |  1-1/8  |  1 1/8  |  1½      with a sign before it
  *     ±         =  ±  |  +/-  |  +-
@@ -53,7 +58,8 @@ const LONGEST = 500;
 export function readQuantity(text: string, fits: string): QuantityResult {
   const wanted = unit(fits);
   const read = readable(text, wanted) ?? split(text, wanted);
-  const done = 'code' in read ? read : assemble(text, read, wanted);
+  const done =
+    'code' in read ? read : 'readings' in read ? several(text, read.readings, wanted) : one(text, read, wanted);
   return 'code' in done ? { ok: false, problem: done } : { ok: true, quantity: done };
 }
 
@@ -74,37 +80,52 @@ function readable(text: string, wanted: Unit): QuantityProblem | undefined {
   return undefined;
 }
 
-function assemble(text: string, parts: Parts, wanted: Unit): Quantity | QuantityProblem {
-  const { numbers, number, unit: behind, uncertainty } = parts;
+function one(text: string, parts: Parts, wanted: Unit): Quantity | QuantityProblem {
+  const { value, number, unit: behind, uncertainty } = parts;
   if (behind.text === '' && wanted.text !== '1') return noUnit(number.text, number.at, wanted);
   const found = behind.text === '' ? wanted : readUnit(behind.text);
   if (!found) return unknownUnit(behind.text, behind.at, wanted);
   if (!sameDimension(found.dimension, wanted.dimension)) return notThatUnit(found, behind.text, behind.at, wanted);
-
-  const toSI = (x: Decimal) => x.times(found.factor).plus(found.offset ?? 0);
-  const middle =
-    numbers.length === 1 ? numbers[0]!.value : Decimal.sum(...numbers.map((n) => n.value)).div(numbers.length);
-  const exact = toSI(middle);
-  const halfDigit = Decimal.max(...numbers.map((n) => n.step))
-    .div(2)
-    .times(found.factor)
-    .toNumber();
+  const exact = value.value.times(found.factor).plus(found.offset ?? 0);
   const quantity = {
     text: text.trim(),
     si: exact.toNumber(),
     exact,
     unit: found.text,
     dimension: found.dimension,
-    halfDigit,
+    halfDigit: value.step.div(2).times(found.factor).toNumber(),
   };
-  if (parts.readings) {
-    const readings = numbers.map((n) => toSI(n.value).toNumber());
-    const spread = typeA(readings);
-    return { ...quantity, readings, ...(spread === undefined ? {} : { expanded: Math.max(spread, halfDigit) }) };
-  }
   if (!uncertainty) return quantity;
-  const expanded = stated(uncertainty, middle, found);
+  const expanded = stated(uncertainty, value.value, found);
   return typeof expanded === 'number' ? { ...quantity, expanded } : expanded;
+}
+
+function several(text: string, readings: readonly Parts[], wanted: Unit): Quantity | QuantityProblem {
+  const each: Quantity[] = [];
+  for (const reading of readings) {
+    const read = one(text, reading, wanted);
+    if ('code' in read) return read;
+    each.push(read);
+  }
+  return meanOf(each, text);
+}
+
+/** The mean of readings of one dimension; it is shown in the unit of the first. */
+export function meanOf(each: readonly Quantity[], text: string): Quantity {
+  const exact = Decimal.sum(...each.map((q) => q.exact)).div(each.length);
+  const readings = each.map((q) => q.si);
+  const spread = typeA(readings);
+  return {
+    text: text.trim(),
+    si: exact.toNumber(),
+    exact,
+    unit: each[0]!.unit,
+    dimension: each[0]!.dimension,
+    halfDigit: Math.max(...each.map((q) => q.halfDigit)),
+    readings,
+    ...(spread === undefined ? {} : { spread }),
+    ...(each.some((q) => q.expanded !== undefined) ? { eachStated: each.map((q) => q.expanded) } : {}),
+  };
 }
 
 /** The stated uncertainty in SI units. */

@@ -154,5 +154,11 @@ export function uncertaintyProblem(hint: string, at: At): QuantityProblem {
 }
 
 export function readingsProblem(found: string, hint: string, at: At): QuantityProblem {
-  return { code: 'readings', found: quoted(found), expected: 'readings such as [2.48, 2.51, 2.50] mm', hint, at };
+  return {
+    code: 'readings',
+    found: quoted(found),
+    expected: 'readings such as [2.48, 2.51, 2.50] mm or [2.48 ± 0.02 mm, 2.51 ± 0.02 mm]',
+    hint,
+    at,
+  };
 }

@@ -1,5 +1,6 @@
+import { listItems } from './parts.js';
 import { type QuantityProblem, quoted } from './problem.js';
-import { type Quantity, readQuantity } from './quantity.js';
+import { meanOf, type Quantity, readQuantity } from './quantity.js';
 
 /**
  * Angles that carry their direction in words. Positive is, for each axis:
@@ -51,7 +52,7 @@ export const directionWords: readonly string[] = Object.keys(directions);
 export const directionWordsOf = (axis: Axis): readonly string[] =>
   directionWords.filter((words) => directions[words]![0] === axis);
 
-export interface Slope {
+interface Slope {
   /** Its `si`, `exact` and `readings` carry the sign of the convention. */
   quantity: Quantity;
   /** In its one printed spelling. */
@@ -65,25 +66,70 @@ const longestFirst = directionWords.toSorted((a, b) => b.length - a.length);
 const patterns = longestFirst.map((words) => words.replaceAll(' the ', ' (?:the )?').replaceAll(' ', '[\\s-]+'));
 const DIRECTION = new RegExp(`(?<=[\\s°′'’])(?:${patterns.map((p) => `(${p})`).join('|')})\\s*$`, 'iu');
 
-/** Whether a text ends in words of direction, and so can be nothing but a slope. */
-export const endsInDirection = (text: string): boolean => directionAt(text) !== null;
+/** Whether a text or a reading of a list ends in words of direction, and so can be nothing but a slope. */
+export const endsInDirection = (text: string): boolean => directionAt(text) !== null || eachHasDirection(text);
 
 const directionAt = (text: string): RegExpExecArray | null => (text.length > 500 ? null : DIRECTION.exec(text));
 
+type ReadSlope = ({ ok: true } & Slope) | { ok: false; problem: QuantityProblem };
+
 /**
  * Reads `3.2 deg down to the rear` or `2 ± 0.1 deg nose up`. A sign does not stand for the words, because nobody agrees
- * which way is positive.
+ * which way is positive. Of readings such as `[2.9 deg nose up, 0.1 deg nose down]` each has its own direction, unless one
+ * stands behind the list; the mean is that of the signed angles.
  */
-export function readSlope(text: string): ({ ok: true } & Slope) | { ok: false; problem: QuantityProblem } {
+export function readSlope(text: string): ReadSlope {
+  return eachHasDirection(text) ? readEach(text) : readOne(text);
+}
+
+/** Whether the readings of a list carry words of direction; otherwise those behind it hold for all. */
+function eachHasDirection(text: string): boolean {
+  if (text.length > 500 || !text.trimStart().startsWith('[')) return false;
+  const list = listItems(text);
+  return !('code' in list) && list.items.some((item) => directionAt(item.text));
+}
+
+function readEach(text: string): ReadSlope {
+  const list = listItems(text);
+  if ('code' in list) return { ok: false, problem: list };
+  const { behind } = list;
+  if (behind.text !== '') {
+    const hint = 'write the direction once: at each reading, or behind the list';
+    return { ok: false, problem: { code: 'direction', found: quoted(behind.text), expected, hint, at: behind.at } };
+  }
+  const each: Slope[] = [];
+  for (const item of list.items) {
+    const read = readOne(item.text);
+    if (!read.ok) {
+      const [from, to] = read.problem.at;
+      return { ok: false, problem: { ...read.problem, at: [item.at[0] + from, item.at[0] + to] } };
+    }
+    if (each[0] && read.axis !== each[0].axis) {
+      const hint = `end with one of: ${directionWordsOf(each[0].axis).join(', ')}`;
+      return { ok: false, problem: { code: 'direction', found: quoted(read.direction), expected, hint, at: item.at } };
+    }
+    each.push(read);
+  }
+  const quantity = meanOf(
+    each.map((slope) => slope.quantity),
+    text,
+  );
+  const way = (si: number) => Math.sign(si);
+  const like = each.find((slope) => way(slope.quantity.si) === way(quantity.si)) ?? each[0]!;
+  return { ok: true, ...like, quantity };
+}
+
+function readOne(text: string): ReadSlope {
   const words = directionAt(text);
   const angle = readQuantity(words ? text.slice(0, words.index) : text, 'deg');
   if (!words) return { ok: false, problem: noDirection(text, angle) };
   if (!angle.ok) return angle;
   const direction = longestFirst[words.slice(1).findIndex((group) => group !== undefined)]!;
   const [axis, sign] = directions[direction]!;
-  const { exact } = angle.quantity;
-  if (exact.lt(0) || (sign === 0 && !exact.isZero()))
-    return { ok: false, problem: contradiction(text, exact.lt(0), direction) };
+  const { exact, readings = [] } = angle.quantity;
+  const negative = exact.lt(0) || readings.some((x) => x < 0);
+  const turns = !exact.isZero() || readings.some((x) => x !== 0);
+  if (negative || (sign === 0 && turns)) return { ok: false, problem: contradiction(text, negative, direction) };
   return { ok: true, quantity: turned(angle.quantity, sign, text), direction, axis, positive: positive[axis] };
 }
 

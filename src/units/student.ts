@@ -37,7 +37,8 @@ export const COVERAGE = 0.9545;
 export function typeA(readings: readonly number[]): number | undefined {
   const n = readings.length;
   if (n < 2) return undefined;
-  const mean = readings.reduce((a, b) => a + b, 0) / n;
-  const squares = readings.reduce((sum, x) => sum + (x - mean) ** 2, 0);
+  const apart = readings.map((x) => x - readings[0]!);
+  const mean = apart.reduce((a, b) => a + b, 0) / n;
+  const squares = apart.reduce((sum, x) => sum + (x - mean) ** 2, 0);
   return studentT(n - 1, COVERAGE) * Math.sqrt(squares / (n - 1) / n);
 }

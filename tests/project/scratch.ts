@@ -18,5 +18,6 @@ export const buildFile = `---
 title: A car made up for tests
 vehicle: { make: Examplia, model: One, built: 1990-06, category: MA, registration: VIC }
 original: { mass: 1100 kg, mass-source: made up, induction: na }
+instruments: [{ id: caliper-1, what: caliper, uncertainty: 0.03 mm }]
 ---
 `;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Quantity, type QuantityProblem, readQuantity } from '../../src/units/quantity.js';
 import { showQuantity } from '../../src/units/show.js';
+import { COVERAGE, studentT } from '../../src/units/student.js';
 
 function quantity(text: string, fits: string): Quantity {
   const read = readQuantity(text, fits);
@@ -153,18 +154,70 @@ describe('readings', () => {
     const read = quantity('[2.48, 2.51, 2.50] mm', 'mm');
     expect(read.readings).toEqual([0.00248, 0.00251, 0.0025]);
     expect(read.si).toBeCloseTo(0.00249667, 8);
-    expect(read.expanded).toBeCloseTo(0.0000399, 7);
+    expect(read.spread).toBeCloseTo(0.0000399, 7);
+    expect(read.expanded).toBeUndefined();
     expect(read.text).toBe('[2.48, 2.51, 2.50] mm');
   });
 
   it('of one have no spread', () => {
     const read = quantity('[2.48] mm', 'mm');
     expect(read.readings).toEqual([0.00248]);
-    expect(read.expanded).toBeUndefined();
+    expect(read.spread).toBeUndefined();
   });
 
-  it('that are equal do not make the instrument exact', () => {
-    expect(quantity('[2.5, 2.5, 2.5] mm', 'mm').expanded).toBe(0.00005);
+  it('that are equal have no spread, and keep half the last place written', () => {
+    expect(quantity('[2.5, 2.5, 2.5] mm', 'mm')).toMatchObject({ spread: 0, halfDigit: 0.00005 });
+  });
+
+  /** JCGM 100:2008, H.2, table H.2, first column: five voltages, mean 4.9990 V, s of the mean 0.0032 V [from memory]. */
+  it('give the mean and its standard uncertainty of the worked example of the Guide', () => {
+    const read = quantity('[5.007, 4.994, 5.005, 4.990, 4.999] V', 'V');
+    expect(read.si).toBeCloseTo(4.999, 10);
+    expect(read.spread! / studentT(4, COVERAGE)).toBeCloseTo(0.0032, 4);
+  });
+
+  it('keep each its own unit', () => {
+    expect(quantity('[40 mm, 40 in, 40 in]', 'mm').readings).toEqual([0.04, 1.016, 1.016]);
+    expect(quantity('[25.4 mm, 1 in, 2.54 cm]', 'mm')).toMatchObject({ si: 0.0254, unit: 'mm', spread: 0 });
+    expect(quantity('[20 degC, 293.15 K]', 'degC').si).toBeCloseTo(293.15, 9);
+  });
+
+  it('keep each its own ±', () => {
+    expect(quantity('[40 mm, 41 ± 500 mm]', 'mm').eachStated).toEqual([undefined, 0.5]);
+    expect(quantity('[40 ± 1, 41 ± 2] mm', 'mm').eachStated).toEqual([0.001, 0.002]);
+    expect(quantity('[40 mm ± 1 %, (41 ± 2) mm]', 'mm').eachStated).toEqual([0.0004, 0.002]);
+  });
+
+  it('tell which of them is of another kind', () => {
+    expect(problem('[40 mm, 40 kg]', 'mm')).toMatchObject({ code: 'dimension', at: [11, 13] });
+    expect(problem('[40 mm, 40 kg, 40 mm]', 'mm')).toMatchObject({ code: 'dimension', at: [11, 13] });
+    expect(problem('[40 mm, 40 in, 40]', 'mm')).toMatchObject({ code: 'unit-missing', at: [15, 17] });
+  });
+
+  it('read a number with an exponent to its own digits', () => {
+    expect(quantity('4.9e1 mm', 'mm')).toMatchObject({ si: 0.049, halfDigit: quantity('49 mm', 'mm').halfDigit });
+    expect(quantity('4.90e1 mm', 'mm').halfDigit).toBe(quantity('49.0 mm', 'mm').halfDigit);
+  });
+
+  it('in another order are the same, whatever they are', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(fc.integer({ min: 1, max: 9999 }), fc.constantFrom('mm', 'in', 'm')), {
+          minLength: 2,
+          maxLength: 6,
+        }),
+        (readings) => {
+          const written = readings.map(([n, u]) => `${n} ${u}`);
+          const one = quantity(`[${written.join(', ')}]`, 'mm');
+          const other = quantity(`[${written.toReversed().join(', ')}]`, 'mm');
+          const alone = written.map((w) => quantity(w, 'mm').si);
+          expect(one.readings).toEqual(alone);
+          expect(other.si).toBeCloseTo(one.si, 9);
+          expect(one.si).toBeGreaterThanOrEqual(Math.min(...alone) * (1 - 1e-12));
+          expect(one.si).toBeLessThanOrEqual(Math.max(...alone) * (1 + 1e-12));
+        },
+      ),
+    );
   });
 
   it.each(['[2.48 mm, 2.51 mm]', '[2.48mm; 2.51mm]', '[2.48, 2.51 mm]', '[2.48,2.51] mm', '[ 2.48 , 2.51 ]mm'])(
@@ -180,7 +233,8 @@ describe('readings', () => {
     ['[] mm', 'readings'],
     ['[2.48, 2.51 mm', 'readings'],
     ['[2.48, 2.51] ± 0.02 mm', 'readings'],
-    ['[2.48 mm, 2.51 in]', 'readings'],
+    ['[2.48 mm, 2.51 in] mm', 'readings'],
+    ['[2.48 mm, 2.51] in', 'readings'],
     ['[2.48, , 2.51] mm', 'number'],
     ['[2.48, 2.51]', 'unit-missing'],
     ['[2.48, x] mm', 'number'],

@@ -34,6 +34,32 @@ describe('angles with their direction in words', () => {
     expect(readSlope(text)).toMatchObject({ axis });
   });
 
+  it.each([
+    ['[2.9 deg nose up, 2.9 deg nose down]', 0, 'nose up'],
+    ['[2.9 deg nose up, 0.1 deg nose down]', 1.4, 'nose up'],
+    ['[0.1 deg nose up, 2.9 deg down to the front]', -1.4, 'down to the front'],
+    ['[3.0 deg nose up, 3.2 deg rear down, 3.1 deg up to the front]', 3.1, 'nose up'],
+    ['[1 ± 0.2 deg nose up, 0 deg level]', 0.5, 'nose up'],
+  ])('each reading of %s has its own direction', (text, mean, direction) => {
+    expect(degrees(text)).toBeCloseTo(mean, 12);
+    expect(readSlope(text)).toMatchObject({ axis: 'pitch', direction, quantity: { text } });
+    expect(endsInDirection(text)).toBe(true);
+  });
+
+  it('of readings with their own directions tells which lacks one', () => {
+    const problem = (text: string) => {
+      const read = readSlope(text);
+      return read.ok ? undefined : [read.problem.code, text.slice(...read.problem.at)];
+    };
+    expect(problem('[2.9 deg nose up, 2.9 deg]')).toEqual(['direction', '2.9 deg']);
+    expect(problem('[2.9 deg nose up, 2.9 deg top in]')).toEqual(['direction', '2.9 deg top in']);
+    expect(problem('[2.9 deg nose up, -2.9 deg nose up]')).toEqual(['direction', '-2.9 deg nose up']);
+    expect(problem('[2.9 deg nose up, 2.9 deg nose down] nose up')).toEqual(['direction', 'nose up']);
+    expect(problem('[2.9 deg nose up, 2.9 mm nose up]')).toEqual(['dimension', 'mm']);
+    expect(problem('[2, -2] deg level')?.[0]).toBe('direction');
+    expect(problem('[2, -1] deg nose up')?.[0]).toBe('direction');
+  });
+
   it('is told from a quantity by the words at its end: none of them ends in a unit that would be read', () => {
     for (const words of directionWords) {
       const text = `2 deg ${words}`;

@@ -46,7 +46,8 @@ const tableOfText: Json = {
 /** Keys that are there without a value are left out, so editors must not object to them. */
 function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; jsonSchema: Json }): void {
   const meta = (zodSchema as unknown as z.ZodType).meta?.() as Partial<FieldMeta> | undefined;
-  for (const own of ['form', 'says', 'unit', 'how', 'typical', 'usual', 'choices']) delete jsonSchema[own];
+  for (const own of ['form', 'says', 'unit', 'how', 'typical', 'usual', 'measuredAs', 'range', 'choices'])
+    delete jsonSchema[own];
   if (!meta?.form) return;
   const description = [meta.says, meta.unit && meta.unit !== '1' && `in a unit such as ${meta.unit}`, meta.how]
     .filter(Boolean)

@@ -1,29 +1,88 @@
 import type { Value } from '../../calc/value.js';
 import type { Measured } from '../../project/fields.js';
+import { instrumentOf, outOfDate, uncertaintyOf as uncertaintyWith } from '../../project/instruments.js';
+import { measuredIn } from '../../project/measured-in.js';
+import { classBySize, measurementClasses, methodOf, usualOf } from '../../project/measurement-classes.js';
 import type { Build } from '../../project/model.js';
-import { sameDimension } from '../../units/unit.js';
 
-/**
- * A measured field as a value. Its uncertainty is, in this order: what is written at the value or follows from repeated
- * readings, what build.md states for the instrument, half the last digit written; the last is marked as assumed.
- */
+/** A measured field as a value, with one source of uncertainty: the place at which it was written. */
 export function valueOf(measured: Measured, build: Build): Value {
   const { quantity, at } = measured;
-  const source = `${at.file}#${at.path}`;
-  const instrument = build.data.instruments?.find((i) => i.id === measured.with);
-  const ofInstrument =
-    instrument?.uncertainty && sameDimension(instrument.uncertainty.quantity.dimension, quantity.dimension)
-      ? instrument.uncertainty.quantity.si
-      : undefined;
-  const stated =
-    quantity.readings && quantity.expanded !== undefined && ofInstrument !== undefined
-      ? Math.hypot(quantity.expanded, ofInstrument)
-      : (quantity.expanded ?? ofInstrument);
+  const { expanded, assumed } = uncertaintyOf(measured, build);
+  const source = sourceOf(measured);
   return {
     si: quantity.si,
     unit: quantity.unit,
-    parts: new Map([[source, stated ?? quantity.halfDigit]]),
-    assumed: new Set(stated === undefined && quantity.halfDigit > 0 ? [source] : []),
+    parts: new Map([[source, expanded]]),
+    assumed: new Set(assumed === undefined ? [] : [source]),
     origin: { kind: 'note', place: at, text: quantity.text },
   };
 }
+
+const sourceOf = ({ at }: Measured): string => `${at.file}#${at.path}`;
+
+interface Uncertainty {
+  /** Expanded uncertainty (k = 2) in SI units. */
+  expanded: number;
+  /** What was taken because nobody stated it: that of a usual instrument, or half the last digit of a figure. */
+  assumed?: string | undefined;
+  /** The check of the instrument was too long ago, so that its uncertainty was widened. */
+  outOfDate: boolean;
+}
+
+/**
+ * The uncertainty of a measured field. Instrument and method combine as the root of the sum of squares (JCGM 100:2008,
+ * 4.3 and 5.1.2), and with them the spread of readings of one place (4.2.3). What the instrument is off is the same for all
+ * readings, so that it does not shrink with their number (5.2.2, note 1). Without an instrument the coarsest usual one of the
+ * class is taken. A stated ± stands for instrument and method, but is no narrower than the instrument that is named. Half
+ * the last place written may widen the result and never narrows it.
+ */
+export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
+  const { quantity } = measured;
+  const as = measured.as ?? classBySize(quantity);
+  const instrument = instrumentOf(measured, build);
+  const own = instrument && uncertaintyWith(instrument, measured);
+  const { expanded, readings, eachStated = [], spread = 0, halfDigit } = quantity;
+  const late = instrument !== undefined && own !== undefined && outOfDate(instrument, measured.on);
+  const unstated = own === undefined ? usualOf(as, quantity) : Math.hypot(own, methodOf(as, quantity));
+  const each = (readings ?? [quantity.si]).map((_, i) => {
+    const stated = readings ? eachStated[i] : expanded;
+    return stated === undefined ? Math.max(unstated ?? 0, halfDigit) : Math.max(stated, own ?? 0);
+  });
+  const ofOne = each.reduce((sum, u) => sum + u, 0) / each.length;
+  const someUnstated = readings ? each.some((_, i) => eachStated[i] === undefined) : expanded === undefined;
+  return {
+    expanded: Math.hypot(ofOne, spread),
+    assumed: someUnstated && own === undefined && ofOne > 0 ? assumedFrom(unstated, as) : undefined,
+    outOfDate: late,
+  };
+}
+
+const assumedFrom = (usual: number | undefined, as: keyof typeof measurementClasses): string =>
+  usual === undefined ? 'last digit' : `usual ${measurementClasses[as].instrument}`;
+
+const markOfInstrument = 'uncertainty of a usual instrument assumed';
+const markOfDigit = 'uncertainty assumed from the last digit of a figure';
+const markOfDate = 'instrument out of date, its uncertainty doubled';
+
+/** What must stand beside an outcome that rests on these values, of what was assumed or widened in their uncertainty. */
+export function uncertaintyMarks(value: Pick<Value, 'parts' | 'assumed'>, build: Build): string[] {
+  const known = uncertaintiesIn(build);
+  const sources = [...value.parts].filter(([, part]) => part !== 0).flatMap(([source]) => known.get(source) ?? []);
+  return [
+    ...(sources.some((u) => u.assumed !== undefined && u.assumed !== 'last digit') ? [markOfInstrument] : []),
+    ...(sources.some((u) => u.assumed === 'last digit') ? [markOfDigit] : []),
+    ...(sources.some((u) => u.outOfDate) ? [markOfDate] : []),
+  ];
+}
+
+/** The uncertainty of every measured field of a build by its source. */
+function uncertaintiesIn(build: Build): ReadonlyMap<string, Uncertainty> {
+  const known = found.get(build);
+  if (known) return known;
+  const all = [build.data, ...build.notes.map((note) => note.data)].flatMap(measuredIn);
+  const made = new Map(all.map((measured) => [sourceOf(measured), uncertaintyOf(measured, build)]));
+  found.set(build, made);
+  return made;
+}
+const found = new WeakMap<Build, ReadonlyMap<string, Uncertainty>>();

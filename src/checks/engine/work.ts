@@ -19,6 +19,7 @@ import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolve, type World } from '../codes/limits.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
+import { uncertaintyMarks } from './values.js';
 import { type Decision, decide, marksOf } from './verdict.js';
 
 /** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
@@ -259,7 +260,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...more,
         ...marksOf(limit),
         ...(limit.recommended ? ['recommendation'] : []),
-        ...(value.assumed.size > 0 ? ['uncertainty partly assumed from the last digit written'] : []),
+        ...uncertaintyMarks(value, build),
       ];
       add(id, subject, {
         of,

@@ -25,10 +25,12 @@ const wheel = (state: string) =>
         typical: '4.5 deg top to the rear',
       }),
       inclination: quantity('deg', `inclination of the steering axis ${state}, steered wheels only`, {
+        measuredAs: 'caster',
         how: 'by the gauge, in the same swing as the caster',
         typical: '12.5 deg',
       }),
       height: quantity('mm', `ride height at which it was taken ${state}`, {
+        measuredAs: 'ride-height',
         how: 'wheel centre to guard edge, tape',
         typical: '362 mm',
       }),
@@ -67,7 +69,11 @@ export const shape = {
   thrust: slopeAbout(
     'plan',
     'direction in which the rear axle points, where the gauge shows it; otherwise it follows from its two wheels',
-    { how: `${before}; four-wheel gauge, or strings parallel to the centre line`, typical: '0.05 deg to the left' },
+    {
+      measuredAs: 'toe',
+      how: `${before}; four-wheel gauge, or strings parallel to the centre line`,
+      typical: '0.05 deg to the left',
+    },
   ),
   'maker-thrust': makerFigures('deg', 'thrust angle, either way'),
   'bump-steer': list(
@@ -75,6 +81,7 @@ export const shape = {
       stations: list(
         {
           travel: quantity('mm', 'travel of the wheel from ride height, up; down with a minus', {
+            range: 'signed',
             how: 'spring out, steering locked in the middle, body on stands; height of the hub by scale, steps of 10 mm',
             typical: '-40 mm',
           }),
@@ -90,6 +97,7 @@ export const shape = {
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),
   'joint-play': quantity('mm', 'greatest free play of a steering joint, found before the alignment', {
+    measuredAs: 'dial',
     how: 'dial gauge across the joint, wheel rocked by hand',
     typical: '0.2 mm',
   }),

@@ -22,6 +22,7 @@ const member = (state: string) =>
         usual: [0.6, 12],
       }),
       loss: quantity('mm', `wall lost to corrosion, ${state}`, {
+        measuredAs: 'thickness',
         how: 'original thickness less the thinnest place after cleaning',
         typical: '0.2 mm',
       }),

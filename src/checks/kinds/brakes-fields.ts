@@ -17,6 +17,7 @@ const axle = (which: string) =>
       part: text(`maker and part of callipers, discs or drums, and pads at the ${which}`),
       pistons: count(`${which} pistons that press on one side of the disc; of a drum 1`, { typical: '1' }),
       piston: quantity('mm', `diameter of a ${which} piston or wheel cylinder`, {
+        measuredAs: 'thickness',
         how: 'caliper on the piston or in the bore, or as cast on the body',
         typical: '54.0 mm',
       }),
@@ -25,10 +26,12 @@ const axle = (which: string) =>
         `how the ${which} calliper is mounted`,
       ),
       friction: quantity('1', `friction of the ${which} pads`, {
+        measuredAs: 'paper',
         how: "maker's figure for cold, bedded pads",
         typical: '0.38',
       }),
       factor: quantity('1', `brake factor of the ${which} drums: force at the drum over force of the cylinder`, {
+        measuredAs: 'paper',
         how: "maker's figure",
         typical: '2.2',
       }),
@@ -36,6 +39,7 @@ const axle = (which: string) =>
         'mm',
         `effective radius at the ${which}: axle to the middle of the pad; of a drum half its diameter`,
         {
+          measuredAs: 'thickness',
           how: 'caliper: half the outer diameter of the rubbed band less half the height of the pad',
           typical: '112 mm',
         },
@@ -43,25 +47,29 @@ const axle = (which: string) =>
       diameter: quantity(
         'mm',
         `outside diameter of the ${which} discs, or inside diameter of the drums, the greatest`,
-        { how: 'caliper or drum gauge, three places', typical: '258 mm' },
+        { measuredAs: 'thickness', how: 'caliper or drum gauge, three places', typical: '258 mm' },
       ),
       thickness: quantity('mm', `thickness of the ${which} discs, the least`, {
         how: 'micrometer, eight places, 10 mm from the edge',
         typical: '21.8 mm',
       }),
       'run-out': quantity('mm', `run-out of the ${which} discs as fitted, the greater`, {
+        measuredAs: 'dial',
         how: 'dial gauge 10 mm from the edge, wheel nuts tightened on washers',
         typical: '0.05 mm',
       }),
       pad: quantity('mm', `thickness of the ${which} linings`, {
+        measuredAs: 'rule',
         how: 'rule or depth gauge, without the back',
         typical: '11 mm',
       }),
       move: quantity('mm', `movement of the ${which} pistons until the pads bite hard`, {
+        measuredAs: 'dial',
         how: 'dial gauge on the pad, pedal pressed hard',
         typical: '0.6 mm',
       }),
       swell: quantity('cm3', `swell of the ${which} hoses and fluid at working pressure`, {
+        measuredAs: 'paper',
         how: "maker's figure of the hoses, or measured at the pushrod with the callipers clamped",
         typical: '0.8 cm3',
       }),
@@ -99,6 +107,7 @@ const system = (state: string) =>
         typical: '55 %',
       }),
       stroke: quantity('mm', `stroke available at the pushrod ${state}`, {
+        measuredAs: 'thickness',
         how: 'depth gauge, system open',
         typical: '34 mm',
       }),
@@ -107,10 +116,12 @@ const system = (state: string) =>
         typical: '0.9',
       }),
       'booster-ratio': quantity('1', `booster ratio ${state}, force out over force in`, {
+        measuredAs: 'paper',
         how: "maker's figure",
         typical: '4.0',
       }),
       'booster-assist': quantity('N', `greatest force that the booster adds ${state}`, {
+        measuredAs: 'paper',
         how: "maker's figure, at its run-out",
         typical: '2900 N',
       }),
@@ -118,7 +129,10 @@ const system = (state: string) =>
         how: 'two gauges, front and rear, or as marked',
         typical: '3.0 MPa',
       }),
-      'valve-slope': quantity('1', `rise of rear pressure over front pressure above that ${state}`, { typical: '0.3' }),
+      'valve-slope': quantity('1', `rise of rear pressure over front pressure above that ${state}`, {
+        measuredAs: 'paper',
+        typical: '0.3',
+      }),
       front: axle('front'),
       rear: axle('rear'),
       on: onDay('day on which it was measured'),
@@ -132,6 +146,7 @@ export const shape = {
   planned: system('as planned'),
   now: system('as fitted'),
   'pedal-force': quantity('N', 'pedal force at which the brakes are reckoned', {
+    measuredAs: 'paper',
     how: 'as agreed with the certifier, or as in the test',
     typical: '350 N',
   }),
@@ -143,6 +158,7 @@ export const shape = {
       }),
       rear: quantity('kg', 'mass on the rear axle, laden for the test', { typical: '840 kg' }),
       'cg-height': quantity('mm', 'height of the centre of mass, laden', {
+        measuredAs: 'cg-height',
         how: 'from the mass note, moved by the load',
         typical: '560 mm',
       }),
@@ -166,11 +182,13 @@ export const shape = {
     'figures of the maker, rear',
   ),
   'pedal-reserve': quantity('mm', 'pedal to floor when pressed hard', {
+    measuredAs: 'rule',
     how: 'rule from the pad to the floor, engine running, pedal held for a minute',
     typical: '70 mm',
   }),
   'maker-pedal-reserve': makerFigures('mm', 'reserve of the pedal'),
   'free-play': quantity('mm', 'free play of the pedal at its pad', {
+    measuredAs: 'rule',
     how: 'rule at the pad, pressed by hand until the pushrod touches',
     typical: '6 mm',
   }),
@@ -179,10 +197,12 @@ export const shape = {
     typical: '260 mm',
   }),
   'line-gap': quantity('mm', 'least distance of pipes and hoses to wheel and tyre, over travel and lock', {
+    measuredAs: 'rule',
     how: 'springs out, both locks, feeler or gauge',
     typical: '18 mm',
   }),
   'fluid-mark': quantity('mm', 'distance of the mark for the kind of fluid to the filler', {
+    measuredAs: 'rule',
     how: 'rule from the edge of the filler',
     typical: '40 mm',
   }),

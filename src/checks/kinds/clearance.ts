@@ -13,9 +13,9 @@ const how = 'feeler, stepped gauge or plasticine pressed in the gap; the least a
 const gapsAt = (steered: string) =>
   z
     .strictObject({
-      droop: quantity('mm', `gap at full droop, ${steered}`, { how, typical: '34 mm' }),
-      ride: quantity('mm', `gap at ride height, ${steered}`, { how, typical: '38 mm' }),
-      bump: quantity('mm', `gap at full bump, ${steered}`, { how, typical: '27 mm' }),
+      droop: quantity('mm', `gap at full droop, ${steered}`, { measuredAs: 'rule', how, typical: '34 mm' }),
+      ride: quantity('mm', `gap at ride height, ${steered}`, { measuredAs: 'rule', how, typical: '38 mm' }),
+      bump: quantity('mm', `gap at full bump, ${steered}`, { measuredAs: 'rule', how, typical: '27 mm' }),
     })
     .optional()
     .meta({ form: 'block', says: `gaps with the wheels ${steered}` });
@@ -34,7 +34,7 @@ const shape = {
         'what moves',
       ),
       near: text('what it comes near to', 'seam of the inner guard'),
-      was: quantity('mm', 'the least gap there as it came', { how, typical: '40 mm' }),
+      was: quantity('mm', 'the least gap there as it came', { measuredAs: 'rule', how, typical: '40 mm' }),
       straight: gapsAt('straight ahead'),
       'left-lock': gapsAt('at full left lock'),
       'right-lock': gapsAt('at full right lock'),

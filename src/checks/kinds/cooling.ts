@@ -12,7 +12,11 @@ const core = (state: string) =>
       radiator: text(`radiator ${state}: kind, maker, flow`, 'aluminium, two rows, crossflow'),
       width: quantity('mm', `width of the core ${state}`, { how: 'tape over the fins', typical: '560 mm' }),
       height: quantity('mm', `height of the core ${state}`, { how: 'tape over the fins', typical: '380 mm' }),
-      thickness: quantity('mm', `thickness of the core ${state}`, { how: 'caliper', typical: '42 mm' }),
+      thickness: quantity('mm', `thickness of the core ${state}`, {
+        measuredAs: 'thickness',
+        how: 'caliper',
+        typical: '42 mm',
+      }),
       capacity: quantity('L', `coolant in the whole system ${state}`, {
         how: 'measured jug, filled until no more air comes out',
         typical: '7.5 L',
@@ -33,6 +37,7 @@ const shape = {
       slack: yesNo('is it long enough for the movement of the engine both ways'),
       near: text('what it comes near to', 'alternator belt'),
       gap: quantity('mm', 'least gap to belts, fan, exhaust and edges', {
+        measuredAs: 'rule',
         how: 'stepped gauge at rest, system full',
         typical: '25 mm',
       }),
@@ -43,7 +48,7 @@ const shape = {
   'fan-gap': quantity(
     'mm',
     'least gap of what moves with the engine (fan, pulley, pump) to core, shroud or electric fan',
-    { how: 'stepped gauge at rest, fan turned by hand', typical: '28 mm' },
+    { measuredAs: 'rule', how: 'stepped gauge at rest, fan turned by hand', typical: '28 mm' },
   ),
   'fan-guarded': yesNo(
     'can hoses, wires and hands not get into the fan, and has an electric one its own fuse and relay',

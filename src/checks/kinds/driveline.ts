@@ -23,14 +23,19 @@ const shape = {
     usual: [250, 2600],
   }),
   offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', {
+    measuredAs: 'length',
+    range: 'signed',
     how: 'plumb lines to the floor from both joints',
     typical: '12 mm',
     usual: 'any',
   }),
   twist: quantity('deg', 'turn of the rear yoke against the front yoke; 0 where both lie in one plane', {
+    measuredAs: 'angle',
+    range: 'signed',
     typical: '0 deg',
   }),
   'tube-diameter': quantity('mm', 'outside diameter of the tube', {
+    measuredAs: 'thickness',
     how: 'caliper in the middle and at both ends',
     typical: '76.2 mm',
     usual: [38, 150],
@@ -40,7 +45,7 @@ const shape = {
     typical: '1.65 mm',
     usual: [1, 8],
   }),
-  'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { typical: '0.78' }),
+  'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { measuredAs: 'paper', typical: '0.78' }),
   stations: list(
     {
       gearbox: slope('slope of the gearbox output', { how: inclinometer, typical: '3.0 deg down to the rear' }),
@@ -61,6 +66,7 @@ const shape = {
     typical: '85 mm',
   }),
   'spline-left': quantity('mm', 'travel left to the slip yoke where the shaft is shortest, mostly full bump', {
+    measuredAs: 'length',
     how: 'tape between seal and yoke at full bump',
     typical: '22 mm',
   }),

@@ -31,7 +31,7 @@ const shape = {
         how: 'clamp meter after the start of the motor, engine running, everything on that it feeds',
         typical: '18 A',
       }),
-      fuse: named('A', 'rating of its fuse', { typical: '25 A' }),
+      fuse: named('A', 'rating of its fuse', { measuredAs: 'paper', typical: '25 A' }),
       'fuse-distance': quantity('mm', 'length of wire between the source and the fuse', {
         how: 'tape along the wire',
         typical: '150 mm',
@@ -72,6 +72,7 @@ const shape = {
     typical: '58 A',
   }),
   alternator: named('A', 'output of the alternator at the engine speed of slow driving', {
+    measuredAs: 'paper',
     how: "maker's curve, or clamp meter with a load tester",
     typical: '75 A',
   }),

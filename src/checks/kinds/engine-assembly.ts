@@ -22,11 +22,13 @@ const shape = {
     'bearing shells of the mains and big ends',
   ),
   bore: quantity('mm', 'bore of the cylinders as measured, where the engine note does not state it', {
+    measuredAs: 'fit',
     how: 'bore gauge at three heights, two directions, each cylinder',
     typical: '[86.02, 86.02, 86.01] mm',
   }),
   bearings,
   'end-float': quantity('mm', 'end float of the crankshaft', {
+    measuredAs: 'dial',
     how: 'dial indicator on the end of the crankshaft, levered both ways, three times',
     typical: '[0.14, 0.15, 0.14] mm',
   }),
@@ -36,6 +38,7 @@ const shape = {
     {
       of: text('what was measured', 'piston to bore, cylinder 1'),
       value: quantity('mm', 'clearance or wear as measured', {
+        measuredAs: 'fit',
         how: 'difference of bore gauge and micrometer, feeler gauge, or dial indicator; three times',
         typical: '0.045 mm',
       }),
@@ -49,16 +52,23 @@ const shape = {
         how: 'burette through a plate with a hole, three times; the smallest chamber',
         typical: '[48.2, 48.1, 48.2] cm3',
       }),
-      'gasket-bore': quantity('mm', 'bore of the head gasket', { how: 'caliper, two directions', typical: '87.0 mm' }),
+      'gasket-bore': quantity('mm', 'bore of the head gasket', {
+        measuredAs: 'thickness',
+        how: 'caliper, two directions',
+        typical: '87.0 mm',
+      }),
       'gasket-thickness': quantity('mm', 'thickness of the head gasket when clamped', {
         how: "maker's data, or a used one of the same kind",
         typical: '1.20 mm',
       }),
       deck: quantity('mm', 'piston below the deck at top dead centre; negative where it stands above', {
+        measuredAs: 'dial',
+        range: 'signed',
         how: 'dial indicator over the piston pin, across the deck',
         typical: '0.30 mm',
       }),
       crown: quantity('cm3', 'volume of the piston crown: positive for a dish, negative for a dome', {
+        range: 'signed',
         how: "piston maker's data, or burette",
         typical: '4.0 cm3',
       }),

@@ -16,17 +16,20 @@ export const engine = kind({
     principle: choice({ piston: 'reciprocating pistons', rotary: 'rotary', electric: 'electric motor' }, 'principle'),
     induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
     bore: quantity('mm', 'bore as measured, after any reboring', {
+      measuredAs: 'fit',
       how: 'bore gauge at three heights, two directions',
       typical: '86.0 mm',
       usual: [45, 140],
     }),
     stroke: quantity('mm', 'stroke of the crankshaft fitted', {
+      measuredAs: 'thickness',
       how: 'depth gauge on the piston between its dead centres',
       typical: '86.0 mm',
       usual: [40, 140],
     }),
     cylinders: count('number of cylinders', { typical: '6' }),
     capacity: quantity('cm3', 'swept volume as the maker states it, where bore and stroke were not measured', {
+      measuredAs: 'paper',
       typical: '2998 cm3',
       usual: [300, 9000],
     }),
@@ -35,20 +38,24 @@ export const engine = kind({
       typical: '140 kW',
     }),
     torque: quantity('N*m', 'highest torque', {
+      measuredAs: 'paper',
       how: "the maker's figure with its source, or a dynamometer sheet",
       typical: '270 N·m',
       usual: [30, 1200],
     }),
     'highest-speed': quantity('rpm', 'highest engine speed', {
+      measuredAs: 'paper',
       how: 'speed at which the limiter cuts in, read on an independent meter',
       typical: '6200 rpm',
     }),
     mass: quantity('kg', 'mass of the engine as fitted', {
+      measuredAs: 'part-mass',
       how: 'hanging scale on the hoist, with oil, without coolant',
       typical: '215 kg',
       usual: [40, 500],
     }),
     'original-mass': quantity('kg', 'mass of the original engine, weighed the same way', {
+      measuredAs: 'part-mass',
       how: 'hanging scale before it is sold or scrapped',
       typical: '160 kg',
       usual: [40, 500],
@@ -65,10 +72,16 @@ export const engine = kind({
     'mount-capacity': quantity(
       'N',
       'load that one mount with its bracket is rated or calculated for, along the torque reaction',
-      { how: 'data sheet of the mount, or a sheet for the bracket', typical: '9 kN', usual: [1000, 60_000] },
+      {
+        measuredAs: 'paper',
+        how: 'data sheet of the mount, or a sheet for the bracket',
+        typical: '9 kN',
+        usual: [1000, 60_000],
+      },
     ),
     'load-case': text('load case in build.md that the mounts are reckoned for', 'engine-torque'),
     'converter-ratio': quantity('1', 'torque multiplication of the converter at stall, automatic gearbox only', {
+      measuredAs: 'paper',
       typical: '2.0',
     }),
     canister: yesNo('evaporative canister fitted and connected'),

@@ -17,6 +17,7 @@ const shape = {
     .strictObject({
       form: choice({ horizontal: 'level or sloping', vertical: 'upright, ending above the cab' }, 'form of the outlet'),
       height: quantity('mm', 'height of the outlet above the ground', {
+        measuredAs: 'ride-height',
         how: `${tape}; to the upper edge`,
         typical: '310 mm',
       }),
@@ -25,6 +26,8 @@ const shape = {
         'where it points',
       ),
       slope: quantity('deg', 'slope of the outlet against level, without a sign', {
+        measuredAs: 'slope',
+        range: 'signed',
         how: 'inclinometer in or on the last straight of the pipe, car level',
         typical: '8 deg',
       }),
@@ -32,14 +35,16 @@ const shape = {
       'past-joint': quantity(
         'mm',
         'how far it ends past the outermost joint of the floor that is not welded or sealed',
-        { how: 'tape along the pipe, from below', typical: '160 mm' },
+        { measuredAs: 'length', range: 'signed', how: 'tape along the pipe, from below', typical: '160 mm' },
       ),
       'past-side': quantity(
         'mm',
         'how far it stands out past the widest point of the body; negative where it ends short of it',
-        { how: 'plumb line at the widest point', typical: '-15 mm' },
+        { measuredAs: 'length', range: 'signed', how: 'plumb line at the widest point', typical: '-15 mm' },
       ),
       'above-cab': quantity('mm', 'how far an upright outlet ends above the cab', {
+        measuredAs: 'length',
+        range: 'signed',
         how: 'straightedge over the roof',
         typical: '170 mm',
       }),
@@ -66,6 +71,7 @@ const shape = {
       ),
       place: text('where', 'over the rear axle, left'),
       gap: quantity('mm', 'least gap', {
+        measuredAs: 'rule',
         how: 'stepped gauge, the axle where the gap is smallest, exhaust pushed by hand',
         typical: '35 mm',
       }),
@@ -109,6 +115,7 @@ const shape = {
         'noise rule that the model was approved to',
       ),
       signature: named('dB(A)', 'stationary noise with which the model was approved', {
+        measuredAs: 'paper',
         how: 'plate under the bonnet or published list',
         typical: '84 dB(A)',
       }),

@@ -68,6 +68,7 @@ const shape = {
         typical: '40 mm',
       }),
       'pressure-rating': named('kPa', 'pressure for which pipe, hose and joints are rated, the lowest of them', {
+        measuredAs: 'paper',
         how: 'marking on the hose, data sheet of the fittings',
         typical: '900 kPa',
       }),

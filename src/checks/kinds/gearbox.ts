@@ -40,7 +40,10 @@ const shape = {
     'all forward gears, each an item such as `1st`; reverse as `reverse`',
   ),
   'ratios-from': text('where the ratios come from', "maker's data; third and fourth counted on the bench"),
-  'torque-rating': named('N*m', 'greatest input torque that the maker of the gearbox names', { typical: '350 N·m' }),
+  'torque-rating': named('N*m', 'greatest input torque that the maker of the gearbox names', {
+    measuredAs: 'paper',
+    typical: '350 N·m',
+  }),
   'rating-from': text('paper that names it', 'data sheet of the gearbox maker, 2019'),
   housing: choice(
     {
@@ -50,11 +53,13 @@ const shape = {
     'what joins engine and gearbox',
   ),
   'bore-runout': quantity('mm', 'run-out of the bore that centres the gearbox', {
+    measuredAs: 'dial',
     how: dial,
     typical: '[0.12, 0.13, 0.12] mm',
   }),
   'bore-runout-maker': makerFigures('mm', 'run-out of the bore'),
   'face-runout': quantity('mm', 'run-out of the face that the gearbox is bolted to', {
+    measuredAs: 'dial',
     how: dial,
     typical: '[0.08, 0.08, 0.09] mm',
   }),

@@ -70,10 +70,12 @@ const shape = {
   ),
   odometer: quantity('km', 'odometer at the visit', { typical: '184212 km' }),
   'ride-height-front': quantity('mm', 'ride height in front at the visit', {
+    measuredAs: 'ride-height',
     how: 'tape from wheel centre to guard, mean of left and right',
     typical: '352 mm',
   }),
   'ride-height-rear': quantity('mm', 'ride height at the rear at the visit', {
+    measuredAs: 'ride-height',
     how: 'tape from wheel centre to guard, mean of left and right',
     typical: '360 mm',
   }),

@@ -9,10 +9,12 @@ const lampPlace = (when: string) =>
   z
     .strictObject({
       lower: quantity('mm', `lower edge of the lit surface above the ground, ${when}`, {
+        measuredAs: 'ride-height',
         how: fromGround,
         typical: '610 mm',
       }),
       upper: quantity('mm', `upper edge of the lit surface above the ground, ${when}`, {
+        measuredAs: 'ride-height',
         how: fromGround,
         typical: '740 mm',
       }),
@@ -53,10 +55,17 @@ export const shape = {
   aim: z
     .strictObject({
       left: quantity('%', 'downward aim of the left dipped beam', {
+        measuredAs: 'aim',
+        range: 'signed',
         how: 'drop of the cut-off on a wall, divided by the distance to it: 10 m, level floor, load of the hand book',
         typical: '1.1 %',
       }),
-      right: quantity('%', 'downward aim of the right dipped beam', { how: 'the same way', typical: '1.2 %' }),
+      right: quantity('%', 'downward aim of the right dipped beam', {
+        measuredAs: 'aim',
+        range: 'signed',
+        how: 'the same way',
+        typical: '1.2 %',
+      }),
       'after-ride-height': yesNo('was it set after the ride height'),
       maker: makerFigures('%', 'downward aim'),
     })
@@ -66,18 +75,24 @@ export const shape = {
     {
       wheel: text('which wheel', 'front left'),
       radius: quantity('mm', 'smallest radius of the edge that can be touched', {
+        measuredAs: 'radius',
         how: 'radius gauge, smallest of five places',
         typical: '3.5 mm',
       }),
       uncovered: quantity('mm', 'width of tread that stands out from under the guard, seen from above', {
+        measuredAs: 'rule',
         how: 'plumb line at the edge of the guard over the wheel centre, wheels straight ahead; 0 mm where all is covered',
         typical: '0 mm',
       }),
       ahead: quantity('deg', 'how far the guard reaches ahead of the vertical through the wheel centre', {
+        measuredAs: 'angle',
+        range: 'signed',
         how: 'inclinometer on a batten from the wheel centre to the edge',
         typical: '25 deg',
       }),
       behind: quantity('deg', 'how far its rear edge stays above the level of the wheel centre (negative: below it)', {
+        measuredAs: 'angle',
+        range: 'signed',
         how: 'the same way',
         typical: '-10 deg',
       }),
@@ -87,9 +102,21 @@ export const shape = {
   bumpers: list(
     {
       end: choice({ front: 'front', rear: 'rear' }, 'which bumper'),
-      'height-was': quantity('mm', 'lower edge above the ground as received', { how: fromGround, typical: '395 mm' }),
-      'height-now': quantity('mm', 'lower edge above the ground now', { how: fromGround, typical: '370 mm' }),
-      ends: quantity('mm', 'smallest radius of its corners and ends', { how: 'radius gauge', typical: '6 mm' }),
+      'height-was': quantity('mm', 'lower edge above the ground as received', {
+        measuredAs: 'ride-height',
+        how: fromGround,
+        typical: '395 mm',
+      }),
+      'height-now': quantity('mm', 'lower edge above the ground now', {
+        measuredAs: 'ride-height',
+        how: fromGround,
+        typical: '370 mm',
+      }),
+      ends: quantity('mm', 'smallest radius of its corners and ends', {
+        measuredAs: 'radius',
+        how: 'radius gauge',
+        typical: '6 mm',
+      }),
       kept: yesNo('is it the one of the model, or as strong, on the maker’s mounts'),
     },
     'bumpers',
@@ -97,8 +124,13 @@ export const shape = {
   edges: list(
     {
       place: text('which edge, panel, scoop, pin or hinge', 'lip of the bonnet scoop'),
-      radius: quantity('mm', 'smallest radius that can be touched', { how: 'radius gauge', typical: '4 mm' }),
+      radius: quantity('mm', 'smallest radius that can be touched', {
+        measuredAs: 'radius',
+        how: 'radius gauge',
+        typical: '4 mm',
+      }),
       'stands-out': quantity('mm', 'how far it stands out from the panel', {
+        measuredAs: 'rule',
         how: 'straight edge and depth gauge',
         typical: '28 mm',
       }),
@@ -120,6 +152,7 @@ export const shape = {
   ),
   'second-latch': yesNo('has the bonnet a second latch that holds it when the first lets go'),
   'latch-gap': quantity('mm', 'how far the front edge of the bonnet can be lifted on the second latch alone', {
+    measuredAs: 'rule',
     how: 'first latch released, pull up by hand, tape',
     typical: '25 mm',
   }),

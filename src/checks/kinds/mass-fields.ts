@@ -12,7 +12,12 @@ const axle = (which: string, typical: string) =>
     usual: [150, 2500],
   });
 const corner = (which: string, typical: string) =>
-  quantity('kg', `mass under the ${which} wheel, instead of the axle`, { how: scales, typical, usual: [70, 1300] });
+  quantity('kg', `mass under the ${which} wheel, instead of the axle`, {
+    measuredAs: 'wheel-load',
+    how: scales,
+    typical,
+    usual: [70, 1300],
+  });
 
 const weighing = (front: string, rear: string) => ({
   front: axle('front', front),
@@ -31,10 +36,12 @@ const weighing = (front: string, rear: string) => ({
 
 const height = {
   fuel: quantity('kg', 'fuel in the tank at this weighing', {
+    measuredAs: 'part-mass',
     how: 'litres from the pump times 0.74 kg/L for petrol or 0.83 kg/L for diesel, after filling or draining',
     typical: '38 kg',
   }),
   persons: quantity('kg', 'persons and loose load in the car at this weighing', {
+    measuredAs: 'paper',
     how: '0 kg where nobody sat in it',
     typical: '0 kg',
   }),
@@ -72,10 +79,13 @@ export const shape = {
   parts: list(
     {
       mass: quantity('kg', 'mass of the part; negative where it is taken out', {
+        range: 'signed',
         how: 'hanging scale or bathroom scale',
         typical: '62 kg',
       }),
       place: quantity('mm', 'distance of its centre of mass behind the front axle; negative ahead of it', {
+        measuredAs: 'length',
+        range: 'signed',
         how: 'tape along the sill from a plumb line at the wheel centre',
         typical: '-120 mm',
         usual: 'any',
@@ -85,8 +95,14 @@ export const shape = {
   ),
   places: list(
     {
-      mass: quantity('kg', 'persons or luggage at this place', { how: '68 kg a person', typical: '136 kg' }),
+      mass: quantity('kg', 'persons or luggage at this place', {
+        measuredAs: 'paper',
+        how: '68 kg a person',
+        typical: '136 kg',
+      }),
       place: quantity('mm', 'distance behind the front axle', {
+        measuredAs: 'length',
+        range: 'signed',
         how: 'tape along the sill; of a seated person about 100 mm ahead of the seat back',
         typical: '1280 mm',
       }),
@@ -102,6 +118,7 @@ export const shape = {
     typical: '292 mm',
   }),
   'cg-height': quantity('mm', 'height of the centre of mass, where a report states it and it was not measured here', {
+    measuredAs: 'cg-height',
     how: 'figure of the report, kept as a paper',
     typical: '545 mm',
   }),
@@ -114,6 +131,7 @@ export const shape = {
     typical: '41 kg',
   }),
   luggage: quantity('kg', 'luggage that the laden mass counts', {
+    measuredAs: 'paper',
     how: "maker's payload, or what was agreed with the certifier",
     typical: '50 kg',
   }),

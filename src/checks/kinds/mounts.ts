@@ -61,14 +61,17 @@ const shape = {
         typical: '85 kg',
       }),
       rating: quantity('N', 'load that mount and bracket are rated or calculated for', {
+        measuredAs: 'paper',
         how: 'data sheet of the mount, or a sheet for the bracket',
         typical: '9 kN',
       }),
       'rating-up': quantity('N', 'load that it takes when it is pulled upwards', {
+        measuredAs: 'paper',
         how: 'data sheet of the mount; what holds it once the rubber tears',
         typical: '4 kN',
       }),
       hardness: quantity('1', 'hardness of the rubber, points of Shore A', {
+        measuredAs: 'hardness',
         how: 'durometer pressed square to a flat of the rubber, at room temperature, three places',
         typical: '[58, 60, 59]',
       }),
@@ -94,10 +97,15 @@ const shape = {
   }),
   'load-case': text('load case in build.md with the factor for the torque reaction', 'engine-torque'),
   'movement-drive': quantity('mm', 'movement of the engine under drive torque, where it moves most', {
+    measuredAs: 'rule',
     how: swing,
     typical: '12 mm',
   }),
-  'movement-overrun': quantity('mm', 'movement of the engine the other way', { how: swing, typical: '9 mm' }),
+  'movement-overrun': quantity('mm', 'movement of the engine the other way', {
+    measuredAs: 'rule',
+    how: swing,
+    typical: '9 mm',
+  }),
   gaps: gapsField,
   bolts: boltsField,
   torques: torquesField,

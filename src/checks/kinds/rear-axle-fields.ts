@@ -16,6 +16,8 @@ const point = (says: string) =>
   block(
     {
       forward: quantity('mm', `${says}: forward of the axle centre, behind it with a minus`, {
+        measuredAs: 'length',
+        range: 'signed',
         how: sideView,
         typical: '600 mm',
         usual: 'any',
@@ -34,6 +36,7 @@ const axle = (state: string) =>
   block(
     {
       ratio: quantity('1', `final drive ratio ${state}`, {
+        measuredAs: 'paper',
         how: 'teeth of ring gear and pinion, or the tag; check: turns of the shaft for ten turns of both wheels',
         typical: '41:11',
       }),
@@ -111,28 +114,41 @@ export const shape = {
     typical: '3.0 deg down to the rear',
   }),
   'per-turn': quantity('mm', 'change of length of a link for one turn of its adjuster', {
+    measuredAs: 'paper',
     how: 'sum of both pitches for a left- and a right-hand thread; or measured over ten turns',
     typical: '3.175 mm',
   }),
   'lower-change': quantity('mm', 'change of length of the lower arms from their first setting, longer positive', {
+    measuredAs: 'thickness',
+    range: 'signed',
     how: 'turns times change per turn, both sides alike',
     typical: '3.2 mm',
   }),
   'upper-change': quantity('mm', 'change of length of the upper arms from their first setting, longer positive', {
+    measuredAs: 'thickness',
+    range: 'signed',
     typical: '-3.2 mm',
   }),
   'own-offset': quantity('mm', 'offset of the wheels that the axle came with', {
+    measuredAs: 'paper',
+    range: 'signed',
     how: 'as marked on them, or by straightedge and depth gauge',
     typical: '38 mm',
     usual: 'any',
   }),
-  'fitted-offset': quantity('mm', 'offset of the wheels fitted', { typical: '30 mm', usual: 'any' }),
-  spacer: quantity('mm', 'spacer at each wheel', { typical: '0 mm' }),
+  'fitted-offset': quantity('mm', 'offset of the wheels fitted', {
+    measuredAs: 'paper',
+    range: 'signed',
+    typical: '30 mm',
+    usual: 'any',
+  }),
+  spacer: quantity('mm', 'spacer at each wheel', { measuredAs: 'thickness', typical: '0 mm' }),
   welded: yesNo('was anything welded to the housing'),
   welds: list(
     {
       place: text('which bracket and which weld', 'lower link bracket, left, outer side'),
       leg: quantity('mm', 'leg of the fillet, the shorter one', {
+        measuredAs: 'weld-leg',
         how: 'fillet gauge, the smallest of three places',
         typical: '5 mm',
       }),
@@ -160,12 +176,14 @@ export const shape = {
     'alignment bar in the bearing seats, short runs on opposite sides, cooled between',
   ),
   bend: quantity('mm', 'how far the housing is out of line after welding', {
+    measuredAs: 'dial',
     how: 'alignment bar through the bearing seats, or straightedges on both flanges: difference of their distances ahead and behind, and above and below; the greatest',
     typical: '0.3 mm',
   }),
   'maker-bend': makerFigures('mm', 'line of the housing'),
   'final-drive-opened': yesNo('was the final drive taken apart'),
   backlash: quantity('mm', 'backlash of ring gear and pinion, the least of all', {
+    measuredAs: 'dial',
     how: 'dial gauge square to a tooth of the ring gear, four places',
     typical: '0.14 mm',
   }),

@@ -9,8 +9,8 @@ import { answersOf, becomes, examineLost, presence, systems } from './retained-l
 const reading = (unit: string, says: string, how: string, typical: string) =>
   z
     .strictObject({
-      was: quantity(unit, `${says}, as received`, { how, typical }),
-      now: quantity(unit, `${says}, now`, { how, typical }),
+      was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical }),
+      now: quantity(unit, `${says}, now`, { range: 'signed', how, typical }),
       maker: makerFigures(unit, says),
     })
     .optional()

@@ -19,7 +19,7 @@ const plate = z
       typical: '50 mm',
     }),
     thickness: quantity('mm', 'thickness of the plate', { how: 'caliper, clean edge', typical: '3.0 mm' }),
-    corner: quantity('mm', 'radius of its corners', { how: 'radius gauge', typical: '6 mm' }),
+    corner: quantity('mm', 'radius of its corners', { measuredAs: 'radius', how: 'radius gauge', typical: '6 mm' }),
     material: text('material of the plate', 'steel S275'),
     against: text('what it lies against, and how thick that is', 'floor of steel sheet, 1.0 mm'),
     centred: yesNo('does the bolt go through its middle'),
@@ -75,6 +75,7 @@ export const shape = {
       'on-seat': yesNo('is any end of it fixed to the seat'),
       thread: designation(readThread, 'thread of its anchorage bolts', '7/16-20 UNF'),
       'proof-load': quantity('kN', 'load that an added or moved anchorage was shown to hold', {
+        measuredAs: 'paper',
         how: 'pull test or calculation by the certifier, kept as a paper',
         typical: '14.0 kN',
       }),

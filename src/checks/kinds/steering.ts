@@ -55,15 +55,21 @@ const shape = {
   'wheel-alike': yesNo('is the hub as padded or recessed as the original, and does the wheel meet the design rules'),
   airbag: airbagField,
   'original-rim-play': quantity('mm', 'free play at the rim as it came', {
+    measuredAs: 'rule',
     how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move',
     typical: '15 mm',
   }),
-  'rim-play': quantity('mm', 'free play at the rim now', { how: 'the same way, three times', typical: '8 mm' }),
+  'rim-play': quantity('mm', 'free play at the rim now', {
+    measuredAs: 'rule',
+    how: 'the same way, three times',
+    typical: '8 mm',
+  }),
   'maker-rim-play': makerFigures('mm', 'free play at the rim'),
   ends: list(
     {
       place: text('which joint it is', 'outer tie rod end, left'),
       play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
       }),
@@ -80,6 +86,7 @@ const shape = {
     'tie rod ends, drag link ends, idler and ball joints',
   ),
   'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',
   }),

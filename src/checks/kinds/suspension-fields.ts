@@ -12,6 +12,7 @@ const corner = (state: string) =>
   block(
     {
       height: quantity('mm', `wheel centre to the edge of the guard above it ${state}`, {
+        measuredAs: 'ride-height',
         how: 'level floor, car rolled after it was lowered, load as stated in the note; tape from the middle of the hub straight up, three times',
         typical: '381 mm',
       }),
@@ -50,6 +51,7 @@ const spring = (state: string) =>
         typical: '12.4 mm',
       }),
       outside: quantity('mm', `outside diameter of the coils ${state}`, {
+        measuredAs: 'thickness',
         how: 'caliper over the middle coils',
         typical: '124 mm',
       }),

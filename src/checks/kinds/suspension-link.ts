@@ -45,10 +45,12 @@ const shape = {
         typical: '30 mm',
       }),
       'home-a': quantity('mm', 'thread engaged at end A when screwed home', {
+        measuredAs: 'thickness',
         how: 'the shorter of male thread and tapped depth',
         typical: '42 mm',
       }),
       'home-b': quantity('mm', 'thread engaged at end B when screwed home', {
+        measuredAs: 'thickness',
         how: 'the shorter of male thread and tapped depth',
         typical: '42 mm',
       }),

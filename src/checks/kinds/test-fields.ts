@@ -55,26 +55,32 @@ const brakes = {
   }),
   'seats-occupied': count('seats in which somebody sat during the test', { typical: '2' }),
   'surface-friction': quantity('1', 'friction of the dry surface', {
+    measuredAs: 'paper',
     how: 'test track’s figure or a sled test, with its paper',
     typical: '0.78',
   }),
   'parking-up': quantity('%', 'gradient on which the parking brake held, facing up', {
+    measuredAs: 'gradient',
     how: 'inclinometer on the road, held for five minutes',
     typical: '20.5 %',
   }),
   'parking-down': quantity('%', 'gradient on which the parking brake held, facing down', {
+    measuredAs: 'gradient',
     how: 'inclinometer on the road, held for five minutes',
     typical: '20.5 %',
   }),
   'plate-front-off': quantity('%', 'peak on the plate machine, front circuit off', {
+    measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '31 %',
   }),
   'plate-rear-off': quantity('%', 'peak on the plate machine, rear circuit off', {
+    measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '58 %',
   }),
   'plate-booster-off': quantity('%', 'plate machine, booster off, 500 N on the pedal', {
+    measuredAs: 'plate-brake',
     how: 'print of the machine',
     typical: '54 %',
   }),
@@ -108,6 +114,7 @@ const noise = {
     'noise rule that the model was approved to',
   ),
   signature: quantity('dB(A)', 'stationary noise with which the model was approved', {
+    measuredAs: 'paper',
     how: 'plate under the bonnet or published list',
     typical: '84 dB(A)',
   }),
@@ -116,7 +123,11 @@ const noise = {
     'which number counts in the procedure used; the highest where nothing is said',
   ),
   outlets: list(outlet, 'outlets, each an item of its own'),
-  'rated-speed': quantity('rpm', 'engine speed at rated power', { how: "maker's figure", typical: '5400 rpm' }),
+  'rated-speed': quantity('rpm', 'engine speed at rated power', {
+    measuredAs: 'paper',
+    how: "maker's figure",
+    typical: '5400 rpm',
+  }),
   'attainable-speed': quantity(
     'rpm',
     'highest speed the engine reaches standing, where something holds it below the test speed',
@@ -127,17 +138,24 @@ const noise = {
     typical: '3760 rpm',
   }),
   'calibrator-before': quantity('dB', 'meter on its calibrator before the test', {
+    measuredAs: 'repeated',
     how: 'read after settling',
     typical: '94.0 dB',
   }),
   'calibrator-after': quantity('dB', 'meter on its calibrator after the test', {
+    measuredAs: 'repeated',
     how: 'the same way',
     typical: '94.1 dB',
   }),
 };
 
 const gauge = (where: string, typical: string) =>
-  quantity('mm', `${where} gauge, up positive`, { how: 'dial gauge on a stand that does not touch the car', typical });
+  quantity('mm', `${where} gauge, up positive`, {
+    measuredAs: 'dial',
+    range: 'signed',
+    how: 'dial gauge on a stand that does not touch the car',
+    typical,
+  });
 const twistLoad = {
   force: quantity('N', 'force of the couple on one side', { how: 'load cell or weighed ballast', typical: '500 N' }),
   'front-left': gauge('front left', '1.80 mm'),
@@ -148,14 +166,20 @@ const twistLoad = {
 const bendingLoad = {
   force: quantity('N', 'load in the middle of the wheelbase', { how: 'weighed ballast', typical: '1000 N' }),
   middle: quantity('mm', 'how far the sill has sunk under the load', {
+    measuredAs: 'dial',
+    range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.36 mm',
   }),
   front: quantity('mm', 'how far it has sunk at the front supports', {
+    measuredAs: 'dial',
+    range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.06 mm',
   }),
   rear: quantity('mm', 'how far it has sunk at the rear supports', {
+    measuredAs: 'dial',
+    range: 'signed',
     how: 'dial gauge, mean of left and right',
     typical: '0.04 mm',
   }),
@@ -252,6 +276,7 @@ export const shape = {
   emissions: block(
     {
       'idle-co': quantity('%', 'carbon monoxide at idle', {
+        measuredAs: 'gas',
         how: 'gas tester, engine warm, steady for a minute',
         typical: '1.8 %',
       }),

@@ -19,12 +19,15 @@ const wheels = (state: string) =>
         'mm',
         `offset of the rim ${state}, where none is marked; positive where the mounting face stands outboard of the middle`,
         {
+          measuredAs: 'rule',
+          range: 'signed',
           how: 'straightedge across the back of the rim, depth gauge to the mounting face, less half the width over the flanges',
           typical: '25 mm',
           usual: 'any',
         },
       ),
       spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, {
+        measuredAs: 'thickness',
         how: 'caliper, three places',
         typical: '0 mm',
       }),
@@ -37,11 +40,13 @@ const wheels = (state: string) =>
         'mm',
         `wheel centre to the edge of the guard above it ${state}, mean of left and right`,
         {
+          measuredAs: 'ride-height',
           how: 'tape from the middle of the hub straight up, car rolled, load as stated in the note',
           typical: '380 mm',
         },
       ),
       clearance: quantity('mm', `ground clearance of the lowest part near this axle ${state}`, {
+        measuredAs: 'ride-height',
         how: 'level floor, car rolled, load as stated in the note; rule or block gauge',
         typical: '155 mm',
       }),
@@ -63,10 +68,12 @@ const axle = (which: string) =>
       planned: wheels('as planned'),
       now: wheels('as fitted'),
       'widest-track': named('mm', `widest ${which} track that the maker offered, where it is wider than this car's`, {
+        measuredAs: 'paper',
         how: "maker's data, or the state's list of tracks",
         typical: '1420 mm',
       }),
       'least-gap': quantity('mm', `least gap of the ${which} tyres to anything through travel and steering`, {
+        measuredAs: 'rule',
         how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place',
         typical: '28 mm',
       }),

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded } from '../../calc/value.js';
-import { valueOf } from '../../checks/engine/values.js';
+import { uncertaintyOf, valueOf } from '../../checks/engine/values.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
@@ -161,13 +161,15 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   if (!measured) return '';
   const value = valueOf(measured, subject.build);
   const u = expanded(value);
+  const { assumed, outOfDate } = uncertaintyOf(measured, subject.build);
   const used = showQuantity(value.si, value.unit);
   const how = [
     ...(measured.direction === undefined && measured.quantity.readings
       ? [`mean ${used} of ${measured.quantity.readings.length} readings`]
       : []),
-    ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${value.assumed.size > 0 ? ' assumed' : ''}`] : []),
+    ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${assumed ? ` assumed, ${assumed}` : ''}`] : []),
     ...(measured.with ? [instrument(measured.with, subject)] : []),
+    ...(outOfDate ? ['instrument out of date, its U doubled'] : []),
     ...[measured.by ?? one.by, measured.on ?? one.on].filter((x) => x !== undefined),
     ...(measured.photo ? shownPointers(`photo ${measured.photo}`, note, subject) : []),
   ];

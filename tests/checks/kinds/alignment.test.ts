@@ -26,8 +26,8 @@ describe('toe', () => {
     const { result: outcome } = await examineNote(
       'alignment',
       axle(
-        '0.05 deg toe in',
-        '0.05 deg toe in',
+        '0.05 ± 0.02 deg toe in',
+        '0.05 ± 0.02 deg toe in',
         'least: 0.20 deg toe in, greatest: 0.05 deg toe out, from: sheet of the maker',
       ),
     );
@@ -79,7 +79,7 @@ maker-thrust: { greatest: 0.10 deg, from: sheet of the maker }`;
 
 describe('bump steer', () => {
   const stations = (toes: readonly string[]) =>
-    `[${toes.map((toe, i) => `{ id: s${i}, travel: ${-60 + 30 * i} mm, toe: ${toe} }`).join(', ')}]`;
+    `[${toes.map((toe, i) => `{ id: s${i}, travel: ${-60 + 30 * i} mm, toe: ${toe.replace(' deg', ' ± 0.01 deg')} }`).join(', ')}]`;
   const note = (greatest = '0.3 deg') => `
 bump-steer:
   - { id: front-left, stations: ${stations(['0.30 deg toe out', '0.05 deg toe out', '0.10 deg toe in', '0.12 deg toe in', '0.00 deg toe in'])}, maker: { greatest: ${greatest}, from: letter of the certifier } }`;
@@ -109,7 +109,7 @@ bump-steer:
 });
 
 const wheel = (id: string, more: string) =>
-  `  - { id: ${id}, was: { toe: 0.10 deg toe in, camber: 0.3 deg top in }, now: { toe: 0.05 deg toe in, camber: 0.8 deg top in, height: 362 mm${more} } }`;
+  `  - { id: ${id}, was: { toe: 0.10 deg toe in, camber: 0.3 deg top in }, now: { toe: 0.05 ± 0.02 deg toe in, camber: 0.8 deg top in, height: 362 mm${more} } }`;
 const steps = ['-60 mm', '0 mm', '60 mm']
   .map((travel, i) => `{ id: s${i}, travel: ${travel}, toe: 0.0${i + 4} deg toe in }`)
   .join(', ');

@@ -44,7 +44,7 @@ describe('gaps of what moves', () => {
   });
 
   it('takes the movement of the engine off the gap, as the note on mounts states it', async () => {
-    const notes = { '020-mounts.md': 'kind: mounts\nmovement-drive: 8 mm\nmovement-overrun: 5 mm' };
+    const notes = { '020-mounts.md': 'kind: mounts\nmovement-drive: 8.0 ± 0.2 mm\nmovement-overrun: 5 mm' };
     const gap = (more: string, around: Around = { notes }) =>
       examineNote('clearance', place('member', ride('17.0 ± 0.2 mm'), more), around);
     expect((await gap('engine: taken-off')).one('clearance.members', 'one')).toMatchObject({

@@ -134,11 +134,11 @@ hoses: [{ id: upper, says: moulded EPDM, clamped: yes, slack: yes, gap: 25 mm }]
 fan: electric
 fan-gap: 28 mm
 fan-guarded: yes
-cap: '[102, 103, 102] kPa'
+cap: '[102 ± 1, 103 ± 1, 102 ± 1] kPa'
 cap-maker: { least: 95 kPa, greatest: 110 kPa, ${manual} }
-thermostat: 82 degC
+thermostat: 82 ± 1 degC
 thermostat-maker: { least: 80 degC, greatest: 84 degC, ${manual} }
-pressure-test: { pressure: 105 kPa, held: 10 min, after: 105 kPa, dry: yes }
+pressure-test: { pressure: 105 ± 1 kPa, held: 10 min, after: 105 ± 1 kPa, dry: yes }
 temperature: 94 degC
 temperature-maker: { greatest: 105 degC, ${manual} }
 openings-closed: no

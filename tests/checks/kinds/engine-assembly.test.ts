@@ -180,8 +180,8 @@ describe('timing mark', () => {
     `timing-checks: [{ id: first, on: 2026-04-10, before: ${before}, after: ${after} }${rest}]\ntiming-maker: { greatest: 1 deg, ${manual} }\n`;
 
   it.each([
-    ['21.5 deg', '18.5 deg', '1.5', 'before the zero of the scale (BTDC side)'],
-    ['18.5 deg', '21.5 deg', '1.5', 'after the zero of the scale (ATDC side)'],
+    ['21.5 ± 0.2 deg', '18.5 ± 0.2 deg', '1.5', 'before the zero of the scale (BTDC side)'],
+    ['18.5 ± 0.2 deg', '21.5 ± 0.2 deg', '1.5', 'after the zero of the scale (ATDC side)'],
   ])('stop at %s before and %s after: %s degrees, told in words', async (before, after, degrees, words) => {
     const { one } = await examineNote(K, check(before, after));
     expect(one('assembly.timing-mark').says).toMatch(
@@ -347,7 +347,7 @@ describe('bearing shells of a used engine', () => {
 // A racing engine builder's page (beckracing.com), worked example: 4.03 in × 3.48 in, 76 cm³, gasket 4.166 × 0.035 in, deck 0.005 in, 7 cm³: 8.92.
 it('reckons the compression ratio, with bore and stroke from the engine note', async () => {
   const volumes =
-    'compression: { chamber: 76.00 cm3, gasket-bore: 4.166 in, gasket-thickness: 0.0350 in, deck: 0.0050 in, crown: 7.00 cm3, maker: { least: 8.8, greatest: 9.0, from: builder } }';
+    'compression: { chamber: 76.00 ± 0.05 cm3, gasket-bore: 4.166 in, gasket-thickness: 0.0350 ± 0.0005 in, deck: 0.0050 in, crown: 7.00 ± 0.05 cm3, maker: { least: 8.8, greatest: 9.0, from: builder } }';
   const { one } = await examineNote(K, volumes, {
     notes: { '020-engine.md': 'kind: engine\nbore: 4.030 in\nstroke: 3.480 in' },
   });

@@ -171,7 +171,7 @@ describe('stationary noise', () => {
   it('the background lies 10 dB below (common practice), and the sheet takes it off', async () => {
     const { result: outcome, runs } = await examineNote(
       K,
-      noise('approval: none, now: 90.0 dB(A), background: 80.5 dB(A)'),
+      noise('approval: none, now: 90.0 ± 0.1 dB(A), background: 80.5 ± 0.1 dB(A)'),
     );
     expect(outcome('tests.noise-background')).toBe('against');
     // 90 dB less a background of 80 dB is 89.54 dB: subtraction of sound energies, exact.

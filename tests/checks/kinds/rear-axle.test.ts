@@ -51,7 +51,7 @@ describe('the axle on its links', () => {
     expect(degrees(result('link-length-change', 'turn'))).toBeCloseTo(-0.6554, 4);
     expect(one('axle.path')).toMatchObject({ result: 'met', run: '010-tried/axle-travel' });
     expect(one('axle.path').says).toMatch(
-      /pinion 0\.970 .* nose up at full bump and 4\.612 .* nose up at full droop; axle 2\.295 .* to the front and 2\.623 .* to the front/,
+      /pinion 0\.97 .* nose up at full bump and 4\.61 .* nose up at full droop; axle 2\.29 .* to the front and 2\.62 .* to the front/,
     );
   });
 

@@ -134,7 +134,14 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
     ['open by 225 − 70 − 96 = 59 mm, pressed by 340 − 305 = 35 mm', {}, 'met', 'met', 0.059, 0.035],
     ['bound: 225 − 70 − 13 × 12 = −1 mm', { coils: '13' }, 'unclear', 'met', -0.001, 0.035],
     ['bound: 225 − 70 − 15 × 12 = −25 mm', { coils: '15' }, 'against', 'met', -0.025, 0.035],
-    ['loose: 300 − 305 = −5 mm', { free: '300.0 mm' }, 'met', 'against', 0.059, -0.005],
+    [
+      'loose: 300 − 305 = −5 mm',
+      { free: '300.0 ± 0.5 mm', length: '225 ± 0.5 mm', rebound: '80 ± 0.5 mm' },
+      'met',
+      'against',
+      0.059,
+      -0.005,
+    ],
   ])('%s', async (_, over, bind, seated, open, pressed) => {
     const { one } = await examineNote('suspension', spring(over), at('SA'));
     expect(one('suspension.coil-bind', 'front-left').result).toBe(bind);

@@ -96,7 +96,7 @@ describe('brakes', () => {
     ...nsw,
     notes: {
       '090-mass.md':
-        'kind: mass\nnow: { front: 650 kg, rear: 570 kg, fuel: 40 kg }\noil-coolant: 10 kg\nfull-fuel: 40 kg',
+        'kind: mass\nnow: { front: 650 ± 0.5 kg, rear: 570 ± 0.5 kg, fuel: 40 ± 0.5 kg }\noil-coolant: 10 ± 0.5 kg\nfull-fuel: 40 ± 0.5 kg',
     },
     original: { wheelbase: '2600 mm' },
   };

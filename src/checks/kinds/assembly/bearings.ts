@@ -11,10 +11,12 @@ export const bearings = list(
     journals: list(
       {
         journal: quantity('mm', 'diameter of the journal', {
+          measuredAs: 'fit',
           how: 'micrometer at both ends of the journal, two directions each; the largest counts',
           typical: '59.990 mm',
         }),
         bore: quantity('mm', 'bore with its shells fitted and the cap tightened to its torque', {
+          measuredAs: 'fit',
           how: 'bore gauge square to the parting line, set with the micrometer that measured the journal; the smallest of three',
           typical: '60.035 mm',
         }),

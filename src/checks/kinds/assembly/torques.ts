@@ -28,6 +28,7 @@ export const joints = list(
           typical: '60 N·m',
         }),
         'asked-torque': quantity('N*m', "torque of this step in the engine maker's manual", {
+          measuredAs: 'paper',
           how: asked,
           typical: '60 ± 5 N·m',
         }),
@@ -36,6 +37,7 @@ export const joints = list(
           typical: '90 deg',
         }),
         'asked-angle': quantity('deg', "angle of this step in the engine maker's manual", {
+          measuredAs: 'paper',
           how: asked,
           typical: '90 ± 5 deg',
         }),

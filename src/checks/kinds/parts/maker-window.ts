@@ -20,7 +20,8 @@ export function makerWindow<F extends z.ZodType>(says: string, end: (says: strin
     .meta({ form: 'block', says: `what the maker allows for the ${says}` });
 }
 
-export const makerFigures = (unit: string, says: string) => makerWindow(says, (words) => named(unit, words));
+export const makerFigures = (unit: string, says: string) =>
+  makerWindow(says, (words) => named(unit, words, { range: 'signed' }));
 
 interface Window {
   least?: Measured | undefined;

@@ -24,6 +24,7 @@ export const weldsField = list(
   {
     type: choice({ fillet: 'fillet', butt: 'complete penetration butt', plug: 'plug' }, 'type of weld'),
     leg: quantity('mm', 'leg of a fillet, the shorter one', {
+      measuredAs: 'weld-leg',
       how: 'fillet gauge, the smallest of three places',
       typical: '3 mm',
       usual: [1, 16],

@@ -23,7 +23,7 @@ export function examineNoise(test: NoiseTest, work: Work): void {
   for (const outlet of outlets) {
     const level = counted(outlet, test, work);
     background(outlet, level, work);
-    const invalid = [...ofTest, ...unmetByOutlet(outlet, work)];
+    const invalid = [...ofTest, ...unmetByOutlet(outlet, level)];
     work.compare('tests.noise', outlet.id, level, { invalid });
     const known = isMissing(level) || !isMissing(signature) ? level : signature;
     work.compare('tests.noise-signature', outlet.id, known, { invalid });
@@ -36,15 +36,16 @@ function counted(outlet: Outlet, test: NoiseTest, work: Work): Maybe {
   const { readings } = outlet;
   const each = readings?.quantity.readings;
   if (!readings || !each) return work.take(readings, ...path);
-  const alone = each.map((si) => work.take(reading(readings, si), ...path));
+  const alone = each.map((si, i) => work.take(reading(readings, si, i), ...path));
   work.sheet(energyMean, outlet.id, { levels: alone.map((level) => ({ level })) });
   return test.counts === 'mean' ? work.take(readings, ...path) : alone[each.indexOf(Math.max(...each))]!;
 }
 
-/** One reading of several, with the uncertainty of the instrument or of its last digit. */
-function reading(of: Measured, si: number): Measured {
-  const { readings: _, expanded: __, ...rest } = of.quantity;
-  return { ...of, quantity: { ...rest, si } };
+/** One reading of several, with what was stated for it or the uncertainty of the instrument. */
+function reading(of: Measured, si: number, i: number): Measured {
+  const { readings: _, spread: __, eachStated, ...rest } = of.quantity;
+  const expanded = eachStated?.[i];
+  return { ...of, quantity: { ...rest, si, ...(expanded === undefined ? {} : { expanded }) } };
 }
 
 function background(outlet: Outlet, level: Maybe, work: Work): void {
