@@ -105,6 +105,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'brake-distribution',
     'adhesion-utilisation',
     'brake-circuit-failure',
+    'brake-fade',
     'brake-mean-deceleration',
     'stopping-distance',
     'stopping-distance-allowed',

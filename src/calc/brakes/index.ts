@@ -4,6 +4,7 @@ import { dualBrakes, tandemBrakes } from './chain.js';
 import { circuitFailure } from './circuit-failure.js';
 import { brakeDisplacement } from './displacement.js';
 import { brakeDistribution } from './distribution.js';
+import { brakeFade } from './fade.js';
 import { meanDeceleration, stoppingDistance, stoppingDistanceAllowed } from './test-run.js';
 
 export const sheets = [
@@ -13,6 +14,7 @@ export const sheets = [
   brakeDistribution,
   adhesionUtilisation,
   circuitFailure,
+  brakeFade,
   meanDeceleration,
   stoppingDistance,
   stoppingDistanceAllowed,

@@ -16,9 +16,15 @@ const stop = {
       'circuit-failed-light': 'one circuit out of action, lightly laden',
       'proportioning-failed': 'proportioning valve out of action',
       'antilock-failed': 'antilock system out of action',
+      fade: 'one of repeated stops, the first one cold',
+      'high-speed': 'from 80 % of the top speed',
       other: 'another stop, recorded only',
     },
     'which test the stop belongs to',
+  ),
+  load: choice(
+    { unladen: 'lightly laden', laden: 'laden for the test' },
+    'load of the car, where the test leaves it open',
   ),
   state: when,
   speed: quantity('km/h', 'speed at which the pedal was pressed', {
@@ -301,3 +307,8 @@ export const shape = {
     'road test',
   ),
 };
+
+export type BrakeTest = NonNullable<z.output<typeof shape.brakes>>;
+export type Stop = NonNullable<BrakeTest['stops']>[number];
+export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
+export type Outlet = NonNullable<NoiseTest['outlets']>[number];

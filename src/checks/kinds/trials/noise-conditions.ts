@@ -1,6 +1,6 @@
 import type { Basis } from '../../codes/limit.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
-import type { NoiseTest, Outlet } from './noise.js';
+import type { NoiseTest, Outlet } from '../test-fields.js';
 
 const RPM = (2 * Math.PI) / 60;
 const HAIR = 1e-9;

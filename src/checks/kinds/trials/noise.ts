@@ -1,14 +1,10 @@
-import type { z } from 'zod';
 import { backgroundCorrection, energyMean } from '../../../calc/noise/levels.js';
 import { stationarySpeed } from '../../../calc/noise/stationary.js';
 import type { Measured } from '../../../project/fields.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { difference, magnitude } from '../parts/maybe.js';
-import type { shape } from '../test-fields.js';
+import type { NoiseTest, Outlet } from '../test-fields.js';
 import { unmetByOutlet, unmetByTest } from './noise-conditions.js';
-
-export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
-export type Outlet = NonNullable<NoiseTest['outlets']>[number];
 
 export function examineNoise(test: NoiseTest, work: Work): void {
   const drift = meter(test, work);
