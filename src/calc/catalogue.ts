@@ -68,6 +68,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'driveline-single-joint',
     'driveline-two-joints',
     'driveline-three-joints',
+    'joints-in-series',
     'joint-angle-limit',
     'second-joint-angle',
     'tube-critical-speed',

@@ -1,5 +1,6 @@
 import type { Sheet } from '../sheet.js';
 import { tubeCriticalSpeed } from './critical-speed.js';
+import { jointsInSeries } from './joints-in-series.js';
 import { singleJoint } from './single-joint.js';
 import { slipEngagement } from './slip.js';
 import { highestShaftSpeed, jointAngleLimit, secondJointAngle } from './speed.js';
@@ -12,6 +13,7 @@ export const sheets = [
   singleJoint,
   twoJoints,
   threeJoints,
+  jointsInSeries,
   jointAngleLimit,
   secondJointAngle,
   tubeCriticalSpeed,

@@ -2,12 +2,15 @@ import { tubeCriticalSpeed } from '../../calc/driveline/critical-speed.js';
 import { highestShaftSpeed } from '../../calc/driveline/speed.js';
 import { threeJoints } from '../../calc/driveline/three-joints.js';
 import { twoJoints } from '../../calc/driveline/two-joints.js';
-import { expanded, type Value } from '../../calc/value.js';
+import { threeJointAngles, twoJointAngles } from '../../calc/driveline/without-speed.js';
+import { expanded } from '../../calc/value.js';
 import { choice, list, quantity, slope, text } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
-import { bothMissing, given, negated } from './parts/maybe.js';
+import { jointAngleLimit } from './parts/joint-table.js';
+import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { bothMissing, given } from './parts/maybe.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {
@@ -24,7 +27,6 @@ const shape = {
   }),
   offset: quantity('mm', 'how far the rear joint lies to the left of the front joint (negative: right)', {
     measuredAs: 'length',
-    range: 'signed',
     how: 'plumb lines to the floor from both joints',
     typical: '12 mm',
     usual: 'any',
@@ -48,28 +50,31 @@ const shape = {
   'overdrive-ratio': quantity('1', 'ratio of a separate overdrive', { measuredAs: 'paper', typical: '0.78' }),
   stations: list(
     {
-      gearbox: slope('slope of the gearbox output', { how: inclinometer, typical: '3.0 deg down to the rear' }),
+      gearbox: slope('slope of the gearbox output', { how: inclinometer, typical: '3.4 deg down to the rear' }),
       shaft: slope('slope of the shaft, or of the rear shaft of two', {
         how: inclinometer,
-        typical: '5.5 deg down to the rear',
+        typical: '5.8 deg down to the rear',
       }),
       'front-shaft': slope('slope of the front shaft, two-piece only', {
         how: inclinometer,
-        typical: '3.5 deg down to the rear',
+        typical: '4.2 deg down to the rear',
       }),
-      pinion: slope('slope of the pinion', { how: `${inclinometer}, on the flange`, typical: '3.0 deg nose up' }),
+      pinion: slope('slope of the pinion', { how: `${inclinometer}, on the flange`, typical: '3.6 deg nose up' }),
     },
-    'readings at `ride` height, full `bump` and full `droop`, each an item with that id',
+    'readings at `ride` height unladen, `laden` to the gross mass, at full `bump` and at full `droop`, each an item with that id',
   ),
+  'maker-angle': makerFigures('deg', 'angle of the joints'),
   'spline-engaged': quantity('mm', 'spline left engaged where the shaft is longest, mostly full droop', {
     how: 'mark the spline at full droop, draw it out and measure',
     typical: '85 mm',
   }),
+  'maker-engaged': makerFigures('mm', 'spline left engaged'),
   'spline-left': quantity('mm', 'travel left to the slip yoke where the shaft is shortest, mostly full bump', {
     measuredAs: 'length',
     how: 'tape between seal and yoke at full bump',
     typical: '22 mm',
   }),
+  'maker-left': makerFigures('mm', 'travel left to the slip yoke'),
 };
 type Driveline = Data<typeof shape>;
 
@@ -97,6 +102,7 @@ export const driveline = kind({
     },
   ],
   cautions: ['stands', 'spinning'],
+  states: (d) => ({ shafts: d.shafts }),
   evaluate: ({ data }, work) => {
     const overdrive = data['overdrive-ratio'];
     const speed = work
@@ -106,8 +112,9 @@ export const driveline = kind({
         ...(overdrive ? { overdriveRatio: work.take(overdrive, 'overdrive-ratio') } : {}),
       })
       .get('speed');
-    for (const id of stationsOf(data)) station(id, speed, data, work);
-    ride(data, work);
+    const lines = stationsOf(data).map((id) => lineAt(id, speed, data, work));
+    for (const line of lines.filter(({ id }) => loaded.has(id))) examineLine(line, speed, work);
+    examineLargest(lines, data, work);
 
     const critical = work.sheet(tubeCriticalSpeed, '', {
       length: work.take(data.length, 'length'),
@@ -121,73 +128,144 @@ export const driveline = kind({
       '',
       'missing' in critical.get('critical') ? critical.get('critical') : speed,
     );
-    work.compare('driveline.spline', '', splineLeft(data, work));
+    examineLeft('driveline.spline', 'spline-engaged', 'maker-engaged', data, work);
+    examineLeft('driveline.spline-room', 'spline-left', 'maker-left', data, work);
   },
 });
 
-/** What is left engaged where the shaft is longest decides, once it neither comes apart nor bottoms within the uncertainty. */
-function splineLeft(data: Driveline, work: Work): Maybe {
-  const engaged = work.take(data['spline-engaged'], 'spline-engaged');
-  const left = work.take(data['spline-left'], 'spline-left');
-  if (isMissing(engaged) || isMissing(left)) return bothMissing(engaged, left);
-  const none = (value: Value) => value.si - expanded(value) <= 0;
-  const shown = (value: Value) => showQuantity(value.si, 'mm', expanded(value));
-  if (none(engaged))
-    return {
-      missing: [],
-      reason: `the slip joint comes apart: ${shown(engaged)} left engaged where the shaft is longest`,
-    };
-  if (none(left))
-    return { missing: [], reason: `the slip joint bottoms: ${shown(left)} of travel left where the shaft is shortest` };
-  return engaged;
+/** The states of load at ride height: speed counts there, and only there. */
+const loaded: ReadonlySet<string> = new Set(['ride', 'laden']);
+
+/** These positions are always asked for; others as far as they were read. */
+const stationsOf = (data: Driveline): string[] => [
+  ...new Set(['ride', 'laden', 'bump', 'droop', ...(data.stations ?? []).map((s) => s.id)]),
+];
+
+/** What the joints do at one position of the axle. */
+interface Line {
+  id: string;
+  /** From front to rear. */
+  joints: readonly Maybe[];
+  /** Of the two angles of a one-piece shaft. */
+  difference?: Maybe;
+  fluctuation: Maybe;
 }
 
-/** Ride height is always asked for; the other positions as far as they were read. */
-const stationsOf = (data: Driveline): string[] => [...new Set(['ride', ...(data.stations ?? []).map((s) => s.id)])];
-
-/** Joint angles at one position of the axle. Limits hold at ride height; bump and droop are shown. */
-function station(id: string, speed: Maybe, data: Driveline, work: Work): void {
+/** Angles need geometry alone; once the speed is known, the accelerations that follow are shown beside them. */
+function lineAt(id: string, speed: Maybe, data: Driveline, work: Work): Line {
   const row = data.stations?.find((s) => s.id === id);
   const at = (name: 'gearbox' | 'shaft' | 'front-shaft' | 'pinion') => work.take(row?.[name], 'stations', id, name);
   const offset = data.offset ? work.take(data.offset, 'offset') : undefined;
   const twist = data.twist ? work.take(data.twist, 'twist') : undefined;
-  const two = data.shafts === 'two';
-  const worked = two
-    ? work.sheet(threeJoints, id, {
-        gearboxSlope: at('gearbox'),
-        frontSlope: at('front-shaft'),
-        frontLength: work.take(data['front-length'], 'front-length'),
-        rearSlope: at('shaft'),
-        rearLength: work.take(data.length, 'length'),
-        pinionSlope: at('pinion'),
-        speed,
-        ...(offset ? { rearOffset: offset } : {}),
-        ...(twist ? { rearTwist: twist } : {}),
-      })
-    : work.sheet(twoJoints, id, {
-        gearboxSlope: at('gearbox'),
-        shaftSlope: at('shaft'),
-        shaftLength: work.take(data.length, 'length'),
-        pinionSlope: at('pinion'),
-        speed,
-        ...(offset ? { shaftOffset: offset } : {}),
-        ...(twist ? { shaftTwist: twist } : {}),
-      });
-  if (id !== 'ride') return;
-  const get = worked.get as (name: string) => Maybe;
-  const joints = two ? ['joint1', 'joint2', 'joint3'] : ['joint1', 'joint2'];
-  joints.forEach((joint, i) => {
-    work.compare('driveline.angle-least', `ride-joint-${i + 1}`, get(joint));
-    work.compare('driveline.angle-preferred', `ride-joint-${i + 1}`, get(joint));
-  });
-  if (!two) work.compare('driveline.angle-equal', 'ride', get('difference'));
-  work.compare('driveline.torsional', 'ride', get('torsional'));
-  for (const name of two ? ['driveFront', 'driveRear', 'coastRear', 'coastFront'] : ['inertiaDrive', 'inertiaCoast']) {
-    work.compare('driveline.inertial', `ride-${name.replace(/[A-Z]/g, (c) => `-${c.toLowerCase()}`)}`, get(name));
+  const turning = loaded.has(id) && !isMissing(speed);
+  if (data.shafts === 'two') {
+    const geometry = {
+      gearboxSlope: at('gearbox'),
+      frontSlope: at('front-shaft'),
+      frontLength: work.take(data['front-length'], 'front-length'),
+      rearSlope: at('shaft'),
+      rearLength: work.take(data.length, 'length'),
+      pinionSlope: at('pinion'),
+      ...(offset ? { rearOffset: offset } : {}),
+      ...(twist ? { rearTwist: twist } : {}),
+    };
+    const { get } = turning
+      ? work.sheet(threeJoints, id, { ...geometry, speed })
+      : work.sheet(threeJointAngles, id, geometry);
+    return { id, joints: [get('joint1'), get('joint2'), get('joint3')], fluctuation: get('fluctuation') };
   }
+  const geometry = {
+    gearboxSlope: at('gearbox'),
+    shaftSlope: at('shaft'),
+    shaftLength: work.take(data.length, 'length'),
+    pinionSlope: at('pinion'),
+    ...(offset ? { shaftOffset: offset } : {}),
+    ...(twist ? { shaftTwist: twist } : {}),
+  };
+  const { get } = turning
+    ? work.sheet(twoJoints, id, { ...geometry, speed })
+    : work.sheet(twoJointAngles, id, geometry);
+  return {
+    id,
+    joints: [get('joint1'), get('joint2')],
+    difference: get('difference'),
+    fluctuation: get('fluctuation'),
+  };
 }
 
-function ride(data: Driveline, work: Work): void {
-  const row = data.stations?.find((s) => s.id === 'ride');
-  work.compare('driveline.pinion', 'ride', negated(work.take(row?.pinion, 'stations', 'ride', 'pinion')));
+/** The joints at ride height in one state of load. What a whole position lacks is told once. */
+function examineLine({ id, joints, difference, fluctuation }: Line, speed: Maybe, work: Work): void {
+  const limit = jointAngleLimit(speed);
+  const [first] = joints as [Maybe, ...Maybe[]];
+  if (isMissing(first) || isMissing(speed)) {
+    work.compare('driveline.angle-speed', id, bothMissing(first, speed));
+  } else
+    joints.forEach((joint, i) => {
+      work.compare('driveline.angle-speed', `${id}-joint-${i + 1}`, joint, { limit });
+    });
+  if (isMissing(first)) {
+    if (id === 'ride')
+      for (const item of [
+        'driveline.angle-least',
+        ...(difference ? ['driveline.angle-equal'] : []),
+        'driveline.uniformity',
+      ])
+        work.compare(item, id, first);
+    return;
+  }
+  joints.forEach((joint, i) => {
+    work.compare('driveline.angle-least', `${id}-joint-${i + 1}`, joint);
+  });
+  if (difference) work.compare('driveline.angle-equal', id, difference);
+  work.compare('driveline.uniformity', id, fluctuation);
 }
+
+/** The largest angle of any joint at any position, against what the joint can do. */
+function examineLargest(lines: readonly Line[], data: Driveline, work: Work): void {
+  const angles = lines
+    .filter(({ id }) => id !== 'laden' || data.stations?.some((s) => s.id === 'laden'))
+    .flatMap(({ id, joints }) => joints.map((angle, i) => ({ angle, says: `largest at ${id}, joint ${i + 1}` })));
+  const lacking = angles.map(({ angle }) => angle).filter(isMissing);
+  const window = data['maker-angle'];
+  const options = { limit: window?.greatest && makerLimit(window, 'deg') };
+  if (lacking.length > 0) return work.compare('driveline.angle-largest', '', bothMissing(...lacking), options);
+  const reach = ({ angle }: (typeof angles)[number]) => (isMissing(angle) ? 0 : angle.si + expanded(angle));
+  const { angle, says } = angles.reduce((most, one) => (reach(one) > reach(most) ? one : most));
+  work.compare('driveline.angle-largest', '', angle, { ...options, marks: [says] });
+}
+
+/**
+ * What is left to the slip joint at one end of its travel. Nothing left is against it whatever figure it is compared with:
+ * the joint comes apart, or bottoms.
+ */
+function examineLeft(
+  item: 'driveline.spline' | 'driveline.spline-room',
+  field: 'spline-engaged' | 'spline-left',
+  maker: 'maker-engaged' | 'maker-left',
+  data: Driveline,
+  work: Work,
+): void {
+  const left = work.take(data[field], field);
+  const window = data[maker];
+  const limit = window?.least && makerLimit(window, 'mm');
+  if (isMissing(left) || left.si - expanded(left) > 0) return work.compare(item, '', left, { limit });
+  const gone = left.si <= 0;
+  work.state(
+    item,
+    '',
+    gone ? 'against' : 'unclear',
+    `measured ${showQuantity(left.si, 'mm', expanded(left))}, expected more than 0 mm by mechanics alone: ${consequence[item]}`,
+    {
+      of: 'requirement',
+      measured: left,
+      margin: left.si,
+      todo: gone ? 'change the length of the shaft or the travel' : 'measure again with a smaller uncertainty',
+      path: [field],
+    },
+  );
+}
+
+const consequence = {
+  'driveline.spline': 'with nothing engaged the slip joint comes apart',
+  'driveline.spline-room': 'with no travel left the slip joint bottoms',
+} as const;

@@ -52,7 +52,7 @@ const axle = (state: string) =>
       }),
       pinion: slopeAbout('pitch', `slope of the pinion at ride height ${state}`, {
         how: 'inclinometer on the machined face of the flange, zeroed on the level floor; three times',
-        typical: '2.5 deg nose up',
+        typical: '3.6 deg nose up',
       }),
       'diagonal-left': quantity('mm', `left fixed point of the body to the right end of the axle ${state}`, {
         how: 'tape or trammel from a hole that the maker uses as a datum; the same hole of both sides',
@@ -111,23 +111,23 @@ export const shape = {
   'pinion-joint': point('joint at the pinion'),
   gearbox: slopeAbout('pitch', 'slope of the gearbox output', {
     how: 'inclinometer on a machined face',
-    typical: '3.0 deg down to the rear',
+    typical: '3.4 deg down to the rear',
   }),
   'per-turn': quantity('mm', 'change of length of a link for one turn of its adjuster', {
     measuredAs: 'paper',
     how: 'sum of both pitches for a left- and a right-hand thread; or measured over ten turns',
-    typical: '3.175 mm',
+    typical: '4.00 mm',
   }),
   'lower-change': quantity('mm', 'change of length of the lower arms from their first setting, longer positive', {
     measuredAs: 'thickness',
     range: 'signed',
     how: 'turns times change per turn, both sides alike',
-    typical: '3.2 mm',
+    typical: '8.0 mm',
   }),
   'upper-change': quantity('mm', 'change of length of the upper arms from their first setting, longer positive', {
     measuredAs: 'thickness',
     range: 'signed',
-    typical: '-3.2 mm',
+    typical: '-8.0 mm',
   }),
   'own-offset': quantity('mm', 'offset of the wheels that the axle came with', {
     measuredAs: 'paper',

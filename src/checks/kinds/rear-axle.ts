@@ -3,9 +3,9 @@ import { lengthDifference } from '../../calc/uncertainty/difference.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
-import { examineSideView } from './parts/axle-view.js';
+import { examineSideView, tellPinion } from './parts/axle-view.js';
 import { makerLimit } from './parts/maker-window.js';
-import { difference, negated } from './parts/maybe.js';
+import { difference } from './parts/maybe.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
 import { filletCapacity } from './parts/weld.js';
@@ -66,7 +66,7 @@ export const rearAxle = kind({
   }),
   evaluate: ({ data }, work) => {
     const pinion = take('pinion', data, work);
-    work.compare('driveline.pinion', 'ride', negated(pinion));
+    tellPinion(pinion, stateOf(data), work);
     if (data['located-by'] === 'links' || data.lower || data.upper) examineSideView(data, pinion, work);
     examineSquare(data, work);
     examineTrack(data, work);

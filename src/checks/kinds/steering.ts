@@ -1,9 +1,14 @@
+import { jointsInSeries } from '../../calc/driveline/joints-in-series.js';
+import { expanded } from '../../calc/value.js';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
+import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
-import type { Work } from '../engine/work.js';
+import { isMissing, type Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
+import { given } from './parts/maybe.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
+import { tellMissing } from './parts/tell-missing.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
 
 const shape = {
@@ -20,6 +25,16 @@ const shape = {
         typical: '18.5 deg',
       }),
       'maker-angle': makerFigures('deg', 'working angle'),
+      plane: quantity(
+        'deg',
+        'from the second joint on: turn of the plane in which it bends against that of the joint before, clockwise as seen from the wheel; 0 where all shafts lie in one plane',
+        { how: 'look along the shaft: protractor between the directions in which both joints bend', typical: '0 deg' },
+      ),
+      forks: quantity(
+        'deg',
+        'from the second joint on: turn of its fork against the fork at the other end of the shaft before it, clockwise as seen from the wheel; 0 where both lie in one plane',
+        { how: 'straightedges across the eyes of both forks, protractor between them', typical: '0 deg' },
+      ),
       engaged: quantity('mm', 'length of spline or flats that stands in the joint', {
         how: 'mark the shaft at the joint, draw it out, caliper',
         typical: '22.0 mm',
@@ -164,12 +179,45 @@ function examineJoints(joints: Steering['joints'], work: Work): void {
   }
   for (const joint of joints) {
     const take = (name: 'angle' | 'engaged') => work.take(joint[name], 'joints', joint.id, name);
-    work.compare('steering.shaft-angles', joint.id, take('angle'), { limit: makerLimit(joint['maker-angle'], 'deg') });
+    const [angle, engaged] = [joint['maker-angle'], joint['maker-engaged']];
+    work.compare('steering.shaft-angles', joint.id, take('angle'), {
+      limit: angle?.greatest && makerLimit(angle, 'deg'),
+    });
     work.compare('steering.shaft-engagement', joint.id, take('engaged'), {
-      limit: makerLimit(joint['maker-engaged'], 'mm'),
+      limit: engaged?.least && makerLimit(engaged, 'mm'),
     });
   }
+  examineUniformity(joints, work);
 }
+
+/** How unevenly the box turns while the wheel turns evenly: told, and left to the maker's angles to judge. */
+function examineUniformity(joints: NonNullable<Steering['joints']>, work: Work): void {
+  const rows = joints.map((joint, i) => {
+    const turn = (name: 'plane' | 'forks') => (i === 0 ? nothing : work.take(joint[name], 'joints', joint.id, name));
+    return {
+      angle: work.take(joint.angle, 'joints', joint.id, 'angle'),
+      plane: turn('plane'),
+      forks: turn('forks'),
+    };
+  });
+  const { get } = work.sheet(jointsInSeries, '', { joints: rows });
+  const [variation, angle] = [get('fluctuation'), get('equivalent')];
+  if (isMissing(variation)) return tellMissing('steering.uniformity', '', variation, work);
+  if (isMissing(angle)) return tellMissing('steering.uniformity', '', angle, work);
+  const run = variation.origin.kind === 'sheet' ? variation.origin.run : undefined;
+  const shown = showQuantity(variation.si, '%', expanded(variation));
+  const alike = showQuantity(angle.si, 'deg', expanded(angle));
+  work.state(
+    'steering.uniformity',
+    '',
+    'met',
+    `speed varies by ${shown} over a turn of the wheel, as one joint of ${alike} would make it; recorded, not judged`,
+    { run, answer: 'reckoned' },
+  );
+}
+
+/** The first joint has nothing before it to be turned against. */
+const nothing = given(0, 'deg', 'first joint');
 
 function examineEnds(ends: Steering['ends'], work: Work): void {
   if (!ends?.length) return work.compare('steering.free-play', '', work.lacks('ends'));

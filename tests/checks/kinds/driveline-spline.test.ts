@@ -1,49 +1,60 @@
 import { describe, expect, it } from 'vitest';
 import { type Around, examineNote, problemsOf } from './bench.js';
 
-const figure: Around = {
+const copy = (item: string): Around => ({
   limits: `figures:
-  - { item: driveline.spline, min: 45 mm, clause: data sheet, edition: "2024", read-by: JO, on: 2026-01-10 }
+  - { item: ${item}, min: 45 mm, clause: data sheet, edition: "2024", read-by: JO, on: 2026-01-10 }
 `,
-};
-const spline = (engaged: string, left: string) => `spline-engaged: ${engaged} ± 1 mm\nspline-left: ${left} ± 1 mm`;
-const found = async (engaged: string, left: string, around: Around = figure) =>
-  (await examineNote('driveline', spline(engaged, left), around)).one('driveline.spline');
+});
+const maker = (least: string, name = 'maker-engaged') => `\n${name}: { least: ${least}, from: sheet of the yoke }`;
+const found = async (item: string, frontmatter: string, around: Around = {}) =>
+  (await examineNote('driveline', frontmatter, around)).one(item);
 
-// Common practice, no source: the spline must stay together and must not bottom, whatever figure the maker gives.
-describe('slip spline', () => {
+// By mechanics alone: a spline with nothing engaged is apart, a yoke with no travel left has bottomed.
+describe.each([
+  ['driveline.spline', 'spline-engaged', 'maker-engaged', /comes apart/],
+  ['driveline.spline-room', 'spline-left', 'maker-left', /bottoms/],
+])('%s', (item, field, window, reason) => {
   it.each([
-    ['46 mm', '22 mm', 'conforms'],
-    ['47 mm', '22 mm', 'conforms'],
-    ['43 mm', '22 mm', 'does-not-conform'],
-  ])('%s left engaged and %s of travel against the builder’s figure: %s', async (engaged, left, outcome) => {
-    expect((await found(engaged, left)).outcome).toBe(outcome);
+    ['45.0 ± 1 mm', 'unclear'],
+    ['47.0 ± 1 mm', 'met'],
+    ['43.0 ± 1 mm', 'against'],
+  ])('%s against 45 mm, of the maker or of the builder’s copy, is %s', async (left, result) => {
+    expect(await found(item, `${field}: ${left}${maker('45 mm', window)}`)).toMatchObject({ result, basis: 'maker' });
+    expect(await found(item, `${field}: ${left}`, copy(item))).toMatchObject({ result, basis: 'own-copy' });
   });
 
-  it.each([
-    ['0 mm', '22 mm', /comes apart/],
-    ['-5 mm', '22 mm', /comes apart/],
-    ['1 mm', '22 mm', /comes apart/],
-    ['60 mm', '0 mm', /bottoms/],
-    ['60 mm', '-5 mm', /bottoms/],
-    ['60 mm', '1 mm', /bottoms/],
-  ])('%s left engaged and %s of travel is open, with the reason', async (engaged, left, reason) => {
-    for (const around of [figure, {}])
-      expect(await found(engaged, left, around)).toMatchObject({
-        outcome: 'inconclusive',
+  it.each(['0 ± 1 mm'])('%s left is against it, whatever the figure', async (left) => {
+    for (const more of ['', maker('45 mm', window), maker('-10 mm', window)])
+      expect(await found(item, `${field}: ${left}${more}`)).toMatchObject({
+        outcome: 'does-not-conform',
         says: expect.stringMatching(reason) as string,
       });
+    expect((await found(item, `${field}: ${left}`, copy(item))).outcome).toBe('does-not-conform');
   });
 
-  it('asks for both ends of the travel', async () => {
-    const { one } = await examineNote('driveline', 'spline-engaged: 60 mm', figure);
-    expect(one('driveline.spline')).toMatchObject({
-      outcome: 'not-measured',
-      todo: expect.stringContaining('spline-left') as string,
+  it('less than nothing left is no measurement', () => {
+    expect(problemsOf('driveline', `${field}: -5 mm`)).toMatchObject([{ found: expect.stringContaining('−5 mm') }]);
+  });
+
+  it('within the uncertainty of nothing it is inconclusive', async () => {
+    expect(await found(item, `${field}: 1 ± 1 mm`)).toMatchObject({
+      outcome: 'inconclusive',
+      says: expect.stringMatching(reason) as string,
     });
   });
 
-  it('refuses another unit than a length', () => {
-    expect(problemsOf('driveline', 'spline-engaged: 60 kg')).toMatchObject([{ code: 'quantity' }]);
+  it('conforms with no figure at hand never, however much is left', async () => {
+    expect((await found(item, `${field}: 60 ± 1 mm`)).result).toBe('unconfirmed');
+    const greatest = `\n${window}: { greatest: 80 mm, from: sheet of the yoke }`;
+    expect((await found(item, `${field}: 60 ± 1 mm${greatest}`)).result).toBe('unconfirmed');
+  });
+
+  it('is asked for, and refuses another unit than a length', async () => {
+    expect(await found(item, '')).toMatchObject({
+      result: 'missing',
+      todo: expect.stringContaining(field) as string,
+    });
+    expect(problemsOf('driveline', `${field}: 60 kg`)).toMatchObject([{ code: 'quantity' }]);
   });
 });

@@ -41,6 +41,53 @@ describe('joints of the shaft', () => {
   });
 });
 
+describe('even turning of the shaft', () => {
+  const pair = (second: string) =>
+    `joints:\n  - { id: upper, angle: 20.0 ± 0.1 deg }\n  - { id: lower, angle: 20.0 ± 0.1 deg${second} }`;
+  const variation = async (second: string) => {
+    const { one, runs } = await examineNote('steering', pair(second));
+    expect(one('steering.uniformity')).toMatchObject({
+      of: 'answer',
+      outcome: 'answered',
+      says: expect.stringMatching(/^speed varies by .* recorded, not judged$/) as string,
+    });
+    return runs.find((r) => r.sheet.id === 'joints-in-series')!.results!['fluctuation']!.si;
+  };
+
+  it('two joints of 20 degrees cancel in phase and leave 24.95 % a quarter turn out (exact relation of the turns)', async () => {
+    expect(await variation(', plane: 0 ± 0.1 deg, forks: 0 ± 0.1 deg')).toBeCloseTo(0, 6);
+    expect(await variation(', plane: 0 ± 0.1 deg, forks: 90 ± 0.1 deg')).toBeCloseTo(0.2495, 4);
+    expect(await variation(', plane: 90 ± 0.1 deg, forks: 90 ± 0.1 deg')).toBeCloseTo(0, 6);
+  });
+
+  it('one joint passes its variation on in full: 3.062 % at 10 degrees', async () => {
+    const { runs } = await examineNote('steering', 'joints: [{ id: only, angle: 10.0 ± 0.1 deg }]');
+    expect(runs[0]!.results!['fluctuation']!.si).toBeCloseTo(0.03062, 5);
+  });
+
+  it('asks for planes and forks of the second joint, and takes an answer in words instead', async () => {
+    const { one } = await examineNote('steering', pair(''));
+    expect(one('steering.uniformity')).toMatchObject({
+      result: 'missing',
+      todo: expect.stringMatching(/joints\.lower\.plane .*joints\.lower\.forks/) as string,
+    });
+    const told = `${pair('')}\nanswers: { steering.uniformity: joints and shaft of one car, unaltered }`;
+    expect((await examineNote('steering', told)).one('steering.uniformity').outcome).toBe('answered');
+    expect(problemsOf('steering', pair(', forks: 3 mm'))).toMatchObject([{ code: 'quantity' }]);
+  });
+
+  it('takes no least angle of the maker for the greatest, and no greatest engagement for the least', async () => {
+    const { result } = await examineNote(
+      'steering',
+      'joints: [{ id: upper, angle: 40 deg, maker-angle: { least: 5 deg, from: sheet of the maker }, engaged: 3 mm, maker-engaged: { greatest: 30 mm, from: sheet of the maker } }]',
+    );
+    expect([result('steering.shaft-angles', 'upper'), result('steering.shaft-engagement', 'upper')]).toEqual([
+      'unconfirmed',
+      'unconfirmed',
+    ]);
+  });
+});
+
 describe('limits of the states', () => {
   it.each([
     // Replacement wheel 330 mm or more (page of the South Australian government on steering modifications).
@@ -167,7 +214,7 @@ parts: intermediate shaft with two joints made new
 side: kept
 joints:
   - { id: upper, place: column to shaft, angle: 18.5 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 22.0 mm, maker-engaged: { least: 19 mm, from: sheet of the joint }, held: clamp bolt in the groove }
-  - { id: lower, place: shaft to rack, angle: 21.0 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 21.5 mm, maker-engaged: { least: 19 mm, from: sheet of the joint } }
+  - { id: lower, place: shaft to rack, angle: 21.0 deg, plane: 0 deg, forks: 0 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 21.5 mm, maker-engaged: { least: 19 mm, from: sheet of the joint } }
 original-collapse: 95 mm
 collapse: 110 mm
 original-turns: 3.4

@@ -13,7 +13,7 @@ describe('what a field serves', () => {
   });
 
   it('is found whichever way a kind takes: one or two shafts, axle or wheel loads', () => {
-    expect(fields('driveline', 'front-length')).toContain('driveline.torsional');
+    expect(fields('driveline', 'front-length')).toContain('driveline.angle-speed');
     expect(fields('mass', 'laden.rear-left')).toContain('mass.axle-rear');
     expect(fields('test', 'noise.outlets.[].readings')).toContain('tests.noise');
   });

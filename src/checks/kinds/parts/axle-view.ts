@@ -7,6 +7,7 @@ import { expanded } from '../../../calc/value.js';
 import { showQuantity } from '../../../units/show.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import type { RearAxle } from '../rear-axle-fields.js';
+import { tellMissing } from './tell-missing.js';
 
 /** The axle on its links in side view: instant centre, pinion and path through travel, and what the adjusters do. */
 export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void {
@@ -52,6 +53,15 @@ export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void
   });
 }
 
+/** The slope of the pinion is recorded: the angles of the joints decide what it has to be. */
+export function tellPinion(pinion: Maybe, state: 'now' | 'planned', work: Work): void {
+  if (isMissing(pinion)) return tellMissing('driveline.pinion', 'ride', pinion, work);
+  const says = `pinion ${slopeOf(pinion)} at ride height${state === 'planned' ? ', as planned' : ''}; recorded, not judged`;
+  work.state('driveline.pinion', 'ride', 'met', says, { answer: 'measured', path: [state, 'pinion'] });
+}
+
+const slopeOf = (v: Value) => `${showQuantity(Math.abs(v.si), 'deg', expanded(v))} nose ${v.si < 0 ? 'down' : 'up'}`;
+
 function tellPath(
   { get }: { get: (result: 'bumpPinion' | 'droopPinion' | 'bumpShift' | 'droopShift') => Maybe },
   work: Work,
@@ -63,20 +73,8 @@ function tellPath(
     droopShift: get('droopShift'),
   };
   const lacking = Object.values(results).find(isMissing);
-  if (lacking) {
-    const says =
-      lacking.missing.length > 0
-        ? `not measured: ${lacking.missing.map((m) => m.says).join('; ')}`
-        : `no number: ${lacking.reason}`;
-    const todo =
-      lacking.missing.length > 0
-        ? `fill in ${lacking.missing.map((m) => m.where).join(', ')}`
-        : 'look at the points again';
-    work.state('axle.path', '', 'missing', says, { todo, run: lacking.run, path: lacking.missing[0]?.path ?? [] });
-    return;
-  }
+  if (lacking) return tellMissing('axle.path', '', lacking, work);
   const { bumpPinion, droopPinion, bumpShift, droopShift } = results as Record<keyof typeof results, Value>;
-  const slope = (v: Value) => `${showQuantity(Math.abs(v.si), 'deg', expanded(v))} nose ${v.si < 0 ? 'down' : 'up'}`;
   const shift = (v: Value) =>
     `${showQuantity(Math.abs(v.si), 'mm', expanded(v))} to the ${v.si < 0 ? 'rear' : 'front'}`;
   const run = bumpPinion.origin.kind === 'sheet' ? bumpPinion.origin.run : undefined;
@@ -84,7 +82,7 @@ function tellPath(
     'axle.path',
     '',
     'met',
-    `pinion ${slope(bumpPinion)} at full bump and ${slope(droopPinion)} at full droop; axle ${shift(bumpShift)} and ${shift(droopShift)}; recorded, not judged`,
+    `pinion ${slopeOf(bumpPinion)} at full bump and ${slopeOf(droopPinion)} at full droop; axle ${shift(bumpShift)} and ${shift(droopShift)}; recorded, not judged`,
     { run, answer: 'reckoned' },
   );
 }

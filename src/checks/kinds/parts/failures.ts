@@ -145,13 +145,17 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
       fails: 'The joints work at unequal or too large angles',
       effect: 'The shaft shakes, the joints wear out and may let go',
       guards: [
+        'driveline.angle-speed',
         'driveline.angle-equal',
-        'driveline.angle-preferred',
-        'driveline.torsional',
-        'driveline.inertial',
+        'driveline.uniformity',
         'driveline.phasing',
-        'driveline.pinion',
+        'driveline.angle-least',
       ],
+    },
+    {
+      fails: 'A joint binds at the end of the travel',
+      effect: 'It breaks, or tears the gearbox or the pinion loose',
+      guards: ['driveline.angle-largest', 'driveline.free-rotation'],
     },
     {
       fails: 'The shaft turns near its critical speed',
@@ -161,7 +165,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'The slip joint runs out or bottoms',
       effect: 'The shaft falls out, or pushes the gearbox apart',
-      guards: ['driveline.spline'],
+      guards: ['driveline.spline', 'driveline.spline-room'],
     },
     {
       fails: 'The front end of the shaft drops on the road',
@@ -408,7 +412,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'The axle stands askew or moves on a wrong path',
       effect: 'The car steers from the rear',
-      guards: ['axle.square-difference', 'axle.path', 'driveline.pinion'],
+      guards: ['axle.square-difference', 'axle.path'],
     },
     {
       fails: 'The brakes of the other axle do not fit the car',
@@ -516,6 +520,11 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
       fails: 'An adjuster has too few threads in, or works loose',
       effect: 'The link comes apart and the axle turns under the car',
       guards: ['links.engagement', 'links.lock', 'fasteners.locking'],
+    },
+    {
+      fails: 'The links of a pair differ',
+      effect: 'The axle stands askew; one side carries more',
+      guards: ['links.pair', 'links.pair-alike'],
     },
     {
       fails: 'The tube buckles or the thread tears',
