@@ -104,6 +104,7 @@ export const sheetIds: Readonly<Record<Subject, readonly string[]>> = {
     'brake-chain-dual',
     'brake-displacement',
     'brake-distribution',
+    'brake-valve-crossing',
     'adhesion-utilisation',
     'brake-circuit-failure',
     'brake-fade',

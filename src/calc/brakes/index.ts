@@ -6,12 +6,14 @@ import { brakeDisplacement } from './displacement.js';
 import { brakeDistribution } from './distribution.js';
 import { brakeFade } from './fade.js';
 import { meanDeceleration, stoppingDistance, stoppingDistanceAllowed } from './test-run.js';
+import { valveCrossing } from './valve-crossing.js';
 
 export const sheets = [
   tandemBrakes,
   dualBrakes,
   brakeDisplacement,
   brakeDistribution,
+  valveCrossing,
   adhesionUtilisation,
   circuitFailure,
   brakeFade,
