@@ -63,7 +63,22 @@ export const facts = {
   },
   mass_front: { unit: 'kg', says: 'mass on the front axle', where: 'the mass note' },
   mass_rear: { unit: 'kg', says: 'mass on the rear axle', where: 'the mass note' },
+  original_mass_front: {
+    unit: 'kg',
+    says: 'mass on the front axle as received',
+    where: '`was: { front: … }` of the mass note',
+  },
+  original_mass_rear: {
+    unit: 'kg',
+    says: 'mass on the rear axle as received',
+    where: '`was: { rear: … }` of the mass note',
+  },
   cg_height: { unit: 'mm', says: 'height of the centre of mass', where: 'the mass note' },
+  original_cg_height: {
+    unit: 'mm',
+    says: 'height of the centre of mass as received',
+    where: '`was: { raises: … }` of the mass note',
+  },
   unladen_mass: { unit: 'kg', says: 'mass of the car without oil, coolant, fuel and persons', where: 'the mass note' },
   oil_coolant_mass: { unit: 'kg', says: 'mass of oil and coolant', where: 'the mass note' },
   full_fuel_mass: { unit: 'kg', says: 'mass of a full tank of fuel', where: 'the mass note' },

@@ -47,10 +47,20 @@ export const mass = kind({
     },
   ],
   cautions: ['stands', 'lifting'],
-  reckons: ['mass_front', 'mass_rear', 'cg_height', 'unladen_mass'],
+  reckons: [
+    'mass_front',
+    'mass_rear',
+    'original_mass_front',
+    'original_mass_rear',
+    'cg_height',
+    'original_cg_height',
+    'unladen_mass',
+  ],
   facts: (d) => ({
     mass_front: d.now?.front,
     mass_rear: d.now?.rear,
+    original_mass_front: d.was?.front,
+    original_mass_rear: d.was?.rear,
     cg_height: d['cg-height'],
     oil_coolant_mass: d['oil-coolant'],
     full_fuel_mass: d['full-fuel'],
@@ -67,8 +77,8 @@ export const mass = kind({
   evaluate: ({ data }, work) => {
     const was = weigh('was', data, work);
     const now = weigh('now', data, work);
-    if (!data.now?.front) work.publish('mass_front', now.front);
-    if (!data.now?.rear) work.publish('mass_rear', now.rear);
+    publishAxles('', data.now, now, work);
+    publishAxles('original_', data.was, was, work);
     const wheelbase = work.fact('wheelbase');
     if (data.was && data.now)
       work.sheet(axleLoadChange, '', {
@@ -85,13 +95,24 @@ export const mass = kind({
         wheelbase,
         parts: placed('parts', data, work),
       });
-    heights('was', was, data, work);
+    const received = heights('was', was, data, work);
+    if (received) work.publish('original_cg_height', received);
     const height = heights('now', now, data, work);
     if (height) work.publish('cg_height', height);
     work.publish('unladen_mass', unladen(now, data, work));
     againstRatings(laden(now, data, work), data, work);
   },
 });
+
+/** An axle that was weighed is stated by its field; what is summed up or reckoned is published. */
+function publishAxles(
+  state: '' | 'original_',
+  read: { front?: unknown; rear?: unknown } | undefined,
+  loads: Axles,
+  work: Work,
+): void {
+  for (const axle of ['front', 'rear'] as const) if (!read?.[axle]) work.publish(`${state}mass_${axle}`, loads[axle]);
+}
 
 /** Axle loads as read, or summed up from the wheels, with the place of the centre of mass. */
 function weigh(state: State, data: Mass, work: Work): Axles {

@@ -1,5 +1,6 @@
 import type { Measured } from '../../../project/fields.js';
 import { instrumentOf, outOfDate } from '../../../project/instruments.js';
+import type { Note } from '../../../project/model.js';
 import type { Basis } from '../../codes/limit.js';
 import { isMissing, type Work } from '../../engine/work.js';
 import type { BrakeTest, Stop } from '../test-fields.js';
@@ -128,16 +129,16 @@ export function bySurface(test: BrakeTest, work: Work): string[] {
 }
 
 /** Each value needs an instrument whose calibration held on the day of the test. */
-export function byInstruments(values: readonly Measured[], work: Work): string[] {
-  return [...new Set(values.flatMap((one) => instrumentReason(one, work)))];
+export function byInstruments(values: readonly Measured[], work: Work, note: Note = work.note): string[] {
+  return [...new Set(values.flatMap((one) => instrumentReason(one, work, note)))];
 }
 
-function instrumentReason(measured: Measured, work: Work): string[] {
+function instrumentReason(measured: Measured, work: Work, note: Note): string[] {
   const instrument = instrumentOf(measured, work.build);
   if (!instrument) return [`no instrument is named for ${measured.at.path.split('.').at(-1)}`];
   const { id, checked } = instrument;
   if (!checked) return [`build.md states no calibration of ${id}`];
-  const on = measured.on ?? work.note.data.stages?.tested;
+  const on = measured.on ?? note.data.stages?.tested;
   if (!on) return ['the day of the test is not stated'];
   return outOfDate(instrument, on) ? [`the calibration of ${id}, ${checked}, had run out on ${on}`] : [];
 }
