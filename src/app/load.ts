@@ -1,8 +1,11 @@
 import { type CodeItem, loadCodes } from '../checks/codes/codes.js';
+import type { Item } from '../checks/codes/item.js';
 import { unknownItems } from '../checks/codes/known-items.js';
 import { readLimits } from '../checks/codes/own-copy.js';
 import { type Evaluation, examine, type Rules } from '../checks/engine/examine.js';
-import type { TakenAt } from '../checks/engine/order.js';
+import { judgementProblems } from '../checks/engine/judgements.js';
+import { proofNameProblems } from '../checks/engine/proof-names.js';
+import type { TakenAt } from '../checks/engine/proofs.js';
 import { queryProblems } from '../checks/engine/queries.js';
 import { shownProblems } from '../checks/engine/shown.js';
 import { kinds } from '../checks/kinds/index.js';
@@ -48,6 +51,11 @@ export async function load(
     ...checkLinks(build, recall),
     ...unknownItems(build, [...items, ...notCodeItems]),
     ...queryProblems(build, items),
+    ...proofNameProblems(
+      build,
+      kinds,
+      new Map<string, Item>([...codes.items, ...limits.items.map((i) => [i.id, i] as const)]),
+    ),
   ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const own = limits.items.map((item): CodeItem => ({ ...item, code: 'own', country: '' }));
@@ -55,6 +63,6 @@ export async function load(
   const rules: Rules = { codes, kinds, ownFigures: limits.figures, ownItems: own, today };
   const takenAt = await photoTimes(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
-  const lost = shownProblems(build, evaluation);
+  const lost = [...shownProblems(build, evaluation), ...judgementProblems(build, evaluation.findings)];
   return lost.length > 0 ? { problems: inReadingOrder(lost) } : { build, rules, takenAt, evaluation, problems: [] };
 }

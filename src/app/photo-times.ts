@@ -1,5 +1,5 @@
 import { open, stat } from 'node:fs/promises';
-import type { TakenAt } from '../checks/engine/order.js';
+import type { TakenAt } from '../checks/engine/proofs.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 

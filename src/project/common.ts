@@ -25,12 +25,16 @@ const fraction = z
   .regex(/^(?:0(?:\.\d+)?|1(?:\.0+)?)$/)
   .transform(Number);
 
+const proves = z.array(z.string().min(1)).optional().meta({
+  says: 'what it shows: hold points of this note and items of the codes, each with the parts that it shows, such as `hoses-at-ends droop bump`; `all` for every part',
+});
+
 const photoSchema = z.strictObject({
   id: idOf.optional(),
   file: z.string(),
   shows: z.string().min(3),
   stage: stage.optional(),
-  serves: z.array(z.string()).optional().meta({ says: 'items of the code that the photo is evidence for' }),
+  proves,
   'taken-on': day.optional().meta({ says: 'where the file itself does not say when it was taken' }),
   marks: z.array(z.strictObject({ at: z.tuple([fraction, fraction]), label: z.string() })).optional(),
 });
@@ -40,7 +44,12 @@ const paperSchema = z.strictObject({
   id: idOf.optional(),
   file: z.string(),
   shows: z.string().min(3),
-  serves: z.array(z.string()).optional(),
+  proves,
+  dated: day.optional().meta({ says: 'day of the document itself' }),
+  of: z
+    .union([z.string().transform((one) => [one]), z.array(z.string())])
+    .optional()
+    .meta({ says: 'size, designation, material or part number that the document names, one or a list' }),
 });
 export type PaperEntry = z.infer<typeof paperSchema>;
 
@@ -60,6 +69,22 @@ const concessionSchema = z.strictObject({
   by: z.string().optional(),
   on: day.optional(),
 });
+
+const judgementSchema = z.strictObject({
+  id: idOf,
+  about: z.string().min(1).meta({
+    says: 'what is judged: a finding by its id, an item with its subject such as `body.thickness-ratio crossmember`, `photo …` or `paper …`',
+  }),
+  of: z.string().min(1).meta({
+    says: 'the value, answer or evidence as it was when it was judged; where it changes, the judgement lapses',
+  }),
+  words: z.string().min(3).meta({ says: 'what was said' }),
+  basis: z.enum(['seen', 'calculated', 'document']).meta({ says: 'what it rests on' }),
+  by: z.string().min(1).meta({ says: 'initials or name of a person of build.md, or the name of the certifier' }),
+  on: day,
+  letter: z.string().optional().meta({ says: 'the document of this build that has it in writing, by file or id' }),
+});
+export type JudgementEntry = z.infer<typeof judgementSchema>;
 
 export const commonShape = {
   kind: z.string(),
@@ -81,6 +106,7 @@ export const commonShape = {
     says: 'values for items of the code that this kind of note has no field for, by the id of the item',
   }),
   concessions: z.array(concessionSchema).optional(),
+  judgements: z.array(judgementSchema).optional(),
 };
 const commonSchema = z.strictObject(commonShape);
 export type Common = z.infer<typeof commonSchema>;

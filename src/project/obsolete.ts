@@ -23,4 +23,9 @@ export interface Obsolete {
  */
 type Replacement = { key: string } | { words: Readonly<Record<string, string>> } | { gone: string } | { ask: string };
 
-export const obsolete: readonly Obsolete[] = [];
+export const obsolete: readonly Obsolete[] = (['photos', 'papers'] as const).map((list) => ({
+  since: 2,
+  of: 'note',
+  path: [list, '[]', 'serves'],
+  now: { key: 'proves' },
+}));

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readTyre } from './designations/tyre.js';
-import { anyQuantity, choice, count, designation, idOf, list, named, onDay, quantity, text } from './fields.js';
+import { anyQuantity, choice, count, designation, idOf, list, named, onDay, quantity, text, yesNo } from './fields.js';
 import { format } from './format.js';
 
 /** The frontmatter of `build.md`: the vehicle as it came, the people, the instruments, the load cases. */
@@ -35,19 +35,32 @@ const vehicle = z.strictObject({
     .regex(/^\d{4}-\d{2}(?:-\d{2})?$/)
     .meta({ form: 'day', says: 'month or day of build, from the plate', typical: '1984-05' }),
   category: choice(categories, 'category under the vehicle standards'),
+  'derivative-of-passenger-car': yesNo('van, utility or off-road vehicle: is it a derivative of a passenger car'),
+  'derivative-from': text('where that stands', "maker's brochure of the model, 1984"),
   vin: text('VIN or chassis number, as stamped'),
   registration: choice(jurisdictions, 'state or territory of registration'),
   seats: count('seats', { typical: '5' }),
+  tows: named('kg', 'mass of the trailer, where it is to tow one', { typical: '900 kg', usual: [100, 4500] }),
   'engine-number': text('engine number of the original engine'),
 });
 
+/** Words of `build.md` that decide which items apply. A word that needs a source counts only with it. */
+export function vehicleState({ vehicle, original }: Pick<BuildData, 'vehicle' | 'original'>, name: string) {
+  if (name === 'induction') return original?.induction;
+  if (name === 'tows') return vehicle.tows ? 'yes' : 'no';
+  if (name === 'derivative-of-passenger-car') return vehicle['derivative-from'] ? vehicle[name] : undefined;
+  return undefined;
+}
+
+/** How they are asked for. */
+export const vehicleStateWhere: Readonly<Record<string, string>> = {
+  'derivative-of-passenger-car':
+    'in build.md whether it is a derivative of a passenger car, and where that stands (`vehicle: { derivative-of-passenger-car: …, derivative-from: … }`)',
+};
+
 /** The vehicle before the work: facts that many sheets read. */
 const original = z.strictObject({
-  mass: quantity('kg', 'tare of the original model as the code defines it', {
-    measuredAs: 'paper',
-    typical: '1120 kg',
-    usual: [400, 3500],
-  }),
+  mass: named('kg', 'tare of the original model as the code defines it', { typical: '1120 kg', usual: [400, 3500] }),
   'mass-source': text('where the mass comes from', "maker's data for the heaviest variant"),
   gvm: named('kg', 'gross vehicle mass', { typical: '1620 kg', usual: [600, 4500] }),
   engine: text('original engine', '2.0 l four-cylinder'),

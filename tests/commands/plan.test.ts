@@ -217,7 +217,7 @@ it('has a stable form', async () => {
     'tests',
     'questions',
   ]);
-  expect(Object.keys(plan.points[0]!)).toEqual(['kind', 'note', 'id', 'shows', 'level', 'during', 'before']);
+  expect(Object.keys(plan.points[0]!)).toEqual(['kind', 'note', 'id', 'shows', 'parts', 'level', 'during', 'before']);
 });
 
 it('reads well in a terminal, and certifies nothing', async () => {
@@ -234,7 +234,7 @@ it('reads well in a terminal, and certifies nothing', async () => {
     'Questions for the certifier',
   ])
     expect(out).toContain(title);
-  expect(out).toMatch(/\[ \] before `welded`, hold: The new piece tacked/);
+  expect(out).toMatch(/\[ \] before `welded`, hold: Each new piece tacked/);
   expect(out).toContain('Gusset certifies nothing');
   expect(out.split('\n').filter((line) => line.length > 100)).toEqual([]);
 });

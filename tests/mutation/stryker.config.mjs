@@ -1,7 +1,7 @@
 /** What closes a finding, passes a value or vouches for a document. `npm run mutate`; the table is in DEVELOPERS.md. */
 export default {
   mutate: [
-    'src/checks/engine/{agreement,answers,certifier,concessions,evidence,finding,order,releases,trails,values,verdict}.ts',
+    'src/checks/engine/{agreement,alternatives,answers,certifier,concessions,evidence,finding,held-against,order,releases,told,trails,values,verdict}.ts',
     'src/checks/codes/limits.ts',
     'src/app/verify/{alone,beside,findings}.ts',
     'src/print/page-digests.ts',

@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: [
-      'tests/checks/engine/{agreement,concessions,evidence,finding,order,releases,trails,values,verdict}.test.ts',
+      'tests/checks/engine/{agreement,alternatives,concessions,evidence,facts-decide,finding,order,pairs,releases,trails,values,vehicle-facts,verdict}.test.ts',
       'tests/checks/codes/{limits,expression}.test.ts',
       'tests/checks/kinds/inspection.test.ts',
       'tests/calc/{linear,propagation,propagate}.test.ts',

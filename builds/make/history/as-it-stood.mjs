@@ -36,11 +36,14 @@ function note(path, text, day) {
   return record > day ? baseline(text, day) : tidy(text, day);
 }
 
+/** What a photo of the work proves is named when the work is recorded. */
+const unnamed = ({ proves, ...photo }) => (proves && photo.stage === 'as-received' ? { ...photo, proves } : photo);
+
 /** What was entered before the work: the car as it came. */
 function baseline(text, day) {
   const data = frontOf(tidy(text, day));
   const kept = asReceived(data);
-  const front = { kind: data.kind, title: data.title, by: data.by, stages: data.stages, ...(data.test ? { test: data.test } : {}), ...kept, ...(data.photos ? { photos: data.photos } : {}) };
+  const front = { kind: data.kind, title: data.title, by: data.by, stages: data.stages, ...(data.test ? { test: data.test } : {}), ...kept, ...(data.photos ? { photos: data.photos.map(unnamed) } : {}) };
   return `---\n${stringify(front, { lineWidth: 0, collectionStyle: 'any', defaultStringType: 'PLAIN' })}---\n\nMeasured as it came, before anything was taken apart. The work is planned.\n`;
 }
 

@@ -1,4 +1,6 @@
 import type { Rules } from '../../checks/engine/examine.js';
+import type { Finding } from '../../checks/engine/finding.js';
+import { openProofs } from '../../checks/engine/open-proofs.js';
 import { near } from '../../platform/near.js';
 import { type Stage, stageNames } from '../../project/common.js';
 import type { Build, Note } from '../../project/model.js';
@@ -8,8 +10,8 @@ export interface Proposal {
   note: string;
   stage?: Stage | undefined;
   why: string;
-  /** Hold points of the note that a photo of this stage could serve. */
-  serves: string[];
+  /** What of the note a photo of this stage could still prove. */
+  open: { name: string; shows: string }[];
 }
 
 /** Notes and stages that a photo could belong to, best first, by the day on which it was taken. */
@@ -17,6 +19,7 @@ export function propose(
   photo: Pick<FoundPhoto, 'takenAt' | 'dated'>,
   build: Build,
   rules: Rules,
+  findings: readonly Finding[],
   wanted: { note?: string | undefined; stage?: string | undefined },
 ): Proposal[] {
   const day = photo.takenAt.slice(0, 10);
@@ -32,7 +35,7 @@ export function propose(
         note: note.name,
         stage: chosen,
         why: fit ? `${clock}, ${fit.why}` : clock,
-        serves: holdPoints(note, chosen, rules),
+        open: openProofs(note, chosen, rules.kinds.get(note.kind)!, rules.codes.items, findings),
         apart: fit?.apart ?? 999,
       },
     ];
@@ -72,8 +75,3 @@ function fitOf(note: Note, day: string): { stage: Stage; why: string; apart: num
 }
 
 const days = (a: string, b: string): number => Math.round(Math.abs(Date.parse(a) - Date.parse(b)) / 86_400_000);
-
-function holdPoints(note: Note, stage: Stage | undefined, rules: Rules): string[] {
-  const points = rules.kinds.get(note.kind)?.holdPoints ?? [];
-  return points.filter((p) => p.during === stage).map((p) => p.shows);
-}

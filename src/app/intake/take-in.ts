@@ -26,6 +26,7 @@ export interface Taken {
 export async function takeIn(
   photo: FoundPhoto,
   chosen: Proposal | undefined,
+  proves: readonly string[],
   build: Build,
   dry: boolean,
 ): Promise<Taken> {
@@ -34,6 +35,7 @@ export async function takeIn(
     `  - file: ${name}`,
     '    shows: # what it shows',
     ...(chosen?.stage ? [`    stage: ${chosen.stage}`] : []),
+    ...provesLine(proves, chosen?.open ?? []),
     ...(photo.dated ? [] : [`    taken-on: # the file does not say; it was written ${photo.takenAt.slice(0, 10)}`]),
     '',
   ].join('\n');
@@ -43,6 +45,15 @@ export async function takeIn(
   }
   return { from: photo.file, name, note: chosen?.note, yaml };
 }
+
+/** What was confirmed; otherwise the key stays empty, with what it could name behind it. */
+function provesLine(proves: readonly string[], open: Proposal['open']): string[] {
+  if (proves.length > 0) return [`    proves: [${proves.join(', ')}]`];
+  if (open.length === 0) return [];
+  const names = open.slice(0, most).map(({ name }) => name);
+  return [`    proves: # what it shows of: ${names.join(', ')}${open.length > most ? ', …' : ''}`];
+}
+const most = 6;
 
 async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
   const bytes = await readFile(photo.file);

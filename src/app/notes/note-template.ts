@@ -41,7 +41,7 @@ export function noteTemplate(kind: Kind, { title, build, items }: TemplateOption
       ...(field.is === 'value' ? [] : ['']),
     ]),
     '',
-    ...answers(asked, serves),
+    ...answers(kind, asked, serves),
     ...measured(asked, serves),
     ...photos(kind),
     ...papers(),
@@ -58,23 +58,27 @@ export function noteTemplate(kind: Kind, { title, build, items }: TemplateOption
 
 const commonField = (key: string): Field => fieldTree(commonShape).find((f) => f.key === key)!;
 
-function answers(asked: readonly Asked[], serves: Serves): string[] {
+/** Asked for by a hold point in the same words. */
+const isShownBefore = (kind: Kind, item: string): boolean => kind.holdPoints.some((p) => p.serves === item);
+
+function answers(kind: Kind, asked: readonly Asked[], serves: Serves): string[] {
   const open = asked.filter(
     (a) =>
       !a.leftOut &&
       (a.item.kind === 'answer' || a.item.kind === 'evidence') &&
+      !isShownBefore(kind, a.item.id) &&
       !serves.answered.has(a.item.id) &&
       !serves.compared.has(a.item.id),
   );
   if (open.length === 0) return [];
   return [
     ...prose(
-      'Answers to the items of the codes: yes, no, a few words, or { answer: not applicable, because: … }. Where the answer is shown: { answer: yes, shown: photo cut-edge }. Evidence is given by a photo or paper below with the id of the item under serves.',
+      'Answers to the items of the codes: yes, no, a few words, or { answer: not applicable, because: … }. Where the answer is shown: { answer: yes, shown: photo cut-edge }. Evidence is given by a photo or paper below with the id of the item under proves, and with the parts that it shows.',
     ),
     'answers:',
     ...open.flatMap(({ item }) => [
       ...prose(
-        `${item.title}. ${item.asks}${item.kind === 'answer' && item.wants !== 'stated' ? ` Wanted: ${item.wants}.` : ''}${item.kind === 'evidence' ? ` Shown by: ${item.evidence.join(' or ')}.` : ''}`,
+        `${item.title}. ${item.asks}${item.kind === 'answer' && item.wants !== 'stated' ? ` Wanted: ${item.wants}.` : ''}${item.kind === 'evidence' ? ` Shown by: ${item.evidence.join(' or ')}${item.parts ? `; parts: ${item.parts.join(', ')}` : ''}.` : ''}`,
         width - 2,
       ).map((line) => `  ${line}`),
       `  ${item.id}:`,
@@ -114,7 +118,9 @@ function photos(kind: Kind): string[] {
     hold: 'work stops until the certifier releases it',
   };
   return [
-    ...prose('Photos. Those that follow must be taken before the next stage covers what they show.'),
+    ...prose(
+      'Photos. Those that follow must be taken before the next stage covers what they show. A photo proves what it names under proves, with the parts that it shows; several photos may share the parts.',
+    ),
     'photos:',
     ...kind.holdPoints.flatMap((point) => [
       ...prose(`Hold point ${point.id}, before it is ${point.before}: ${says[point.level]}.`).map(
@@ -123,17 +129,24 @@ function photos(kind: Kind): string[] {
       `#  - file: ${point.id}.jpg`,
       `#    shows: ${scalar(point.shows)}`,
       `#    stage: ${point.during}`,
+      `#    proves: [${[point.id, ...fixedParts(point)].join(' ')}]`,
     ]),
     '',
   ];
 }
+
+/** Parts that do not depend on what the note lists. */
+const fixedParts = ({ parts }: Kind['holdPoints'][number]): readonly string[] =>
+  typeof parts === 'object' ? parts : [];
 
 const papers = (): string[] => [
   ...prose('Receipts, data sheets, reports and certificates, as files in papers/.'),
   'papers:',
   '#  - file: certificate.pdf',
   '#    shows: what it is and who made it',
-  '#    serves: [id of an item of the codes]',
+  '#    proves: [id of an item of the codes]',
+  '#    dated: 2026-03-14',
+  '#    of: [size, material or part number that it names]',
   '',
 ];
 

@@ -2,7 +2,7 @@ import { statSync } from 'node:fs';
 import { copyFile, link } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { TakenAt } from '../../checks/engine/order.js';
+import type { TakenAt } from '../../checks/engine/proofs.js';
 import { cacheDirectory } from '../../platform/cache.js';
 import type { LinkedFile } from '../../platform/self-contained.js';
 import { type PhotoResult, preparePhotos } from '../../print/photos.js';

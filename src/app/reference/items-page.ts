@@ -36,7 +36,7 @@ function one(item: CodeItem, codes: Codes): string[] {
     '',
     `**${item.title}.** ${item.asks}`,
     '',
-    `- asked as ${item.kind}${'wants' in item ? `, wanted answer: ${item.wants}${item.stop ? '; another answer stops the note' : ''}` : ''}${'evidence' in item ? `: ${item.evidence.join(' or ')}` : ''}${'unit' in item ? `, in ${item.unit === '1' ? 'a ratio' : item.unit}${item.recommended ? ', a recommendation' : ''}${item.rule ? `, decision rule ${item.rule}` : ''}` : ''}`,
+    `- asked as ${item.kind}${'wants' in item ? `, wanted answer: ${item.wants}${item.stop ? '; another answer stops the note' : ''}` : ''}${'evidence' in item ? `: ${item.evidence.join(' or ')}${item.parts ? `, each of ${item.parts.join(', ')}` : ''}` : ''}${'unit' in item ? `, in ${item.unit === '1' ? 'a ratio' : item.unit}${item.recommended ? ', a recommendation' : ''}${item.rule ? `, decision rule ${item.rule}` : ''}` : ''}`,
     ...(bounds.length > 0 ? [`- figures: ${bounds.map((b) => `\`${b}\``).join('; ')}`] : []),
     ...('figure' in item && item.figure ? [`- to be read in the own copy: ${item.figure}`] : []),
     `- rests on ${rests} (${basisSays[item.rests.basis]}${item.rests.status ? `, ${item.rests.status.replace('-', ' ')}` : ''}${item.rests['read-in'] ? `; read in ${item.rests['read-in']}` : ''})`,

@@ -39,7 +39,8 @@ function one(kind: Kind, codes: Codes): string[] {
           'To be recorded before the next stage covers it:',
           '',
           ...kind.holdPoints.map(
-            (p) => `- ${p.shows} (${p.level}, in the stage \`${p.during}\`, before \`${p.before}\`)`,
+            (p) =>
+              `- \`${p.id}\`: ${p.shows}${partsText(p.parts)} (${p.level}, in the stage \`${p.during}\`, before \`${p.before}\`)`,
           ),
           '',
         ]
@@ -51,6 +52,9 @@ function one(kind: Kind, codes: Codes): string[] {
     '',
   ];
 }
+
+const partsText = (parts: Kind['holdPoints'][number]['parts']): string =>
+  typeof parts === 'object' ? `; parts ${parts.join(', ')}` : parts ? '; parts from the lists of the note' : '';
 
 function fields(shape: z.ZodRawShape): string[] {
   return ['| key | what | unit | how to measure | such as |', '| --- | --- | --- | --- | --- |', ...rows(shape, '')];

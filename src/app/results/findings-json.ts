@@ -87,6 +87,12 @@ function findingJson(f: Finding, within: (file: string) => string) {
     },
     margin: shown(f.margin, apart),
     basis: f.basis,
+    point: f.point,
+    parts: f.proof?.map(({ part, by }) => ({ part: part || undefined, shownBy: by.map((b) => b.file) })),
+    judgements: f.judgements?.map(({ place, ...judgement }) => ({
+      ...judgement,
+      location: { file: within(place.file), line: place.line, column: place.column },
+    })),
     stop: f.stop || undefined,
     concession: f.concession,
     location: {

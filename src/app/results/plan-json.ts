@@ -21,11 +21,12 @@ export function planJson(build: Build, plan: Plan) {
     leftOut: plan.leftOut,
     sheets: plan.sheets,
     baseline: plan.baseline,
-    points: plan.points.map(({ kind, note, id, shows, level, during, before }) => ({
+    points: plan.points.map(({ kind, note, id, shows, parts, level, during, before }) => ({
       kind,
       note,
       id,
       shows,
+      parts,
       level,
       during,
       before,

@@ -118,6 +118,10 @@ const common = {
   applies: appliesSchema.optional(),
   'leads-to': z.array(z.strictObject({ item: id, because: words, basis: z.enum(bases) })).optional(),
   codes: z.array(z.string()).optional().describe('modification codes it belongs to'),
+  'raised-where': z
+    .array(z.string())
+    .optional()
+    .describe('words of build.md that must be `yes` for it to be asked at all, such as tows'),
   compare: z
     .array(z.strictObject({ says: words, rests: restsSchema }))
     .optional()
@@ -133,6 +137,12 @@ const figures = {
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
   recommended: flag.optional(),
   rule,
+  'speaks-against': z
+    .strictObject({ item: id, words: z.array(z.string()).min(1), unless: z.array(z.string()), because: words })
+    .optional()
+    .describe(
+      'words that an answer to another item cannot hold where the value lies surely beyond the figure, unless it has others',
+    ),
   figure: words.optional().describe('which figure to read in the own copy, where no case applies'),
 };
 
@@ -145,6 +155,10 @@ export const itemSchema = z.discriminatedUnion('kind', [
     stop: flag
       .optional()
       .describe('any other answer is an open finding for the certifier, whatever else the note says'),
+    states: z
+      .string()
+      .optional()
+      .describe('what the answer states that build.md states as well: the name of a fact, or `modification-code`'),
   }),
   z.strictObject({
     ...common,
@@ -153,6 +167,12 @@ export const itemSchema = z.discriminatedUnion('kind', [
       .array(z.enum(['photo', 'paper', 'drawing', 'sheet', 'note']))
       .min(1)
       .describe('any one of these will do'),
+    parts: z
+      .array(z.string().regex(/^[a-z0-9]+(?:-[a-z0-9]+)*$/))
+      .min(2)
+      .optional()
+      .describe('what one picture or document each has to show; left out: one is enough'),
+    'after-work': flag.optional().describe('a document from before the work does not show it'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);

@@ -28,16 +28,12 @@ export function unknownItems(build: Build, known: readonly string[]): Problem[] 
 function named({ data }: Note): { id: string; path: Path; part: 'key' | 'value' }[] {
   const keys = (of: 'answers' | 'measured') =>
     Object.keys(data[of] ?? {}).map((id) => ({ id, path: [of, id], part: 'key' as const }));
-  const served = (of: 'photos' | 'papers') =>
-    (data[of] ?? []).flatMap((entry, i) =>
-      (entry.serves ?? []).map((id, j) => ({ id, path: [of, i, 'serves', j], part: 'value' as const })),
-    );
   const conceded = (data.concessions ?? []).map((c, i) => ({
     id: c.item,
     path: ['concessions', i, 'item'],
     part: 'value' as const,
   }));
-  return [...keys('answers'), ...keys('measured'), ...served('photos'), ...served('papers'), ...conceded];
+  return [...keys('answers'), ...keys('measured'), ...conceded];
 }
 
 /** Items of the same subject are the likeliest. */

@@ -1,4 +1,4 @@
-import type { Value } from '../../calc/value.js';
+import { expanded, type Value } from '../../calc/value.js';
 import { unit } from '../../units/unit.js';
 import { calculated } from './calculated.js';
 import { evaluate, type Names } from './evaluate.js';
@@ -118,6 +118,43 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   }
   if (item.figure) return { is: 'figure', figure: item.figure };
   return { is: 'not-applicable', reason: reasons.join('; ') || 'no case of the item applies' };
+}
+
+/**
+ * The limits that may hold where a fact decides between cases and its uncertainty reaches across the edge: that of the value as
+ * it stands first. Mostly there is one.
+ */
+export function resolveAcross(item: Item & { kind: 'limit' | 'test' }, world: World): readonly Resolved[] {
+  const deciding = new Set(
+    item.cases.flatMap((one) => {
+      const read = one.applies?.when === undefined ? undefined : expressionOf(one.applies.when);
+      return read?.ok ? [...read.names] : [];
+    }),
+  );
+  const uncertain = [...deciding].filter((name) => expanded(world.value(name) ?? { parts: new Map() }) > 0);
+  const shifted = uncertain.flatMap((name) => [shift(world, name, 1), shift(world, name, -1)]);
+  const all = [world, ...shifted].map((w) => ({ taken: caseTaken(item, w), world: w }));
+  const first = all.filter(({ taken }, i) => all.findIndex((other) => other.taken === taken) === i);
+  return first.map(({ world: w }) => resolve(item, w));
+}
+
+/** The first case that applies, by its place in the list. */
+function caseTaken(item: Item & { kind: 'limit' | 'test' }, world: World): number {
+  return item.cases.findIndex((one) => {
+    const test = applies(one.applies, world);
+    return 'unstated' in test || test.holds;
+  });
+}
+
+/** The world with one fact at an end of what it may be. */
+function shift(world: World, moved: string, by: 1 | -1): World {
+  return {
+    ...world,
+    value: (name) => {
+      const value = world.value(name);
+      return value && name === moved ? { ...value, si: value.si + by * expanded(value) } : value;
+    },
+  };
 }
 
 type Bounds = Pick<Case, 'min' | 'max' | 'above' | 'below' | 'rule'>;

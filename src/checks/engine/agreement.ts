@@ -1,45 +1,119 @@
 import { weighted } from '../../calc/propagate.js';
-import { expanded } from '../../calc/value.js';
-import { facts, type Stated } from '../../project/facts.js';
+import { expanded, type Place, type Value } from '../../calc/value.js';
+import { type FactName, facts, holdsThroughout, type Method, type Stated } from '../../project/facts.js';
 import type { Build } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
+import { differenceUnit } from '../../units/unit.js';
 import type { Finding } from './finding.js';
 import { valueOf } from './values.js';
 
-/** One fact, one place: two notes that state the same fact must agree within what both are uncertain by. */
-export function agreement(stated: readonly Stated[], build: Build): Finding[] {
-  const first = new Map<string, Stated>();
-  return stated.flatMap((s): Finding[] => {
-    if (!s.note) return [];
-    const other = first.get(s.name);
-    if (!other) {
-      first.set(s.name, s);
-      return [];
-    }
-    const [a, b] = [valueOf(other.value, build), valueOf(s.value, build)];
-    const apart = Math.abs(a.si - b.si);
-    const agree = apart <= expanded(weighted([1, a], [-1, b])) * (1 + 1e-9);
-    if (agree) return [];
-    const { unit, says } = facts[s.name];
-    const shown = (v: typeof a) => showQuantity(v.si, unit, expanded(v));
-    return [
-      {
-        id: `${s.note.name}/${s.name}/agreement`,
-        note: s.note.name,
-        subject: s.name,
-        item: 'agreement',
-        title: `Notes agree on the ${says}`,
-        of: 'answer',
-        outcome: 'contradicted',
-        form: 'agreement',
-        basis: 'own-copy',
-        marks: [],
-        measured: b,
-        says: `stated as ${shown(b)} here and as ${shown(a)} in ${other.note!.name}: they differ by ${showQuantity(apart, unit)}`,
-        todo: 'find out which is right and state it once',
-        place: s.value.at,
-        related: { place: other.value.at, says: `stated as ${shown(a)} here` },
-      },
-    ];
-  });
+/** One thing, stated or calculated, with where that was done. */
+export interface Claim {
+  value: Value;
+  /** Name of the note; absent for `build.md`. */
+  note?: string | undefined;
+  place: Place;
+}
+
+/** A fact that the build states, or a note calculates. */
+export interface FactClaim extends Claim {
+  name: FactName;
+}
+
+export const claimOf = ({ name, value, note }: Stated, build: Build): FactClaim => ({
+  name,
+  value: valueOf(value, build),
+  note: note?.name,
+  place: value.at,
+});
+
+/** Facts of which not all statements agree, each with all that is stated of it; build.md comes first. */
+export function disagreeing(claims: readonly FactClaim[]): Map<FactName, FactClaim[]> {
+  const byName = new Map<FactName, FactClaim[]>();
+  for (const claim of claims) {
+    const before = byName.get(claim.name) ?? [];
+    const said = before.some(({ note, value }) => note === claim.note && value.si === claim.value.si);
+    if (!said && (claim.note !== undefined || holdsThroughout(claim.name))) byName.set(claim.name, [...before, claim]);
+  }
+  return new Map(
+    [...byName].filter(([, all]) => all.some((c) => !agree(all[0]!.value, c.value, methodOf(c.name)?.expanded))),
+  );
+}
+
+/**
+ * Two values agree when they differ by no more than the uncertainty of their difference; what both rest on cancels out.
+ *
+ * @param method expanded uncertainty of the way of measuring or calculating, SI
+ */
+export function agree(a: Value, b: Value, method = 0): boolean {
+  return Math.abs(a.si - b.si) <= Math.hypot(expanded(weighted([1, a], [-1, b])), method) * (1 + 1e-9);
+}
+
+const methodOf = (name: FactName): Method | undefined => (facts[name] as { method?: Method }).method;
+
+/** One open item for each statement that does not agree with the first, with what rests on it. */
+export function agreement(
+  disputed: ReadonlyMap<FactName, readonly FactClaim[]>,
+  affected: (name: FactName) => readonly string[],
+): Finding[] {
+  return [...disputed].flatMap(([name, [first, ...others]]) =>
+    others
+      .filter((other) => !agree(first!.value, other.value, methodOf(name)?.expanded))
+      .map((other) =>
+        disagreement(name, { ...facts[name], method: methodOf(name), affects: affected(name) }, first!, other),
+      ),
+  );
+}
+
+export interface About {
+  says: string;
+  unit: string;
+  /** What the way of measuring or calculating is uncertain by beside its inputs, SI, and why. */
+  method?: Method | undefined;
+  /** Titles of the findings whose outcome depends on which value is right. */
+  affects?: readonly string[] | undefined;
+}
+
+/** The open item for two values of one thing that do not agree; it stands with the second. */
+export function disagreement(
+  subject: string,
+  { says, unit, method, affects }: About,
+  first: Claim,
+  second: Claim,
+): Finding {
+  const shown = ({ value }: Claim) => showQuantity(value.si, unit, expanded(value));
+  const how = ({ value }: Claim) => (value.origin.kind === 'sheet' ? 'calculated' : 'stated');
+  const apart = Math.abs(first.value.si - second.value.si);
+  const note = second.note ?? first.note ?? 'build';
+  const where = first.note === second.note ? '' : ` in ${first.note ?? 'build.md'}`;
+  const here = first.note === second.note ? '' : ' here';
+  return {
+    id: [note, subject, 'agreement'].join('/'),
+    note,
+    subject,
+    item: 'agreement',
+    title: `${first.note === second.note ? 'Stated and calculated values' : 'Notes'} agree on the ${says}`,
+    of: 'answer',
+    outcome: 'contradicted',
+    form: 'agreement',
+    basis: 'own-copy',
+    marks: [],
+    measured: second.value,
+    says: `${how(second)} as ${shown(second)}${here} and ${how(first)} as ${shown(first)}${where}: they differ by ${showQuantity(apart, differenceUnit(unit))}${method ? `, more than ${showQuantity(method.expanded, differenceUnit(unit))} for ${method.because}` : ''}${affects ? `; ${affectsSay(affects)}` : ''}`,
+    todo:
+      how(first) === 'stated' && how(second) === 'stated'
+        ? 'find out which is right and state it once'
+        : 'find out which is right: measure again what it is calculated from, or correct what is stated',
+    place: second.place,
+    related: { place: first.place, says: `${how(first)} as ${shown(first)} here` },
+  };
+}
+
+const mostNamed = 4;
+
+function affectsSay(titles: readonly string[]): string {
+  if (titles.length === 0) return 'no outcome depends on which is right';
+  const named = titles.slice(0, mostNamed).join('; ');
+  const more = titles.length - mostNamed;
+  return `what depends on it: ${named}${more > 0 ? `; and ${more} more` : ''}`;
 }

@@ -1,12 +1,16 @@
+import type { Place } from '../../calc/value.js';
 import type { Answer } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
-import type { Build, Note } from '../../project/model.js';
+import type { Note } from '../../project/model.js';
+import { proves } from '../../project/proves.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
 import { applies } from '../codes/limits.js';
 import { judgeEvidence } from './evidence.js';
 import { type Finding, type Judged, outcomeOf } from './finding.js';
 import type { Kind } from './kind.js';
+import { evidenceIn } from './proofs.js';
+import { type Derived, goesAgainst, isNotApplicable, placeOfDerived, type Told } from './told.js';
 import { followed } from './trails.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
@@ -15,7 +19,7 @@ import type { Ground } from './work.js';
 export interface Answers {
   given: Readonly<Record<string, Answer | undefined>>;
   /** Facts decide: an answer against what follows from them is contradicted. */
-  derived: Readonly<Record<string, Answer | undefined>>;
+  derived: Readonly<Record<string, Derived | undefined>>;
 }
 
 /** A key left empty answers nothing. */
@@ -23,23 +27,43 @@ export function answersOf(note: Note, kinds: ReadonlyMap<string, Kind>): Answers
   return { given: note.data.answers ?? {}, derived: kinds.get(note.kind)?.answers?.(note.data as never) ?? {} };
 }
 
-const toldBy = ({ given, derived }: Answers, item: string): Answer | undefined => given[item] ?? derived[item];
+export const toldBy = ({ given, derived }: Answers, item: string): Derived | undefined => given[item] ?? derived[item];
 
-/** An item that asks for an answer or for evidence, over all notes that raise it. */
+/** All that a build says to one item. */
+export interface Saying {
+  /** Notes that raise the item. */
+  notes: readonly Note[];
+  /** Notes beside those whose answers, photos and documents may serve it. */
+  others: readonly Note[];
+  answers: (note: Note) => Answers;
+  /** What facts of the build say to it. */
+  told: readonly Told[];
+}
+
+/**
+ * An item that asks for an answer or for evidence, over all notes that raise it.
+ *
+ * @param parts of evidence, what each has to be shown by something
+ */
 export function answerItem(
   item: CodeItem & { kind: 'answer' | 'evidence' },
-  notes: readonly Note[],
-  build: Build,
-  ground: Ground,
-  answers: (note: Note) => Answers,
+  saying: Saying,
+  ground: Pick<Ground, 'world'>,
+  parts: readonly string[] = [],
 ): Finding {
+  const { notes, others, answers, told } = saying;
   const serves = (n: Note) =>
     toldBy(answers(n), item.id) !== undefined ||
-    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => e.serves?.includes(item.id));
-  const serving = [...notes, ...build.notes].filter(serves);
-  const note = serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
+    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => proves(e, item.id));
+  const from = [...new Set([...notes, ...others])];
+  const serving = from.filter(serves);
+  const clash = contradiction(item, serving, saying);
+  const note = clash?.note ?? serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const of = item.kind === 'answer' ? 'answer' : 'proof';
+  const fact = told.find((t) => t.answer !== undefined);
+  const own = answers(note);
+  const follows = own.given[item.id] ? undefined : own.derived[item.id];
   const base = {
     id: `${note.name}/${item.id}`,
     note: note.name,
@@ -50,7 +74,9 @@ export function answerItem(
     form: item.kind,
     basis,
     marks: marksOf({ basis, status: item.rests.status }),
-    place: placeOfField(note, ['answers', item.id]),
+    place:
+      (follows && placeOfDerived(note, follows)) ??
+      (fact && !toldBy(own, item.id) ? fact.place : placeOfField(note, ['answers', item.id])),
     stop: item.kind === 'answer' ? item.stop === true : undefined,
   } as const;
   const tests = notes.map((n) => applies(item.applies, ground.world(n)));
@@ -63,37 +89,96 @@ export function answerItem(
       todo: `state ${test.unstated.join(', ')}`,
     };
   if (!test.holds) return { ...base, outcome: 'not-applicable', says: test.reason };
-  const { result, ...judged } = judge(item, note, answers(note));
+  if (clash)
+    return { ...base, ...contradicted(clash), marks: [...new Set([...base.marks, ...(clash.fact.marks ?? [])])] };
+  const word = toldBy(own, item.id) ?? (fact && { answer: fact.answer!, because: fact.because });
+  const { result, ...judged } = judge(item, note, word, () =>
+    judgeEvidence(
+      item as CodeItem & { kind: 'evidence' },
+      parts,
+      from.flatMap((n) => evidenceIn(n, noTimes).map((e) => ({ ...e, from: n }))),
+      word,
+    ),
+  );
   return { ...base, outcome: outcomeOf(of, result), ...judged };
 }
 
 /** What needs a word to the certifier: where notes differ, it is not hidden by another note's answer. */
 function isAgainst(item: CodeItem, answers: Answers): boolean {
   if (item.kind !== 'answer') return false;
-  if (isContradicted(answers, item.id)) return true;
   const answer = toldBy(answers, item.id)?.answer;
   return item.wants !== 'stated' && (answer === 'yes' || answer === 'no') && answer !== item.wants;
 }
 
-function isContradicted({ given, derived }: Answers, item: string): boolean {
-  const [said, fact] = [given[item]?.answer, derived[item]?.answer];
-  return said !== undefined && (fact === 'yes' || fact === 'no') && said !== fact;
+interface Contradiction {
+  note: Note;
+  said: { answer: string; because?: string | undefined; place: Place };
+  fact: Pick<Told, 'answer' | 'because' | 'place' | 'excludes' | 'marks' | 'todo'> & { of: 'note' | 'build' };
 }
 
-const isNotApplicable = (word: string | undefined): boolean => word === 'not applicable' || word === 'n/a';
-
-function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, answers: Answers): Judged {
-  const answer = toldBy(answers, item.id);
-  const word = answer?.answer;
-  if (item.kind === 'answer' && isContradicted(answers, item.id)) {
-    const fact = answers.derived[item.id]!;
-    return {
-      result: 'contradicted',
-      says: `answered \`${word}\`, but the note's own facts say \`${fact.answer}\`${fact.because ? `: ${fact.because}` : ''}`,
-      todo: 'correct the answer, or the fact if that is wrong',
-      answer: word,
-    };
+/** An answer, of any note or of `build.md`, against what its note's fields say or what the facts of the build say. */
+function contradiction(item: CodeItem, serving: readonly Note[], saying: Saying): Contradiction | undefined {
+  if (item.kind !== 'answer') return undefined;
+  for (const note of serving) {
+    const { given, derived } = saying.answers(note);
+    const [typed, field] = [given[item.id], derived[item.id]];
+    const place = placeOfField(note, ['answers', item.id]);
+    if (typed && field && goesAgainst(typed.answer, field)) {
+      const at = placeOfDerived(note, field) ?? place;
+      return {
+        note,
+        said: { ...typed, place },
+        fact: { answer: field.answer, because: field.because ?? '', place: at, of: 'note' },
+      };
+    }
+    const said = [
+      ...(typed ? [{ ...typed, place }] : []),
+      ...(field ? [{ ...field, place: placeOfDerived(note, field) ?? place }] : []),
+    ];
+    for (const one of said) {
+      const fact = saying.told.find((t) => goesAgainst(one.answer, t));
+      if (fact) return { note, said: one, fact: { ...fact, of: 'build' } };
+    }
   }
+  for (const stated of saying.told) {
+    const fact = saying.told.find((t) => stated.answer !== undefined && t !== stated && goesAgainst(stated.answer, t));
+    const note = saying.notes[0];
+    if (fact && note)
+      return { note, said: { answer: stated.answer!, place: stated.place }, fact: { ...fact, of: 'build' } };
+  }
+  return undefined;
+}
+
+/** What is made of an answer that goes against a fact: both places are shown, and what explains it stays beside it. */
+export function contradicted({
+  said,
+  fact,
+}: Pick<Contradiction, 'said' | 'fact'>): Pick<Finding, 'outcome' | 'says' | 'todo' | 'answer' | 'place' | 'related'> {
+  const whose = fact.of === 'note' ? "the note's own facts say" : 'the facts say';
+  const follows = fact.answer === undefined ? fact.because : `\`${fact.answer}\``;
+  const why = fact.answer !== undefined && fact.because ? `: ${fact.because}` : '';
+  const explained = said.because ? `; explained by the builder: ${said.because}` : '';
+  const apart = fact.place.file !== said.place.file || fact.place.path !== said.place.path;
+  return {
+    outcome: 'contradicted',
+    says: `answered \`${said.answer}\`, but ${whose} ${follows}${why}${explained}`,
+    todo: fact.todo ?? 'correct the answer, or the fact if that is wrong',
+    answer: said.answer,
+    place: said.place,
+    related: apart ? { place: fact.place, says: fact.because || `the fact: \`${fact.answer}\`` } : undefined,
+  };
+}
+
+/** When photos were taken matters at hold points only. */
+const noTimes = new Map<string, string>();
+
+function judge(
+  item: CodeItem & { kind: 'answer' | 'evidence' },
+  note: Note,
+  answer: Answer | undefined,
+  evidence: () => Judged,
+): Judged {
+  const word = answer?.answer;
   if (isNotApplicable(word))
     return answer?.because
       ? { result: 'out', says: answer.because, answer: word }
@@ -103,14 +188,14 @@ function judge(item: CodeItem & { kind: 'answer' | 'evidence' }, note: Note, ans
           todo: `add \`because:\` to the answer of ${item.id}`,
           answer: word,
         };
-  return item.kind === 'evidence' ? judgeEvidence(item, note, answer) : judgeAnswer(item, note, answer);
+  return item.kind === 'evidence' ? evidence() : judgeAnswer(item, note, answer);
 }
 
 function judgeAnswer(item: CodeItem & { kind: 'answer' }, note: Note, answer: Answer | undefined): Judged {
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
   if (word === undefined) {
-    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => e.serves?.includes(item.id));
+    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => proves(e, item.id));
     return {
       result: 'missing',
       says: named ? `\`${named.file}\` is attached for it, but the item is unanswered` : 'not answered',

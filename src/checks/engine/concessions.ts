@@ -16,7 +16,7 @@ export function concede(finding: Finding, build: Build, today?: string): Finding
   const note = build.notes.find((n) => n.name === finding.note);
   const entry = latest(
     (note?.data.concessions ?? []).filter(
-      (c) => c.item === finding.item && (c.subject === undefined || c.subject === finding.subject),
+      (c) => isOf(c.item, finding) && (c.subject === undefined || c.subject === finding.subject),
     ),
   );
   if (!note || !entry) return finding;
@@ -63,3 +63,6 @@ function beginningOf({ data }: Note): string | undefined {
   const work = stageNames.filter((s) => s !== 'as-received').flatMap((s) => data.stages?.[s] ?? []);
   return [data.started, ...work].filter((d) => d !== undefined).sort()[0];
 }
+/** A hold point may be named as one whatever item of the code it serves. */
+const isOf = (item: string, finding: Finding): boolean =>
+  item === finding.item || (item === 'hold-point' && finding.point !== undefined);

@@ -2,7 +2,7 @@ import type { Value } from '../../calc/value.js';
 import { numberOf, textOf } from '../../project/memory.js';
 import type { Build, Note } from '../../project/model.js';
 import type { Kind } from './kind.js';
-import { type Done, type Ground, workOn } from './work.js';
+import { type Done, type Ground, nothingDone, workOn } from './work.js';
 
 /** What the evaluation of a note found, and every question it asked of the rest of the build, with the answer it got. */
 interface Evaluated extends Done {
@@ -23,6 +23,8 @@ export function evaluateNote(note: Note, kind: Kind, ground: Ground, done: Done)
     kept.last = evaluateAnew(note, kind, ground, done);
   done.findings.push(...kept.last.findings);
   done.runs.push(...kept.last.runs);
+  done.told.push(...kept.last.told);
+  done.claims.push(...kept.last.claims);
   for (const [name, value] of kept.last.reckoned) ground.reckoned.set(name, value);
 }
 
@@ -49,10 +51,10 @@ function evaluateAnew(note: Note, kind: Kind, ground: Ground, done: Done): Evalu
       state: (name) => ask(`state ${name}`, (of) => of.world(note).state(name)),
     }),
   };
-  const own: Done = { findings: [], runs: [...done.runs] };
+  const own: Done = { ...nothingDone(), runs: [...done.runs] };
   kind.evaluate(note as never, workOn(note, kind, listening, own));
   return {
-    findings: own.findings,
+    ...own,
     runs: own.runs.slice(done.runs.length),
     reckoned: [...ground.reckoned].filter(([name]) => isOwn(name)),
     asked,

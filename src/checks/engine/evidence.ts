@@ -1,33 +1,107 @@
-import type { Answer } from '../../project/common.js';
+import { type Answer, stageNames } from '../../project/common.js';
 import type { Note } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import type { Judged } from './finding.js';
+import { ofAnother } from './of-another.js';
+import { type Evidence, missingOf, named, provesText, showName, shownParts } from './proofs.js';
 
-/** Whether a photo, a document or what an answer names shows what the item asks for. */
-export function judgeEvidence(item: CodeItem & { kind: 'evidence' }, note: Note, answer: Answer | undefined): Judged {
-  const photo = note.data.photos?.find((p) => p.serves?.includes(item.id));
-  const paper = note.data.papers?.find((p) => p.serves?.includes(item.id));
+/**
+ * Whether photos, documents or what an answer names show what the item asks for.
+ *
+ * @param parts what each has to be shown by something; a note or sheet that an answer names shows the whole
+ * @param all photos and documents that may name it, each with its note
+ */
+export function judgeEvidence(
+  item: CodeItem & { kind: 'evidence' },
+  parts: readonly string[],
+  all: readonly (Evidence & { from: Note })[],
+  answer: Answer | undefined,
+): Judged {
+  const wanted = item.evidence.join(' or ').replaceAll('paper', 'document');
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
-  const shown = photo
-    ? `photo ${photo.id ?? photo.file}`
-    : paper
-      ? `document ${paper.id ?? paper.file}`
-      : answer?.shown;
-  const kindOf = photo ? 'photo' : paper ? 'paper' : answer?.shown?.split(' ')[0];
-  const wanted = item.evidence.join(' or ').replaceAll('paper', 'document');
-  const add = `add a ${wanted} with \`serves: [${item.id}]\``;
+  const kinds = (answer?.shown ?? '').split(/\s*(?:[,;]|\band\b)\s*/).map((one) => one.split(' ')[0]!.toLowerCase());
+  const allowed: readonly string[] = item.evidence;
+  const wholly = kinds.some((kind) => kind !== 'photo' && kind !== 'paper' && allowed.includes(kind));
+  const partly = kinds.some((kind) => (kind === 'photo' || kind === 'paper') && allowed.includes(kind));
+
+  const naming = all.flatMap((evidence) =>
+    evidence.names.flatMap((name) => (name.proof === item.id ? [{ evidence, told: named(parts, name.parts) }] : [])),
+  );
+  const tried = naming.flatMap(({ evidence, told }) =>
+    told === 'unsaid' ? [] : told.map((part) => ({ evidence, part, refused: refusal(item, evidence, part, wanted) })),
+  );
+  const accepted = tried.flatMap(({ evidence, part, refused }) => (refused ? [] : [{ evidence, parts: [part] }]));
+  const proof = shownParts(parts, accepted);
+  const missing = missingOf(proof);
+  const list = missing.filter((part) => part !== '');
+  const name = provesText(item.id, missing);
+  const todo = `add ${name} to a ${wanted} that shows it`;
+
   if (word === 'no')
-    return { result: 'missing', says: `answered \`no\`${because}; expected ${wanted}`, todo: add, answer: word };
-  const fits = kindOf !== undefined && (item.evidence as readonly string[]).includes(kindOf);
-  if (shown && fits) return { result: 'met', says: `shown by ${shown}${because}`, answer: word ?? shown };
-  if (shown) return { result: 'missing', says: `shown by ${shown}, expected ${wanted}`, todo: add, answer: word };
+    return { result: 'missing', says: `answered \`no\`${because}; expected ${wanted}`, todo, answer: word };
+  const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
+  if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };
+  if (wholly) return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
+  if (partly && parts.length < 2)
+    return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
+  const reasons = [...new Set(tried.flatMap((t) => t.refused ?? []))];
+  if (accepted.length > 0)
+    return {
+      result: 'partly',
+      says: [`shown by ${files}; not shown: ${list.join(', ')}`, ...reasons].join('; '),
+      todo,
+      answer: word ?? files,
+      proof,
+    };
+  const unsaid = naming.find((n) => n.told === 'unsaid')?.evidence;
+  if (unsaid || partly)
+    return {
+      result: 'partly',
+      says: `${unsaid ? showName(unsaid) : `\`${answer!.shown}\``} does not say which of ${parts.join(', ')} it shows`,
+      todo: `say which, as ${name}`,
+      answer: word,
+      proof,
+    };
+  if (reasons.length > 0) return { result: 'missing', says: reasons.join('; '), todo, answer: word, proof };
+  if (answer?.shown)
+    return { result: 'missing', says: `shown by ${answer.shown}, expected ${wanted}`, todo, answer: word };
   if (word)
     return {
       result: 'missing',
       says: `answered \`${word}\`, but nothing shows it; expected ${wanted}`,
-      todo: `${add}, or \`shown:\` to the answer`,
+      todo: `${todo}, or \`shown:\` to the answer`,
       answer: word,
     };
-  return { result: 'missing', says: `no ${wanted} for it`, todo: `add one with \`serves: [${item.id}]\`` };
+  return {
+    result: 'missing',
+    says: `no ${wanted} for it${list.length > 0 ? `: ${list.join(', ')}` : ''}`,
+    todo,
+    proof,
+  };
+}
+
+/** Why a photo or document that names the item is not taken for it. */
+function refusal(
+  item: CodeItem & { kind: 'evidence' },
+  evidence: Evidence & { from: Note },
+  part: string,
+  wanted: string,
+): string | undefined {
+  const name = showName(evidence);
+  const fits = item.evidence.includes(evidence.is) || (evidence.is === 'paper' && item.evidence.includes('drawing'));
+  if (!fits) return `shown by ${name}, expected ${wanted}`;
+  if (evidence.is === 'photo') return undefined;
+  const another = ofAnother(evidence.of, evidence.from, part);
+  if (another) return `${name} ${another}`;
+  const begun = item['after-work'] ? begunOn(evidence.from) : undefined;
+  return evidence.on !== undefined && begun !== undefined && evidence.on < begun
+    ? `${name} is of ${evidence.on}, before the work of ${begun}`
+    : undefined;
+}
+
+/** The earliest day of a stage after the car was received. */
+function begunOn({ data }: Note): string | undefined {
+  const days = stageNames.flatMap((stage) => (stage === 'as-received' ? [] : (data.stages?.[stage] ?? [])));
+  return days.sort()[0];
 }

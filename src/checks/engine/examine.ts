@@ -1,33 +1,49 @@
 import type { Run } from '../../calc/run.js';
 import type { Value } from '../../calc/value.js';
-import { type FactName, originalFacts, type Stated } from '../../project/facts.js';
-import { afresh } from '../../project/memory.js';
+import {
+  type FactName,
+  facts,
+  holdsThroughout,
+  originalFacts,
+  type Stated,
+  statedInAnswer,
+} from '../../project/facts.js';
+import { afresh, type Recall } from '../../project/memory.js';
 import type { Build, Note } from '../../project/model.js';
+import { vehicleState } from '../../project/vehicle.js';
 import type { CodeItem, Codes } from '../codes/codes.js';
 import type { World } from '../codes/limits.js';
 import type { OwnFigure } from '../codes/own-copy.js';
-import { agreement } from './agreement.js';
+import { agreement, claimOf, disagreeing } from './agreement.js';
+import { type Supposed, withEach } from './alternatives.js';
 import { askItems } from './ask-items.js';
 import { concede } from './concessions.js';
 import { type Doubt, doubtsOf } from './doubts.js';
 import { evaluateNote } from './evaluate-note.js';
 import type { Finding } from './finding.js';
+import { checkHoldPoints } from './hold-points.js';
+import { type Given, judged, judgementsOf } from './judgements.js';
 import type { Kind } from './kind.js';
-import { checkOrder, type TakenAt } from './order.js';
+import { stageOrder } from './order.js';
+import type { TakenAt } from './proofs.js';
 import { checkQueries } from './queries.js';
 import { releases } from './releases.js';
 import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
-import type { Done, Ground } from './work.js';
+import { type Done, type Ground, nothingDone } from './work.js';
 
 /** All that was found out about a build. */
 export interface Evaluation {
   findings: Finding[];
+  /** Judgements of the notes; those on findings stand there too. */
+  judgements: readonly Given[];
   runs: Run[];
   /** Items of the codes that some note of the build raises, by id, with the notes that raise them. */
   raised: { item: CodeItem; notes: Note[] }[];
   /** Facts by name, with where each is stated. */
   facts: ReadonlyMap<FactName, Stated>;
+  /** Facts by name that a sheet gives. */
+  reckoned: ReadonlyMap<string, Value>;
   /** Values that were probably not meant as they stand; no finding rests on them. */
   doubts: readonly Doubt[];
 }
@@ -42,24 +58,64 @@ export interface Rules {
 }
 
 /**
- * Checks a build. Pure: the same build, rules and capture times give the same findings in the same order.
+ * Checks a build. Pure: the same build, rules and capture times give the same findings in the same order. What rests on a fact
+ * of which two statements do not agree is evaluated with each.
  *
  * @param takenAt capture times of photos by path, as far as the files say
  * @param recall keeps what was found on a note as long as nothing differs that it rests on
  */
 export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map(), recall = afresh): Evaluation {
   const items = new Map([...rules.codes.items, ...rules.ownItems.map((i) => [i.id, i] as const)]);
-  const stated = [...originalFacts(build), ...build.notes.flatMap((note) => factsOf(note, rules.kinds))];
-  const facts = latest(stated);
+  const stated = [...originalFacts(build), ...build.notes.flatMap((note) => factsOf(note, rules.kinds, items, build))];
+  const known = latest(stated);
+  const raised = raisedBy(build, items, rules.kinds);
+  const gather = (supposed: Supposed, recalling: Recall) =>
+    gatherFindings(build, { ...rules, items }, known, raised, supposed, takenAt, recalling);
+  const first = gather(new Map(), recall);
+  const disputed = disagreeing([...stated.map((s) => claimOf(s, build)), ...first.claims]);
+  const { findings, affected } = withEach(disputed, first.findings, (supposed) => gather(supposed, afresh).findings);
+  findings.push(...build.notes.flatMap(stageOrder));
+  findings.push(...releases(build, rules.kinds));
+  findings.push(...agreement(disputed, affected));
+  findings.push(...checkQueries(build, new Set(items.keys()), findings));
+  const settled = followTrails(
+    findings.map((f) => concede(f, build, rules.today)),
+    rules.codes,
+  );
+  const judgements = judgementsOf(build, settled);
+  return {
+    findings: inNoteOrder(judged(settled, judgements), build),
+    judgements,
+    runs: first.runs,
+    raised,
+    facts: known,
+    reckoned: first.reckoned,
+    doubts: doubtsOf(build, rules.kinds),
+  };
+}
+
+type Raised = { item: CodeItem; notes: Note[] };
+
+/** What the notes and items give where some facts are supposed to have a value, whatever else is stated. */
+function gatherFindings(
+  build: Build,
+  rules: Rules & { items: ReadonlyMap<string, CodeItem> },
+  facts: ReadonlyMap<FactName, Stated>,
+  raised: readonly Raised[],
+  supposed: Supposed,
+  takenAt: TakenAt,
+  recall: Recall,
+): Done & { reckoned: ReadonlyMap<string, Value> } {
   const reckoned = new Map<string, Value>();
   const value = (name: string): Value | undefined => {
-    if (reckoned.has(name)) return reckoned.get(name);
+    const known = supposed.get(name as FactName) ?? reckoned.get(name);
+    if (known) return known;
     const fact = facts.get(name as FactName);
     return fact && valueOf(fact.value, build);
   };
   const ground: Ground = {
     build,
-    items,
+    items: rules.items,
     fact: value,
     reckoned,
     valueOf: (m) => valueOf(m, build),
@@ -67,39 +123,31 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     hasNote: (kind) => build.notes.some((note) => note.kind === kind),
     recall,
   };
-  const done: Done = { findings: [], runs: [] };
-  const raised = new Map<string, { item: CodeItem; notes: Note[] }>();
+  const done = nothingDone();
   for (const { note, kind } of reckoningFirst(build.notes, rules.kinds)) evaluateNote(note, kind, ground, done);
+  const held = checkHoldPoints(build.notes, rules.kinds, ground, takenAt, (note, item) =>
+    raises(rules.kinds.get(note.kind)!, item, note.data, build),
+  );
+  askItems(raised, build, rules.kinds, ground, done, held.served);
+  done.findings.push(...held.findings);
+  return { ...done, reckoned };
+}
+
+function raisedBy(build: Build, items: ReadonlyMap<string, CodeItem>, kinds: Rules['kinds']): Raised[] {
+  const raised = new Map<string, Raised>();
   for (const note of build.notes) {
     for (const item of items.values()) {
-      if (!raises(rules.kinds.get(note.kind)!, item, note.data)) continue;
+      if (!raises(kinds.get(note.kind)!, item, note.data, build)) continue;
       raised.set(item.id, { item, notes: [...(raised.get(item.id)?.notes ?? []), note] });
     }
   }
-  const all = [...raised.values()];
-  done.findings.push(...askItems(all, build, rules.kinds, ground, done));
-  done.findings.push(...build.notes.flatMap((note) => checkOrder(note, rules.kinds.get(note.kind)!, takenAt)));
-  done.findings.push(...releases(build, rules.kinds));
-  done.findings.push(...agreement(stated, build));
-  done.findings.push(...checkQueries(build, new Set(items.keys()), done.findings));
-  return {
-    findings: inNoteOrder(
-      followTrails(
-        done.findings.map((f) => concede(f, build, rules.today)),
-        rules.codes,
-      ),
-      build,
-    ),
-    runs: done.runs,
-    raised: all,
-    facts,
-    doubts: doubtsOf(build, rules.kinds),
-  };
+  return [...raised.values()];
 }
 
-/** Whether a note of this kind, with this data, asks for the item. */
-export function raises(kind: Kind, item: CodeItem, data: Note['data']): boolean {
-  return item['raised-by'].includes(kind.id as never) && (kind.raises?.(item.id, data as never) ?? true);
+/** Whether a note of this kind, with this data, asks for the item; what only some vehicles are asked, of these alone. */
+export function raises(kind: Kind, item: CodeItem, data: Note['data'], build: Build | undefined): boolean {
+  const touched = (item['raised-where'] ?? []).every((word) => build && vehicleState(build.data, word) === 'yes');
+  return touched && item['raised-by'].includes(kind.id as never) && (kind.raises?.(item.id, data as never) ?? true);
 }
 
 /** Kinds that reckon facts come before those that may read them, otherwise in the order of the notes. */
@@ -108,33 +156,40 @@ function reckoningFirst(notes: readonly Note[], kinds: ReadonlyMap<string, Kind>
   return [...all.filter(({ kind }) => kind.reckons), ...all.filter(({ kind }) => !kind.reckons)];
 }
 
-function factsOf(note: Note, kinds: ReadonlyMap<string, Kind>): Stated[] {
+/** Facts that a note states: in fields, and in answers to items that ask for one. */
+function factsOf(note: Note, kinds: Rules['kinds'], items: ReadonlyMap<string, CodeItem>, build: Build): Stated[] {
   const named = kinds.get(note.kind)?.facts?.(note.data as never) ?? {};
-  return Object.entries(named).flatMap(([name, value]) => (value ? [{ name: name as FactName, value, note }] : []));
+  const inFields = Object.entries(named).flatMap(([name, value]) =>
+    value ? [{ name: name as FactName, value, note }] : [],
+  );
+  const inAnswers = Object.keys(note.data.answers ?? {}).flatMap((id) => {
+    const item = items.get(id);
+    if (item?.kind !== 'answer' || item.states === undefined || !(item.states in facts)) return [];
+    const stated = statedInAnswer(item.states as FactName, id, note, build);
+    return stated ? [stated] : [];
+  });
+  return [...inFields, ...inAnswers];
 }
 
-/** A note that changes a fact stands before `build.md`; of two notes, the first. That they agree is checked apart. */
+/** A note that renews a fact stands before `build.md`; otherwise the first statement. That they agree is checked apart. */
 function latest(stated: readonly Stated[]): Map<FactName, Stated> {
-  const facts = new Map<FactName, Stated>();
+  const found = new Map<FactName, Stated>();
   for (const s of stated) {
-    const known = facts.get(s.name);
-    if (!known || (!known.note && s.note)) facts.set(s.name, s);
+    const known = found.get(s.name);
+    if (!known || (!known.note && s.note && !holdsThroughout(s.name))) found.set(s.name, s);
   }
-  return facts;
+  return found;
 }
 
 function worldOf(build: Build, note: Note, rules: Rules, value: World['value']): World {
-  const { vehicle, original } = build.data;
+  const { vehicle } = build.data;
   const own = rules.kinds.get(note.kind)?.states?.(note.data as never) ?? {};
   const others = build.notes.map((n) => rules.kinds.get(n.kind)?.states?.(n.data as never) ?? {});
   return {
     jurisdiction: vehicle.registration,
     category: vehicle.category,
     built: vehicle.built,
-    state: (name) =>
-      own[name] ??
-      others.find((o) => o[name] !== undefined)?.[name] ??
-      (name === 'induction' ? original?.induction : undefined),
+    state: (name) => own[name] ?? others.find((o) => o[name] !== undefined)?.[name] ?? vehicleState(build.data, name),
     value,
     ownFigures: rules.ownFigures,
   };

@@ -98,6 +98,12 @@ export interface Finding {
   place: Place;
   /** Another place that matters: the second of two notes that disagree, the photo out of order. */
   related?: { place: Place; says: string } | undefined;
+  /** Id of the hold point that it is about. */
+  point?: string | undefined;
+  /** Of a proof: each part (empty: the whole) with what shows it; a part that nothing shows has an empty list. */
+  proof?: readonly { part: string; by: readonly ShownIn[] }[] | undefined;
+  /** Judgements given on it; they change no outcome. */
+  judgements?: readonly Judgement[] | undefined;
   /** A thing that stops the note whatever else it says. */
   stop?: boolean | undefined;
   /** The certifier's word on what does not conform. */
@@ -112,8 +118,32 @@ export interface Finding {
     | undefined;
 }
 
+/** A photo or document of a note. */
+export interface ShownIn {
+  is: 'photo' | 'paper';
+  note: string;
+  file: string;
+}
+
+/** A person's word on a finding, a photo or a document. */
+export interface Judgement {
+  /** `note/id`. */
+  id: string;
+  words: string;
+  basis: 'seen' | 'calculated' | 'document';
+  by: string;
+  role: string;
+  on: string;
+  letter?: string | undefined;
+  /** What was judged, as it was then. */
+  of: string;
+  /** Why it holds no more. */
+  lapsed?: string | undefined;
+  place: Place;
+}
+
 /** What came of an answer or a piece of evidence, before its class gives it a word. */
-export type Judged = Pick<Finding, 'says' | 'todo' | 'answer' | 'waits'> & { result: Result };
+export type Judged = Pick<Finding, 'says' | 'todo' | 'answer' | 'waits' | 'proof'> & { result: Result };
 
 /** Whether something is left to do about a finding before the document can be signed. */
 export function isOpen(finding: Pick<Finding, 'outcome' | 'waits' | 'concession'>): boolean {

@@ -1,8 +1,9 @@
 import type { z } from 'zod';
-import type { Answer, Common, Stage } from '../../project/common.js';
+import type { Common, Stage } from '../../project/common.js';
 import type { FactName } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
 import type { Note } from '../../project/model.js';
+import type { Derived } from './told.js';
 import type { Work } from './work.js';
 
 /** The measurements of one kind of note, what is checked on them and what must be recorded before it is covered. */
@@ -12,12 +13,14 @@ export interface Kind<S extends z.ZodRawShape = z.ZodRawShape> {
   /** What belongs into such a note, in a sentence or two. */
   covers: string;
   shape: S;
-  holdPoints: readonly HoldPoint[];
+  holdPoints: readonly HoldPoint<Data<S>>[];
+  /** Parts of evidence items, made from the note's own lists; a note that has some is asked for the item by itself. */
+  proofParts?: (data: Data<S>) => Readonly<Record<string, readonly string[]>>;
   cautions: readonly CautionName[];
   /** Facts that a note of this kind states for the vehicle as modified. */
   facts?: (data: Data<S>) => Partial<Record<FactName, Measured | undefined>>;
-  /** Answers to items of the code that follow from fields of the note. */
-  answers?: (data: Data<S>) => Readonly<Record<string, Answer | undefined>>;
+  /** Answers to items of the code that follow from fields of the note, with the field that each follows from. */
+  answers?: (data: Data<S>) => Readonly<Record<string, Derived | undefined>>;
   /** Which of the items that name the kind a note of it raises; left out: all of them. */
   raises?: (item: string, data: Data<S>) => boolean;
   /** Facts that its evaluation reckons: its notes are evaluated first, so that the others can read them. */
@@ -31,7 +34,7 @@ export type Data<S extends z.ZodRawShape> = Common & z.output<z.ZodObject<S>>;
 type NoteOf<S extends z.ZodRawShape> = Omit<Note, 'data'> & { data: Data<S> };
 
 /** Evidence to be made before a stage covers it. */
-export interface HoldPoint {
+export interface HoldPoint<D = never> {
   id: string;
   /** What must be photographed, measured or seen. */
   shows: string;
@@ -41,6 +44,10 @@ export interface HoldPoint {
   during: Stage;
   /** The stage that covers it. */
   before: Stage;
+  /** What one picture or document each has to show: a fixed list, or made from the note's own lists. Left out: one is enough. */
+  parts?: readonly string[] | ((data: D) => readonly string[]);
+  /** The evidence item that asks for the same, with the parts of it, such as `engine.identity number`: asked once, here. */
+  serves?: string;
 }
 
 export const cautions = {

@@ -5,7 +5,6 @@ import { placeOfField } from '../../project/find-field.js';
 import { measuredIn } from '../../project/measured-in.js';
 import type { Build, Note } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
-import type { Evaluation } from './examine.js';
 
 /** Where an answer is shown: what its `shown:` names. */
 export type Shown =
@@ -123,7 +122,7 @@ const nearest = (kind: string, name: string, names: readonly string[]): string |
 };
 
 /** Every `shown:` of an answer and `photo:` of a value that leads nowhere. */
-export function shownProblems(build: Build, evaluation: Pick<Evaluation, 'runs'>): Problem[] {
+export function shownProblems(build: Build, evaluation: { runs: readonly Pick<Run, 'id'>[] }): Problem[] {
   return build.notes.flatMap((note) => [
     ...Object.entries(note.data.answers ?? {}).flatMap(([item, answer]) =>
       lostIn(answer?.shown ?? '', placeOfField(note, ['answers', item, 'shown']), note, build, evaluation),
@@ -134,7 +133,13 @@ export function shownProblems(build: Build, evaluation: Pick<Evaluation, 'runs'>
   ]);
 }
 
-function lostIn(text: string, place: Place, note: Note, build: Build, { runs }: Pick<Evaluation, 'runs'>): Problem[] {
+function lostIn(
+  text: string,
+  place: Place,
+  note: Note,
+  build: Build,
+  { runs }: { runs: readonly Pick<Run, 'id'>[] },
+): Problem[] {
   return shownBy(text, note, build, runs).flatMap((s): Problem[] => {
     if (s.is !== 'lost') return [];
     const { file, line, column, endColumn } = place;

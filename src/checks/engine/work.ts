@@ -4,32 +4,27 @@ import { type Run, run as workThrough } from '../../calc/run.js';
 import { utilisation } from '../../calc/sections/utilisation.js';
 import type { Inputs, Results, Sheet } from '../../calc/sheet.js';
 import { withUsual } from '../../calc/usual.js';
-import { type Place, spread, type Value } from '../../calc/value.js';
-import type { FactName } from '../../project/facts.js';
-import { facts } from '../../project/facts.js';
+import { spread, type Value } from '../../calc/value.js';
+import { type FactName, factIn, facts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
 import { metaAt, type NamedPath, placeOfField } from '../../project/find-field.js';
 import { type Recall, textOf } from '../../project/memory.js';
-import type { Build, Note } from '../../project/model.js';
+import { type Build, type Note, placeIn } from '../../project/model.js';
 import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
-import { differenceUnit } from '../../units/unit.js';
-import { boundWords } from '../codes/bound-words.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
-import { type Resolved, resolve, type World } from '../codes/limits.js';
+import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
+import { type About, agree, disagreement, type FactClaim } from './agreement.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
+import { isMissing, type Maybe, type Missing } from './maybe.js';
+import { placeOfValue } from './place-of-value.js';
+import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
-import { type Decision, decide, marksOf } from './verdict.js';
+import { decide, marksOf } from './verdict.js';
+import { acrossSays, factName, factWhere, nextStep, notCounted, notMeasured, repeat, sentence } from './words.js';
 
-/** What is missing for a number: the fields to measure, or the reason why the sheet gives none. */
-export interface Missing {
-  missing: readonly { says: string; where: string; how?: string | undefined; path: NamedPath }[];
-  reason?: string | undefined;
-  run?: string | undefined;
-}
-export type Maybe = Value | Missing;
-export const isMissing = (value: Maybe): value is Missing => 'missing' in value;
+export { isMissing, type Maybe, type Missing } from './maybe.js';
 
 type Rows = readonly Readonly<Record<string, Maybe>>[];
 type MaybeInput<I> = I extends { choices: infer C }
@@ -51,8 +46,8 @@ export interface Work {
   note: Note;
   /** A measured field as a value, or what is missing. */
   take: (measured: Measured | undefined, ...path: string[]) => Maybe;
-  /** A fact that is stated once in the build. */
-  fact: (name: FactName) => Maybe;
+  /** A fact that is stated once in the build, of the vehicle as modified or as received. */
+  fact: (name: FactName, state?: 'as-received' | 'as-modified') => Maybe;
   /** A field that is no number and was not filled in. */
   lacks: (...path: string[]) => Missing;
   loadCase: (id: string | undefined) => LoadCase | undefined;
@@ -77,9 +72,19 @@ export interface Work {
     says: string,
     options?: Partial<Finding> & { path?: NamedPath },
   ) => void;
+  /** Whether the builder answered what no fact decides. */
   isAnswered: (item: string) => boolean;
   /** How this note's own check came out, where it was made before. */
   cameOut: (item: string, subject: string) => Result | undefined;
+  /** An answer that follows from facts, of whichever note: it goes before what is answered. */
+  derive: (item: string, told: Omit<Told, 'item' | 'note' | 'place'> & { from: NamedPath | InBuild }) => void;
+  /** Holds two values of one thing against each other: stated, or calculated from other fields. */
+  agree: (subject: string, about: About, first: Maybe, second: Maybe) => void;
+}
+
+/** A field of `build.md`. */
+interface InBuild {
+  inBuild: NamedPath;
 }
 
 export interface CompareOptions {
@@ -132,7 +137,12 @@ export interface Ground {
 export interface Done {
   findings: Finding[];
   runs: Run[];
+  told: Told[];
+  /** Facts that notes calculated. */
+  claims: FactClaim[];
 }
+
+export const nothingDone = (): Done => ({ findings: [], runs: [], told: [], claims: [] });
 
 /** The context for one note. Findings and runs are added to `done`. */
 export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, ground: Ground, done: Done): Work {
@@ -179,18 +189,39 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
     note,
     take: (measured, ...path) => (measured ? ground.valueOf(measured) : missing(path)),
     lacks: (...path) => missing(path),
-    fact: (name) => ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] },
+    fact: (asked, state = 'as-modified') => {
+      const name = factIn(state, asked);
+      return ground.fact(name) ?? { missing: [{ says: facts[name].says, where: facts[name].where, path: [] }] };
+    },
     loadCase: (id) => build.data['load-cases']?.find((c) => c.id === id),
     hasNote: ground.hasNote,
     publish: (name, value) => {
       if (isMissing(value)) return;
-      if (name in facts) ground.reckoned.set(name, value);
-      else published.set(name, value);
+      if (!(name in facts)) return void published.set(name, value);
+      ground.reckoned.set(name, value);
+      done.claims.push({
+        name: name as FactName,
+        value,
+        note: note.name,
+        place: placeOfValue(value, note, done.runs),
+      });
     },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
     cameOut: (id, subject) => {
       const found = done.findings.findLast((f) => f.note === note.name && f.item === id && f.subject === subject);
       return found && resultOf(found.outcome);
+    },
+    derive: (item, { from, ...told }) =>
+      void done.told.push({
+        item,
+        note: note.name,
+        place: 'inBuild' in from ? placeIn(build, from.inBuild) : placeOfField(note, from),
+        ...told,
+      }),
+    agree: (subject, about, first, second) => {
+      if (isMissing(first) || isMissing(second) || agree(first, second, about.method?.expanded)) return;
+      const claim = (value: Value) => ({ value, note: note.name, place: placeOfValue(value, note, done.runs) });
+      done.findings.push(disagreement(subject, about, claim(first), claim(second)));
     },
     sheet: (sheet, subject, inputs) => {
       const id = [note.name, subject, sheet.id].filter(Boolean).join('/');
@@ -214,10 +245,11 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         options.element ? 'element' : basis === 'practice' ? 'practice' : 'requirement';
       const own = classOf(found.rests.basis);
       const rests = { of: own, basis: found.rests.basis, marks: [] as string[] };
-      const resolved: Resolved =
+      const mayHold: readonly Resolved[] =
         options.limit && !world.ownFigures.has(id)
-          ? { is: 'limit', limit: options.limit }
-          : resolve(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+          ? [{ is: 'limit', limit: options.limit }]
+          : resolveAcross(found, { ...world, state: (name) => states[name] ?? world.state(name) });
+      const resolved = mayHold[0]!;
       const place = placeOfValue(value, note, done.runs);
       if (resolved.is === 'not-applicable')
         return void add(id, subject, { ...rests, outcome: 'not-applicable', says: resolved.reason, place });
@@ -251,11 +283,18 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
       const decision = decide(value, limit);
       const { result: compared, margin } = decision;
+      const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== compared);
       const invalid = options.invalid?.length ? options.invalid : undefined;
-      const settled = options.settle?.(limit, invalid ? 'unclear' : compared);
+      const settled = across ? undefined : options.settle?.(limit, invalid ? 'unclear' : compared);
       const of = settled?.of ?? classOf(limit.basis);
-      const proposed = options.proposed && compared !== 'against' ? 'missing' : compared;
-      const result = settled?.result ?? (invalid ? 'unclear' : proposed);
+      const plain =
+        across && of === 'requirement'
+          ? 'unconfirmed'
+          : options.proposed && compared !== 'against'
+            ? 'missing'
+            : compared;
+      const result = settled?.result ?? (invalid ? 'unclear' : plain);
+      const instead = [...(invalid ? [notCounted(invalid)] : []), ...(settled ? [settled.says] : [])];
       const marks = [
         ...more,
         ...marksOf(limit),
@@ -268,13 +307,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         measured: value,
         limit,
         basis: limit.basis,
-        margin,
+        margin: across ? undefined : margin,
         run,
         marks,
-        says: sentence(shown, limit, decision, [
-          ...(invalid ? [notCounted(invalid)] : []),
-          ...(settled ? [settled.says] : []),
-        ]),
+        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(shown, limit, decision, instead),
         todo: todo ?? settled?.todo ?? (invalid ? repeat : nextStep(result, limit, id)),
         place,
       });
@@ -338,6 +374,14 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
   return work;
 }
 
+/** How a value comes out with a limit that may hold. */
+const outcomeWith = (resolved: Resolved, value: Value): Result =>
+  resolved.is === 'limit'
+    ? decide(value, resolved.limit).result
+    : resolved.is === 'not-applicable'
+      ? 'out'
+      : 'unconfirmed';
+
 /** The factor of a demand that was reckoned with it. */
 const inTheDemand: Value = {
   si: 1,
@@ -366,73 +410,9 @@ function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Miss
   };
 }
 
-function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'run'> & { result: Result } {
-  if (value.missing.length === 0)
-    return {
-      result: 'unclear',
-      says: `no number: ${value.reason ?? 'the sheet gives none'}`,
-      todo: 'agree alternative evidence with the certifier',
-      run: value.run,
-    };
-  const names = value.missing.map((m) => m.says).join('; ');
-  const how = value.missing.map((m) => `${m.where}${m.how ? ` (${m.how})` : ''}`).join('; ');
-  return { result: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
-}
-
-/** Where the value stands in the note; of a reckoned one, where its first measured input stands. */
-function placeOfValue(value: Maybe, note: Note, runs: readonly Run[]): Place {
-  if (isMissing(value)) return placeOfField(note, value.missing[0]?.path ?? []);
-  if (value.origin.kind === 'note' && value.origin.place.file === note.file) return value.origin.place;
-  const { origin } = value;
-  const run = origin.kind === 'sheet' ? runs.findLast((r) => r.id === origin.run) : undefined;
-  const inputs = Object.values(run?.inputs ?? {}).filter((i): i is Value => typeof i === 'object' && !Array.isArray(i));
-  for (const input of inputs) {
-    const place = placeOfValue(input, note, runs);
-    if (place.path !== '') return place;
-  }
-  return placeOfField(note, []);
-}
-
-const notCounted = (reasons: readonly string[]) => `the result does not count: ${reasons.join('; ')}`;
-const repeat = 'state these conditions where they were met, or repeat the test with them met';
-
-/** @param instead what is said in place of how the comparison came out */
-function sentence(shown: string, limit: Limit, decision: Decision, instead: readonly string[] = []): string {
-  const { margin } = decision;
-  const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
-  const tails: Partial<Record<Result, string>> = {
-    met: `margin ${by}`,
-    against: `beyond it by ${by}`,
-    unclear: `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
-    unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
-  };
-  const tail = instead.length > 0 ? instead.join('; ') : (tails[decision.result] ?? '');
-  return `measured ${shown}, expected ${boundWords(limit)}; ${tail}`;
-}
-
-/** What would decide in its favour. */
-function onlyIf({ unit }: Limit, { conformsOnlyIf, margin, expanded: U }: Decision): string {
-  if (conformsOnlyIf) return `conforms only if ${boundWords({ ...conformsOnlyIf, unit })}`;
-  const apart = differenceUnit(unit);
-  return `conforms only if its margin, ${showQuantity(margin, apart, U)}, is at least ${showQuantity(U, apart)}`;
-}
-
-function nextStep(result: Result, limit: Limit, item: string): string | undefined {
-  if (result === 'against')
-    return limit.recommended
-      ? 'justify it to the certifier as a concession, or change the part'
-      : 'change the part, or ask the certifier for a concession';
-  if (result === 'unclear') return 'measure again with a smaller uncertainty, or move away from the limit';
-  if (result === 'unconfirmed') return `read the figure in your copy and type it into limits.yaml (item ${item})`;
-  return undefined;
-}
-
 /** What a finding on an item is about, where no number is compared. */
 function classOfItem({ kind, rests }: Item): FindingClass {
   if (kind === 'answer') return 'answer';
   if (kind === 'evidence') return 'proof';
   return rests.basis === 'practice' ? 'practice' : 'requirement';
 }
-
-const factName = (name: string) => (name in facts ? facts[name as FactName].says : name);
-const factWhere = (name: string) => (name in facts ? facts[name as FactName].where : `\`${name}\``);

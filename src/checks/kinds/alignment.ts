@@ -35,13 +35,15 @@ export const alignment = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'ride-height', 'bump'],
     },
     {
       id: 'alignment-after',
-      shows: 'Printout or readings after the work, steering wheel centred, lock nuts tightened and marked',
+      shows: 'Steering wheel centred and lock nuts tightened and marked, after the work',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['steering-wheel', 'lock-nuts'],
     },
   ],
   cautions: ['stands', 'steering', 'springs'],
@@ -86,7 +88,9 @@ function examineAxle(axle: Axle, data: Alignment, work: Work): void {
   const toe = work.sheet(axleToe, axle, { left: at('left', 'toe'), right: at('right', 'toe') });
   work.compare('alignment.toe', axle, toe.get('total'), { limit: window('toe') });
   if (axle === 'rear') {
-    const thrust = data.thrust ? magnitude(work.take(data.thrust, 'thrust')) : toe.get('turned');
+    const [read, follows] = [magnitude(work.take(data.thrust, 'thrust')), toe.get('turned')];
+    work.agree('thrust', { says: 'direction of the rear axle', unit: 'deg' }, read, follows);
+    const thrust = data.thrust ? read : follows;
     work.compare('alignment.thrust', '', thrust, { limit: makerLimit(data['maker-thrust'], 'deg') });
   }
   for (const side of sides) {

@@ -63,6 +63,18 @@ const shape = {
 type Body = Data<typeof shape>;
 type Piece = NonNullable<Body['pieces']>[number];
 
+const eachPiece = (d: Body) => (d.pieces ?? []).map((p) => p.id);
+const replaced = (d: Body) => (d.pieces ?? []).filter((p) => p.role === 'replacement').map((p) => p.id);
+
+/** Each weld; of a piece that lists none, the piece. A weld whose id another piece has too is named with its piece. */
+function eachWeld(d: Body): string[] {
+  const all = (d.pieces ?? []).flatMap((p) => (p.welds ?? []).map((w) => w.id));
+  const isAlone = (id: string) => all.filter((other) => other === id).length === 1;
+  return (d.pieces ?? []).flatMap((p) =>
+    p.welds?.length ? p.welds.map((w) => (isAlone(w.id) ? w.id : `${p.id}/${w.id}`)) : [p.id],
+  );
+}
+
 /** Body and chassis members cut, replaced, reinforced or welded to. */
 export const bodyStructure = kind({
   id: 'body-structure',
@@ -77,6 +89,8 @@ export const bodyStructure = kind({
       level: 'record',
       during: 'as-received',
       before: 'cut',
+      parts: replaced,
+      serves: 'body.before-cut',
     },
     {
       id: 'cut-edge',
@@ -87,10 +101,12 @@ export const bodyStructure = kind({
     },
     {
       id: 'tacked',
-      shows: 'The new piece tacked, square and in place',
+      shows: 'Each new piece tacked, square and in place',
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: eachPiece,
+      serves: 'body.tacked',
     },
     {
       id: 'welds-bare',
@@ -98,10 +114,15 @@ export const bodyStructure = kind({
       level: 'witness',
       during: 'welded',
       before: 'painted',
+      parts: eachWeld,
+      serves: 'body.welds-shown',
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'fuel'],
-  answers: (d) => ({ 'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'] } }),
+  proofParts: (d) => ({ 'body.material-paper': eachPiece(d) }),
+  answers: (d) => ({
+    'body.structure-cut': d['structure-cut'] && { answer: d['structure-cut'], from: ['structure-cut'] },
+  }),
   states: (d) => ({ 'structure-cut': d['structure-cut'] }),
   evaluate: ({ data }, work) => {
     const pieces = data.pieces ?? [];
@@ -179,7 +200,7 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
   const unknown = pieces.filter(
     (p) => p.role !== 'bracket' && (p.was?.steel === undefined || p.was.steel.known === 'unknown'),
   );
-  if (work.isAnswered('body.steel-known') || pieces.length === 0) return;
+  if (pieces.length === 0) return;
   if (unknown.length === 0)
     return work.state('body.steel-known', '', 'met', 'the steel of every original member is named', {
       answer: 'yes',
@@ -191,6 +212,8 @@ function steelKnown(pieces: readonly Piece[], work: Work): void {
     'missing',
     `the steel of the original is not known: ${unknown.map((p) => p.id).join(', ')}; it may be high-strength or press-hardened`,
     {
+      // Only against an answer: left alone it is a question.
+      ...(work.isAnswered('body.steel-known') && unknown.some((p) => p.was?.steel) ? { answer: 'no' } : {}),
       todo: 'have it identified (maker’s repair data, hardness test) and ask the certifier how to assess it',
       path: ['pieces', first!.id, 'was', 'steel'],
     },

@@ -19,10 +19,11 @@ export const brakes = kind({
   holdPoints: [
     {
       id: 'brakes-as-received',
-      shows: 'Brakes as they came: sizes marked on cylinders, callipers and discs, routing of the lines',
+      shows: 'Brakes as they came: sizes marked on the parts of the front and of the rear, routing of the lines',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['front', 'rear', 'lines'],
     },
     {
       id: 'lines-open',
@@ -30,6 +31,8 @@ export const brakes = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: ['supports', 'grommets', 'joints'],
+      serves: 'brakes.lines-shown',
     },
     {
       id: 'hoses-at-ends',
@@ -37,6 +40,8 @@ export const brakes = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'bump', 'left-lock', 'right-lock'],
+      serves: 'brakes.lines-shown',
     },
     {
       id: 'leak-test',

@@ -92,6 +92,7 @@ export const clearance = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['tyres', 'links', 'steering'],
     },
     {
       id: 'sweep',
@@ -100,6 +101,7 @@ export const clearance = kind({
       level: 'witness',
       during: 'assembled',
       before: 'finished',
+      parts: ['droop', 'bump', 'left-lock', 'right-lock'],
     },
     {
       id: 'gauge-in-gap',
@@ -107,15 +109,17 @@ export const clearance = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.places ?? []).map((p) => p.id),
+      serves: 'clearance.least-shown',
     },
   ],
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
     ...clearanceAnswers(d.ground),
-    'clearance.envelope': d.swept && { answer: d.swept },
-    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
+    'clearance.envelope': d.swept && { answer: d.swept, from: ['swept'] },
+    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
     'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
-      ? { answer: 'yes' }
+      ? { answer: 'yes', from: ['places'] }
       : undefined,
     'clearance.sweep-record': all(d, recorded) ? { answer: `${d.places!.length} places`, shown: 'note' } : undefined,
     'clearance.load-state':

@@ -89,29 +89,23 @@ export const cooling = kind({
       before: 'dismantled',
     },
     {
-      id: 'cooling-fitted',
-      shows: 'Radiator mounting, hoses and fan with the gauge in the least gaps',
-      level: 'record',
-      during: 'assembled',
-      before: 'finished',
-    },
-    {
       id: 'cooling-pressure-test',
       shows: 'Gauge on the filler at the start and at the end of the test',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['start', 'end'],
     },
   ],
   cautions: ['pressure', 'spinning', 'electrical'],
   answers: (d) => ({
     ...pressureTestAnswers(d['pressure-test'], { evidence: 'cooling.pressure-test', tight: 'cooling.tight' }),
-    'cooling.support': d['support-cut'] && { answer: d['support-cut'] },
-    'cooling.fan': d['fan-guarded'] && { answer: d['fan-guarded'] },
+    'cooling.support': d['support-cut'] && { answer: d['support-cut'], from: ['support-cut'] },
+    'cooling.fan': d['fan-guarded'] && { answer: d['fan-guarded'], from: ['fan-guarded'] },
     'cooling.hoses': hoses(d),
     'assembly.openings':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
   }),
   evaluate: ({ data }, work) => {
@@ -138,8 +132,12 @@ export const cooling = kind({
 function hoses({ hoses: all }: Cooling) {
   const wrong = all?.filter((h) => h.clamped === 'no' || h.slack === 'no') ?? [];
   if (wrong.length > 0)
-    return { answer: 'no', because: `not clamped on a bead, or too short: ${wrong.map((h) => h.id).join(', ')}` };
+    return {
+      answer: 'no',
+      because: `not clamped on a bead, or too short: ${wrong.map((h) => h.id).join(', ')}`,
+      from: ['hoses', wrong[0]!.id],
+    };
   return all?.length && all.every((h) => h.clamped && h.slack && h.gap && h.says)
-    ? { answer: 'yes', because: all.map((h) => h.says).join('; ') }
+    ? { answer: 'yes', because: all.map((h) => h.says).join('; '), from: ['hoses'] }
     : undefined;
 }

@@ -92,6 +92,7 @@ export const driveline = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['gearbox', 'shaft', 'pinion'],
     },
     {
       id: 'slopes-fitted',
@@ -99,6 +100,8 @@ export const driveline = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['gearbox', 'shaft', 'pinion'],
+      serves: 'driveline.angles-shown',
     },
   ],
   cautions: ['stands', 'spinning'],

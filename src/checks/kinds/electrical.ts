@@ -122,10 +122,11 @@ export const electrical = kind({
   holdPoints: [
     {
       id: 'wiring-as-received',
-      shows: 'Battery, fuse box and connectors of airbags as they came',
+      shows: 'Battery, fuse box and, where there are any, connectors of airbags as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['battery', 'fuse-box'],
     },
     {
       id: 'looms-open',
@@ -133,6 +134,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: ['sleeves', 'grommets'],
+      serves: 'electrical.route-shown',
     },
     {
       id: 'battery-fitted',
@@ -140,6 +143,8 @@ export const electrical = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['clamp', 'vent', 'cable'],
+      serves: 'electrical.battery-shown',
     },
   ],
   cautions: ['electrical', 'fuel', 'restraints'],
@@ -147,16 +152,20 @@ export const electrical = kind({
     'electrical.battery': battery(d),
     'electrical.airbag-circuits':
       d['airbag-circuits'] === 'untouched'
-        ? { answer: 'yes' }
+        ? { answer: 'yes', from: ['airbag-circuits'] }
         : d['airbag-circuits'] === 'none'
-          ? { answer: 'not applicable', because: 'the car has no airbags or belt tensioners' }
+          ? {
+              answer: 'not applicable',
+              because: 'the car has no airbags or belt tensioners',
+              from: ['airbag-circuits'],
+            }
           : undefined,
-    'retained.fault-lamps': d['fault-lamps'] && { answer: d['fault-lamps'] },
-    'fuel.pump-stops': d['pump-stops'] && { answer: d['pump-stops'] },
+    'retained.fault-lamps': d['fault-lamps'] && { answer: d['fault-lamps'], from: ['fault-lamps'] },
+    'fuel.pump-stops': d['pump-stops'] && { answer: d['pump-stops'], from: ['pump-stops'] },
     'gearbox.neutral-start':
       d['neutral-start'] === 'manual'
-        ? { answer: 'not applicable', because: 'the gearbox is a manual one' }
-        : d['neutral-start'] && { answer: d['neutral-start'] },
+        ? { answer: 'not applicable', because: 'the gearbox is a manual one', from: ['neutral-start'] }
+        : d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
   }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
   evaluate: ({ data }, work) => {
@@ -229,6 +238,8 @@ function battery({ battery: b }: Electrical) {
     b?.clamped === 'no' && 'not held by a metal clamp or box',
     b?.inside === 'yes' && b.vented === 'no' && 'inside, and not vented to the outside',
   ].filter(Boolean);
-  if (wrong.length > 0) return { answer: 'no', because: wrong.join('; ') };
-  return b?.clamped && b.inside && (b.inside === 'no' || b.vented) ? { answer: 'yes', because: b.now } : undefined;
+  if (wrong.length > 0) return { answer: 'no', because: wrong.join('; '), from: ['battery'] };
+  return b?.clamped && b.inside && (b.inside === 'no' || b.vented)
+    ? { answer: 'yes', because: b.now, from: ['battery'] }
+    : undefined;
 }

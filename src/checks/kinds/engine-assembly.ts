@@ -130,6 +130,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['number', 'timing-scale'],
     },
     {
       id: 'bearings-measured',
@@ -144,6 +145,7 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      serves: 'assembly.timing-mark-shown',
     },
     {
       id: 'openings-closed',
@@ -151,6 +153,8 @@ export const engineAssembly = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.openings ?? []).map((o) => o.id),
+      serves: 'assembly.openings-shown',
     },
   ],
   cautions: ['lifting', 'spinning'],
@@ -158,25 +162,30 @@ export const engineAssembly = kind({
     ...torqueAnswers(d.joints),
     'assembly.shells':
       d.history === 'new'
-        ? { answer: 'not applicable', because: 'the engine is new, as its maker built it' }
+        ? { answer: 'not applicable', because: 'the engine is new, as its maker built it', from: ['history'] }
         : d.shells === 'new'
-          ? { answer: 'yes' }
+          ? { answer: 'yes', from: ['shells'] }
           : undefined,
     'assembly.unbalance':
       d['rotating-replaced'] === 'no'
-        ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
+        ? {
+            answer: 'not applicable',
+            because: 'no rotating part of the crankshaft was replaced',
+            from: ['rotating-replaced'],
+          }
         : undefined,
     'assembly.openings':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
     'assembly.openings-shown':
       d['openings-closed'] === 'no'
-        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved' }
+        ? { answer: 'not applicable', because: 'no opening was closed and no fitting moved', from: ['openings-closed'] }
         : undefined,
     'assembly.clearance-record':
       d.bearings && d.rings ? { answer: 'readings of bearings and rings', shown: 'note' } : undefined,
   }),
+  facts: (d) => ({ engine_bore: d.bore }),
   raises: (item, d) => raisedBy[item]?.(d) ?? true,
   evaluate: ({ data }, work) => {
     examineShells(data, work);

@@ -1,8 +1,13 @@
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
+import { expanded } from '../../calc/value.js';
+import type { FactName } from '../../project/facts.js';
 import { choice, count, quantity, text, yesNo } from '../../project/fields.js';
+import { showQuantity } from '../../units/show.js';
 import { kind } from '../engine/kind.js';
+import { isMissing, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
+import { difference } from './parts/maybe.js';
 
 /** Another engine, or an engine made larger. */
 export const engine = kind({
@@ -93,6 +98,7 @@ export const engine = kind({
       level: 'record',
       during: 'as-received',
       before: 'assembled',
+      serves: 'engine.identity number',
     },
     {
       id: 'mounts-bare',
@@ -113,7 +119,7 @@ export const engine = kind({
     engine_bore: d.bore,
     engine_stroke: d.stroke,
   }),
-  answers: (d) => ({ 'engine.canister': d.canister && { answer: d.canister } }),
+  answers: (d) => ({ 'engine.canister': d.canister && { answer: d.canister, from: ['canister'] } }),
   states: (d) => ({ induction: d.induction, principle: d.principle ?? 'piston' }),
   evaluate: ({ data }, work) => {
     const swept = work.sheet(engineCapacity, '', {
@@ -121,10 +127,17 @@ export const engine = kind({
       stroke: work.take(data.stroke, 'stroke'),
       cylinders: work.take(data.cylinders, 'cylinders'),
     });
+    work.agree(
+      'capacity',
+      { says: 'swept volume', unit: 'cm3' },
+      work.take(data.capacity, 'capacity'),
+      swept.get('capacity'),
+    );
     const capacity = data.capacity ? work.take(data.capacity, 'capacity') : swept.get('capacity');
     work.publish('engine_capacity', capacity);
     work.sheet(capacityFactor, '', { capacity, originalMass: work.fact('original_mass') });
     work.compare('engine.capacity', '', capacity);
+    askForBrakes(data, work);
 
     if (hasNote(work, 'mounts') && !data['mount-spacing'] && !data['mount-capacity']) return;
     const loadCase = work.loadCase(data['load-case']);
@@ -145,3 +158,40 @@ export const engine = kind({
     });
   },
 });
+
+/** What rules on brakes ask about an engine: what it gives now, and where that is stated. */
+const output: readonly [says: string, fact: FactName, unit: string, field: 'capacity' | 'power' | 'torque'][] = [
+  ['swept volume', 'engine_capacity', 'cm3', 'capacity'],
+  ['power', 'engine_power', 'kW', 'power'],
+  ['torque', 'engine_torque', 'N*m', 'torque'],
+];
+
+/**
+ * An engine beyond the one that the car came with is beyond what its brakes were sold with, as far as the build says. That
+ * another such engine was sold with the same brakes is for the certifier to see.
+ */
+function askForBrakes(data: { capacity?: unknown; power?: unknown; torque?: unknown }, work: Work): void {
+  const more = output.flatMap(([says, fact, unit, field]) => {
+    const [now, was] = [work.fact(fact), work.fact(fact, 'as-received')];
+    const growth = difference(now, was);
+    if (isMissing(now) || isMissing(was) || isMissing(growth) || growth.si <= expanded(growth)) return [];
+    const from = data[field] ? field : 'bore';
+    return [{ fact, from, says: `${says} ${showQuantity(now.si, unit)} against ${showQuantity(was.si, unit)}` }];
+  });
+  const derive = (item: string, found: typeof more) => {
+    const [first] = found;
+    if (first)
+      work.derive(item, {
+        answer: 'yes',
+        because: `${found.map((m) => m.says).join(', ')} of the engine that the car came with`,
+        from: [first.from],
+        todo: 'correct the answer or the figures; where the maker sold such an engine with these brakes, put its data to the certifier',
+      });
+  };
+  derive('engine.brakes', more);
+  derive('engine.above-brakes-sa', more);
+  derive(
+    'engine.above-brakes-wa',
+    more.filter((m) => m.fact === 'engine_capacity'),
+  );
+}

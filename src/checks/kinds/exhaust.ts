@@ -151,6 +151,7 @@ export const exhaust = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['pipe', 'outlet'],
     },
     {
       id: 'exhaust-tacked',
@@ -158,13 +159,16 @@ export const exhaust = kind({
       level: 'record',
       during: 'tacked',
       before: 'welded',
+      parts: ['bump', 'droop'],
     },
     {
       id: 'exhaust-fitted',
-      shows: 'Exhaust with hangers and shields along its whole route, and a gauge in the least gaps',
+      shows: 'Exhaust with hangers and shields along its whole route, its outlet, and a gauge in the least gaps',
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['route', 'outlet', 'gaps'],
+      serves: 'exhaust.route-shown',
     },
   ],
   cautions: ['stands', 'welding', 'fuel', 'noise'],
@@ -175,8 +179,8 @@ export const exhaust = kind({
       because: `it points to the ${d.outlet.points}`,
     },
     'exhaust.catalyst': catalyst(d),
-    'exhaust.sensors': d.sensors && { answer: d.sensors },
-    'engine.blow-off': d['open-blow-off'] && { answer: d['open-blow-off'] },
+    'exhaust.sensors': d.sensors && { answer: d.sensors, from: ['sensors'] },
+    'engine.blow-off': d['open-blow-off'] && { answer: d['open-blow-off'], from: ['open-blow-off'] },
     'exhaust.leak-test': d['leak-test'] ? { answer: d['leak-test'], shown: 'note' } : undefined,
     'noise.rule': d.noise?.approval && {
       answer:
@@ -265,9 +269,10 @@ function examineNoise(noise: Exhaust['noise'], work: Work): void {
 
 function catalyst({ catalyst: state, 'catalyst-why': why }: Exhaust) {
   if (state === undefined) return undefined;
-  if (state === 'never-sold') return { answer: 'not applicable', because: why };
+  if (state === 'never-sold') return { answer: 'not applicable', because: why, from: ['catalyst'] };
   return {
     answer: state === 'removed' ? 'no' : 'yes',
     because: state === 'replaced' ? `replaced${why ? ` by ${why}` : ''}` : why,
+    from: ['catalyst'],
   };
 }

@@ -122,10 +122,11 @@ export const fuelSystem = kind({
   holdPoints: [
     {
       id: 'tank-as-received',
-      shows: 'Tank, lines and canister as they came',
+      shows: 'Tank, lines and, where there is one, canister as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['tank', 'lines'],
     },
     {
       id: 'lines-open',
@@ -133,6 +134,8 @@ export const fuelSystem = kind({
       level: 'record',
       during: 'assembled',
       before: 'trimmed',
+      parts: (d) => (d.lines ?? []).map((l) => l.id),
+      serves: 'fuel.route-shown',
     },
     {
       id: 'fuel-pressure-test',
@@ -140,23 +143,30 @@ export const fuelSystem = kind({
       level: 'witness',
       during: 'tested',
       before: 'finished',
+      parts: ['start', 'end'],
     },
   ],
   cautions: ['fuel', 'stands', 'electrical'],
   answers: (d) => ({
     ...pressureTestAnswers(d['pressure-test'], { evidence: 'fuel.pressure-test', tight: 'fuel.tight' }),
-    'fuel.tank-place': d.tank?.apart && { answer: d.tank.apart },
-    'fuel.vent': d.tank?.vented && { answer: d.tank.vented },
+    'fuel.tank-place': d.tank?.apart && { answer: d.tank.apart, from: ['tank', 'apart'] },
+    'fuel.vent': d.tank?.vented && { answer: d.tank.vented, from: ['tank', 'vented'] },
     'fuel.tank-volume': d.tank?.volume
       ? {
           answer: `${d.tank.volume.quantity.text}${d.tank['volume-was'] ? `, ${d.tank['volume-was'].quantity.text} as it came` : ''}`,
         }
       : undefined,
-    'fuel.pump-stops': d.pump?.['stops-with-engine'] && { answer: d.pump['stops-with-engine'] },
-    'fuel.pump-ignition': d.pump?.['stops-with-ignition'] && { answer: d.pump['stops-with-ignition'] },
-    'fuel.inside': d['added-inside'] && { answer: d['added-inside'] },
-    'fuel.push-on': d.clamped && { answer: d.clamped },
-    'fuel.gas-standard': d.licensed && { answer: d.licensed },
+    'fuel.pump-stops': d.pump?.['stops-with-engine'] && {
+      answer: d.pump['stops-with-engine'],
+      from: ['pump', 'stops-with-engine'],
+    },
+    'fuel.pump-ignition': d.pump?.['stops-with-ignition'] && {
+      answer: d.pump['stops-with-ignition'],
+      from: ['pump', 'stops-with-ignition'],
+    },
+    'fuel.inside': d['added-inside'] && { answer: d['added-inside'], from: ['added-inside'] },
+    'fuel.push-on': d.clamped && { answer: d.clamped, from: ['clamped'] },
+    'fuel.gas-standard': d.licensed && { answer: d.licensed, from: ['licensed'] },
     'engine.canister': canister(d),
     // The rule asks for one by the date of build, whatever the builder makes of it.
     'engine.canister-sa': d.canister === 'never-asked' ? undefined : canister(d),
@@ -216,6 +226,6 @@ function examineTank(tank: Fuel['tank'], work: Work): void {
 
 function canister({ canister: state, 'canister-why': why }: Fuel) {
   if (state === undefined) return undefined;
-  if (state === 'never-asked') return { answer: 'not applicable', because: why };
-  return { answer: state === 'kept' ? 'yes' : 'no', because: why };
+  if (state === 'never-asked') return { answer: 'not applicable', because: why, from: ['canister'] };
+  return { answer: state === 'kept' ? 'yes' : 'no', because: why, from: ['canister'] };
 }

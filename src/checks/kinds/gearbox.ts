@@ -93,7 +93,7 @@ const shape = {
   'rotating-replaced': yesNo('was the flywheel or flexplate replaced'),
 };
 type Gearbox = Data<typeof shape>;
-const onlyAutomatic = { answer: 'not applicable', because: 'the gearbox is a manual one' };
+const onlyAutomatic = { answer: 'not applicable', because: 'the gearbox is a manual one', from: ['type'] };
 
 /** Another gearbox between engine and shaft. */
 export const gearbox = kind({
@@ -123,6 +123,8 @@ export const gearbox = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: ['mount', 'gaps'],
+      serves: 'gearbox.fitted-shown',
     },
   ],
   cautions: ['stands', 'lifting', 'spinning'],
@@ -136,10 +138,18 @@ export const gearbox = kind({
           }
         : undefined,
     'gearbox.structure': structure(d),
-    'gearbox.neutral-start': d.type === 'manual' ? onlyAutomatic : d['neutral-start'] && { answer: d['neutral-start'] },
+    'gearbox.neutral-start':
+      d.type === 'manual'
+        ? onlyAutomatic
+        : d['neutral-start'] && { answer: d['neutral-start'], from: ['neutral-start'] },
     'gearbox.selector-shown':
-      d.type === 'manual' ? onlyAutomatic : d['selector-shown'] && { answer: d['selector-shown'] },
-    'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
+      d.type === 'manual'
+        ? onlyAutomatic
+        : d['selector-shown'] && { answer: d['selector-shown'], from: ['selector-shown'] },
+    'gearbox.speedometer': d['speedometer-checked'] && {
+      answer: d['speedometer-checked'],
+      from: ['speedometer-checked'],
+    },
     'gearbox.lubricant':
       d.lubricant && d['lubricant-asked']
         ? {
@@ -149,7 +159,11 @@ export const gearbox = kind({
         : undefined,
     'assembly.unbalance':
       d['rotating-replaced'] === 'no'
-        ? { answer: 'not applicable', because: 'no rotating part of the crankshaft was replaced' }
+        ? {
+            answer: 'not applicable',
+            because: 'no rotating part of the crankshaft was replaced',
+            from: ['rotating-replaced'],
+          }
         : undefined,
   }),
   raises: (item, d) =>
@@ -185,9 +199,13 @@ function structure({ crossmember, tunnel }: Gearbox) {
       crossmember === 'altered' && 'the cross-member was altered',
       crossmember === 'new' && 'the cross-member was made anew',
     ];
-    return { answer: 'yes', because: done.filter(Boolean).join(' and ') };
+    return {
+      answer: 'yes',
+      because: done.filter(Boolean).join(' and '),
+      from: [tunnel === 'cut' ? 'tunnel' : 'crossmember'],
+    };
   }
-  return tunnel && crossmember ? { answer: 'no' } : undefined;
+  return tunnel && crossmember ? { answer: 'no', from: ['crossmember'] } : undefined;
 }
 
 /** Engine and gearbox that were made for each other are lined up by their maker. */

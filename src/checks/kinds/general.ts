@@ -63,6 +63,7 @@ export const general = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      serves: 'general.shown',
     },
   ],
   cautions: ['stands'],
@@ -70,7 +71,7 @@ export const general = kind({
   answers: (d) => ({
     'general.purpose': d.purpose ? { answer: d.purpose } : undefined,
     'general.section': d.section ? { answer: d.section } : undefined,
-    'general.repeatable': d['measured-again'] && { answer: d['measured-again'] },
+    'general.repeatable': d['measured-again'] && { answer: d['measured-again'], from: ['measured-again'] },
     'general.source': sourced(d)
       ? { answer: d.measurements!.map((m) => `${m.what ?? m.id}: ${sourceOf(m)}`).join('; ') }
       : undefined,

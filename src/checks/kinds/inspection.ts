@@ -1,6 +1,7 @@
 import { expanded, spread } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { sameDimension, unit } from '../../units/unit.js';
 import { type Data, kind } from '../engine/kind.js';
@@ -97,6 +98,7 @@ export const inspection = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'inspection.shown',
     },
     {
       id: 'readings-again',
@@ -109,7 +111,7 @@ export const inspection = kind({
   cautions: ['stands'],
   answers: (d) => ({
     'vehicle.editions': editions(d),
-    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'] },
+    'vehicle.standards-kept': d['standards-kept'] && { answer: d['standards-kept'], from: ['standards-kept'] },
     'inspection.who':
       d.on && d.who && d.stage && d.seen
         ? {
@@ -127,22 +129,38 @@ export const inspection = kind({
   }),
   evaluate: ({ data }, work) => {
     const { vehicle } = work.build.data;
-    if (!work.isAnswered('vehicle.state') && vehicle.registration)
-      work.state('vehicle.state', '', 'met', `stated in build.md: ${vehicle.registration}; recorded, not judged`, {
+    if (vehicle.registration)
+      work.derive('vehicle.state', {
         answer: vehicle.registration,
+        because: 'as build.md states',
+        from: { inBuild: ['vehicle', 'registration'] },
+        excludes: (said) => namesAnother(said, vehicle.registration!),
       });
-    if (!work.isAnswered('vehicle.build-date') && data['build-date-from'])
-      work.state(
-        'vehicle.build-date',
-        '',
-        'met',
-        `stated in build.md: ${vehicle.built}, read on: ${data['build-date-from']}; recorded, not judged`,
-        { answer: vehicle.built, path: ['build-date-from'] },
-      );
+    if (data['build-date-from'])
+      work.derive('vehicle.build-date', {
+        answer: vehicle.built,
+        because: `as build.md states, read on: ${data['build-date-from']}`,
+        from: ['build-date-from'],
+        excludes: (said) => namesAnotherDay(said, vehicle.built),
+      });
     openPoints(data, work);
     for (const reading of data.readings ?? []) readAgain(reading, work);
   },
 });
+
+/** Whether words name another state or territory and not this one. */
+function namesAnother(said: string, own: keyof typeof jurisdictions): boolean {
+  const named = Object.entries(jurisdictions).filter(
+    ([short, long]) => said.split(/[^A-Za-z]+/).includes(short) || said.toLowerCase().includes(long.toLowerCase()),
+  );
+  return named.length > 0 && !named.some(([short]) => short === own);
+}
+
+/** Whether words name a month or year, and none that fits this one. */
+function namesAnotherDay(said: string, built: string): boolean {
+  const named = said.match(/\b(?:19|20)\d{2}(?:-\d{2}){0,2}\b/g) ?? [];
+  return named.length > 0 && !named.some((day) => built.startsWith(day) || day.startsWith(built));
+}
 
 function editions({ editions: used }: Inspection) {
   return used?.length && used.every((e) => e.section && e.edition && e.checked)
@@ -154,8 +172,12 @@ function releasedAnswer({ released }: Inspection) {
   if (!released?.length || released.some((r) => !r.released)) return undefined;
   const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
   return held.length > 0
-    ? { answer: 'no', because: held.join(', ') }
-    : { answer: 'yes', because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ') };
+    ? { answer: 'no', because: held.join(', '), from: ['released'] }
+    : {
+        answer: 'yes',
+        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
+        from: ['released'],
+      };
 }
 
 /** A point stays open until the note says where it was settled. */
@@ -177,7 +199,7 @@ function openPoints({ open }: Inspection, work: Work): void {
           todo:
             point.settled === 'yes'
               ? 'say under `by:` where it is shown'
-              : 'settle it, then set `settled: yes` and say under `by:` where it is shown',
+              : 'settle it, then say under `settled:` whether it is and under `by:` where that is shown',
           path: ['open', point.id],
         },
       );

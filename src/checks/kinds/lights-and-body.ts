@@ -21,6 +21,7 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['front', 'rear', 'left', 'right'],
     },
     {
       id: 'edges-bare',
@@ -28,6 +29,7 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'assembled',
       before: 'painted',
+      serves: 'lights-and-body.edges-shown',
     },
     {
       id: 'lamps-lit',
@@ -35,6 +37,8 @@ export const lightsAndBody = kind({
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['front', 'rear'],
+      serves: 'lights-and-body.lamps-shown',
     },
   ],
   cautions: ['stands', 'electrical'],
@@ -43,17 +47,18 @@ export const lightsAndBody = kind({
     'lights-and-body.bumper': allOf(d.bumpers?.map((b) => ({ name: b.end ?? b.id, word: b.kept }))),
     'lights-and-body.bonnet-latch':
       d['bonnet-opens'] && d['bonnet-opens'] !== 'front'
-        ? { answer: 'not applicable', because: 'the bonnet does not open at the front' }
-        : d['second-latch'] && { answer: d['second-latch'] },
-    'lights-and-body.bonnet-pins': d['bonnet-pins'] && { answer: d['bonnet-pins'] },
+        ? { answer: 'not applicable', because: 'the bonnet does not open at the front', from: ['bonnet-opens'] }
+        : d['second-latch'] && { answer: d['second-latch'], from: ['second-latch'] },
+    'lights-and-body.bonnet-pins': d['bonnet-pins'] && { answer: d['bonnet-pins'], from: ['bonnet-pins'] },
     'lights-and-body.bonnet-scoop':
       d.scoop === 'none'
-        ? { answer: 'not applicable', because: 'no scoop on the bonnet' }
-        : d.scoop && { answer: d.scoop === 'safe' ? 'yes' : 'no' },
+        ? { answer: 'not applicable', because: 'no scoop on the bonnet', from: ['scoop'] }
+        : d.scoop && { answer: d.scoop === 'safe' ? 'yes' : 'no', from: ['scoop'] },
     'lights-and-body.guard-cover': cover(d),
     'body.chassis-number': d['chassis-number'] && {
       answer: d['chassis-number'] === 'other' ? 'no' : 'yes',
       because: d['chassis-number'] === 'agreed' ? 'the authority agreed' : undefined,
+      from: ['chassis-number'],
     },
   }),
   states: (d) => ({ 'street-rod': d['street-rod'] }),

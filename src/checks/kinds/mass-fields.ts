@@ -130,6 +130,10 @@ export const shape = {
     how: 'litres of the tank, times 0.74 kg/L for petrol or 0.83 kg/L for diesel',
     typical: '41 kg',
   }),
+  'fuel-place': quantity('mm', 'distance of the middle of the tank behind the front axle', {
+    how: 'tape along the sill from a plumb line at the wheel centre',
+    typical: '2850 mm',
+  }),
   luggage: quantity('kg', 'luggage that the laden mass counts', {
     measuredAs: 'paper',
     how: "maker's payload, or what was agreed with the certifier",

@@ -8,6 +8,7 @@ import { exactBound, type Limit } from '../codes/limit.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { shape as fields } from './mass-fields.js';
+import { difference, sum } from './parts/maybe.js';
 
 const shape = {
   ...fields,
@@ -40,10 +41,12 @@ export const mass = kind({
     },
     {
       id: 'weighed-as-built',
-      shows: 'Scales under each wheel with their displays, car finished',
+      shows: 'Weighbridge ticket, or scales under each wheel with their displays, car finished',
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['front-left', 'front-right', 'rear-left', 'rear-right'],
+      serves: 'mass.ticket',
     },
   ],
   cautions: ['stands', 'lifting'],
@@ -52,6 +55,8 @@ export const mass = kind({
     'mass_rear',
     'original_mass_front',
     'original_mass_rear',
+    'laden_mass_front',
+    'laden_mass_rear',
     'cg_height',
     'original_cg_height',
     'unladen_mass',
@@ -61,12 +66,17 @@ export const mass = kind({
     mass_rear: d.now?.rear,
     original_mass_front: d.was?.front,
     original_mass_rear: d.was?.rear,
+    laden_mass_front: d.laden?.front,
+    laden_mass_rear: d.laden?.rear,
     cg_height: d['cg-height'],
     oil_coolant_mass: d['oil-coolant'],
     full_fuel_mass: d['full-fuel'],
   }),
   answers: (d) => ({
-    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
+    'mass.cg-moved': d['centre-of-mass-moved'] && {
+      answer: d['centre-of-mass-moved'],
+      from: ['centre-of-mass-moved'],
+    },
     'mass.state-of-load':
       d.was?.load && d.now?.load ? { answer: `before: ${d.was.load}; after: ${d.now.load}` } : undefined,
     'mass.as-received':
@@ -100,13 +110,15 @@ export const mass = kind({
     const height = heights('now', now, data, work);
     if (height) work.publish('cg_height', height);
     work.publish('unladen_mass', unladen(now, data, work));
-    againstRatings(laden(now, data, work), data, work);
+    const full = laden(now, data, work);
+    publishAxles('laden_', data.laden, full, work);
+    againstRatings(full, data, work);
   },
 });
 
 /** An axle that was weighed is stated by its field; what is summed up or reckoned is published. */
 function publishAxles(
-  state: '' | 'original_',
+  state: '' | 'original_' | 'laden_',
   read: { front?: unknown; rear?: unknown } | undefined,
   loads: Axles,
   work: Work,
@@ -120,6 +132,14 @@ function weigh(state: State, data: Mass, work: Work): Axles {
   const take = (name: 'front' | 'rear' | 'front-left' | 'front-right' | 'rear-left' | 'rear-right') =>
     work.take(read?.[name], state, name);
   const wheelbase = work.fact('wheelbase');
+  for (const axle of ['front', 'rear'] as const)
+    if (read?.[axle])
+      work.agree(
+        `${state}-${axle}`,
+        { says: `mass on the ${axle} axle`, unit: 'kg' },
+        take(axle),
+        sum(take(`${axle}-left`), take(`${axle}-right`)),
+      );
   if (
     !read?.front &&
     !read?.rear &&
@@ -131,8 +151,8 @@ function weigh(state: State, data: Mass, work: Work): Axles {
       rearLeft: take('rear-left'),
       rearRight: take('rear-right'),
       wheelbase,
-      trackFront: track('front', work),
-      trackRear: track('rear', work),
+      trackFront: track('front', state, work),
+      trackRear: track('rear', state, work),
     });
     return { front: get('front'), rear: get('rear'), total: get('total') };
   }
@@ -140,10 +160,11 @@ function weigh(state: State, data: Mass, work: Work): Axles {
   return { front, rear, total: work.sheet(axleMasses, state, { front, rear, wheelbase }).get('total') };
 }
 
-/** The track as built, or that of the original car where no note states another. */
-function track(axle: 'front' | 'rear', work: Work): Maybe {
+/** The track in that state; the original one where no note states another. */
+function track(axle: 'front' | 'rear', state: State, work: Work): Maybe {
+  const original = work.fact(`track_${axle}`, 'as-received');
+  if (state === 'was') return original;
   const now = work.fact(`track_${axle}`);
-  const original = work.fact(`original_track_${axle}`);
   return isMissing(now) && !isMissing(original) ? original : now;
 }
 
@@ -202,9 +223,19 @@ function laden(now: Axles, data: Mass, work: Work): Axles {
     front: now.front,
     rear: now.rear,
     wheelbase: work.fact('wheelbase'),
-    parts: placed('places', data, work),
+    parts: [...placed('places', data, work), ...fuelAdded(data, work)],
   });
-  return { front: get('frontAfter'), rear: get('rearAfter'), total };
+  const loads = { front: get('frontAfter'), rear: get('rearAfter') };
+  work.agree('laden', { says: 'laden mass by seats and by places', unit: 'kg' }, total, sum(loads.front, loads.rear));
+  return { ...loads, total };
+}
+
+/** What the tank takes from the weighing to full, at its place; nothing where it was full. */
+function fuelAdded(data: Mass, work: Work) {
+  const added = difference(work.take(data['full-fuel'], 'full-fuel'), work.take(data.now?.fuel, 'now', 'fuel'));
+  return !isMissing(added) && added.si === 0
+    ? []
+    : [{ mass: added, place: work.take(data['fuel-place'], 'fuel-place') }];
 }
 
 const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
@@ -213,8 +244,14 @@ const placed = (name: 'parts' | 'places', data: Mass, work: Work) =>
     place: work.take(one.place, name, one.id, 'place'),
   }));
 
+/** What was counted for the seats, and by which rule. */
+const seatRule = (data: Mass): string =>
+  data.laden
+    ? `laden as weighed: ${data.laden.load ?? 'with what is not stated'}`
+    : '68 kg counted for each seat, as the guide MR810 of South Australia does';
+
 function againstRatings(loads: Axles, data: Mass, work: Work): void {
-  work.compare('mass.laden', '', loads.total);
+  work.compare('mass.laden', '', loads.total, { marks: [seatRule(data)] });
   for (const axle of ['front', 'rear'] as const) {
     const rating = data.ratings?.[axle];
     const from = data.ratings?.from;

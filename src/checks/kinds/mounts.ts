@@ -117,6 +117,9 @@ type Mounts = Data<typeof shape>;
 type Mount = NonNullable<Mounts['mounts']>[number];
 type Bracket = NonNullable<Mount['brackets']>[number];
 
+const eachMount = (d: Mounts) => (d.mounts ?? []).map((m) => m.id);
+const withBrackets = (d: Mounts) => (d.mounts ?? []).filter((m) => m.brackets?.length).map((m) => m.id);
+
 /** What carries engine and gearbox. */
 export const mounts = kind({
   id: 'mounts',
@@ -134,18 +137,30 @@ export const mounts = kind({
     },
     {
       id: 'mounts-tacked',
-      shows: 'Brackets tacked, with the engine in its place',
+      shows: 'Brackets of each mount tacked, with the engine in its place',
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: eachMount,
+      serves: 'mounts.shown',
     },
-    { id: 'mount-welds', shows: 'Welds of the brackets, bare', level: 'witness', during: 'welded', before: 'painted' },
+    {
+      id: 'mount-welds',
+      shows: 'Welds of the brackets, bare',
+      level: 'witness',
+      during: 'welded',
+      before: 'painted',
+      parts: withBrackets,
+      serves: 'body.welds-shown',
+    },
     {
       id: 'mounts-fitted',
       shows: 'Each mount under load, with the gap that its stop leaves',
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: eachMount,
+      serves: 'mounts.shown',
     },
   ],
   cautions: ['lifting', 'stands', 'welding', 'structure'],
@@ -157,8 +172,8 @@ export const mounts = kind({
   answers: (d) => ({
     ...boltAnswers(d.bolts),
     ...torqueAnswers(d.torques),
-    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'] },
-    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'] },
+    'mounts.retention': d['held-if-torn'] && { answer: d['held-if-torn'], from: ['held-if-torn'] },
+    'mounts.heat': d['clear-of-heat'] && { answer: d['clear-of-heat'], from: ['clear-of-heat'] },
     'mounts.movement':
       d['movement-drive'] && d['movement-overrun']
         ? {
@@ -167,6 +182,7 @@ export const mounts = kind({
         : undefined,
     'body.weld-standard': d.welder ? { answer: d.welder } : undefined,
   }),
+  proofParts: (d) => ({ 'body.material-paper': withBrackets(d) }),
   raises: (item, d) =>
     item === 'mounts.hardness'
       ? (d.mounts?.some((m) => m.hardness) ?? false)

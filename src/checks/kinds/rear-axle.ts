@@ -1,5 +1,6 @@
 import { trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
+import { treadCentres } from '../../project/facts.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
@@ -10,6 +11,8 @@ import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
 import { filletCapacity } from './parts/weld.js';
 import { type RearAxle, shape } from './rear-axle-fields.js';
+
+const eachWeld = (d: RearAxle) => (d.welds ?? []).map((w) => w.id);
 
 /** Another rear axle, or the original one altered. */
 export const rearAxle = kind({
@@ -25,6 +28,7 @@ export const rearAxle = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['pinion-slope', 'diagonals', 'track'],
     },
     {
       id: 'axle-identity',
@@ -32,6 +36,8 @@ export const rearAxle = kind({
       level: 'record',
       during: 'dismantled',
       before: 'assembled',
+      parts: ['number', 'final-drive', 'width'],
+      serves: 'axle.identity number final-drive width',
     },
     {
       id: 'brackets-tacked',
@@ -39,6 +45,8 @@ export const rearAxle = kind({
       level: 'hold',
       during: 'tacked',
       before: 'welded',
+      parts: ['brackets', 'pinion', 'square'],
+      serves: 'axle.brackets-shown',
     },
     {
       id: 'housing-welds-bare',
@@ -46,16 +54,26 @@ export const rearAxle = kind({
       level: 'witness',
       during: 'welded',
       before: 'painted',
+      parts: eachWeld,
+      serves: 'axle.brackets-shown',
     },
   ],
   cautions: ['stands', 'welding', 'structure', 'steering', 'brakes', 'spinning'],
-  facts: (d) => ({ final_drive: (d.now ?? d.planned)?.ratio }),
+  facts: (d) => ({
+    final_drive: (d.now ?? d.planned)?.ratio,
+    original_final_drive: d.was?.ratio,
+    track_rear: (d.now ?? d.planned)?.track,
+    original_track_rear: d.was?.track,
+  }),
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
     'axle.brakes': d.brakes ? { answer: d.brakes } : undefined,
     'axle.housing-welds': d.welder && d.straightening ? { answer: `${d.welder}; ${d.straightening}` } : undefined,
-    'gearbox.speedometer': d['speedometer-checked'] && { answer: d['speedometer-checked'] },
+    'gearbox.speedometer': d['speedometer-checked'] && {
+      answer: d['speedometer-checked'],
+      from: ['speedometer-checked'],
+    },
     'axle.square': squareMeasured(d) ? { answer: 'diagonals and sides', shown: 'note' } : undefined,
   }),
   states: (d) => ({
@@ -133,17 +151,21 @@ function examineTrack(data: RearAxle, work: Work): void {
   const faces =
     data.was?.faces && data[stateOf(data)]?.faces
       ? { faces: difference(take('faces', data, work), take('faces', data, work, 'was')) }
-      : {};
+      : { faces: undefined };
   const spacer = data.spacer ? { spacer: work.take(data.spacer, 'spacer') } : {};
   const offsets = {
     oldOffset: work.take(data['own-offset'], 'own-offset'),
     newOffset: work.take(data['fitted-offset'], 'fitted-offset'),
   };
-  work.compare(
-    'wheels.axle-offset',
-    '',
-    work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces }).get('perSide'),
-  );
+  const worked = work.sheet(trackChange, '', { track: before, ...offsets, ...spacer, ...faces });
+  work.compare('wheels.axle-offset', '', worked.get('perSide'));
+  if (faces.faces)
+    work.agree(
+      'track',
+      { says: 'rear track', unit: 'mm', method: treadCentres },
+      take('track', data, work),
+      worked.get('now'),
+    );
   if (!data[stateOf(data)]?.track && hasNote(work, 'wheels-tyres')) return;
   work.compare(
     'wheels.track',

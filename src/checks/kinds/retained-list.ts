@@ -1,4 +1,4 @@
-import type { Answer } from '../../project/common.js';
+import type { Derived } from '../engine/told.js';
 import type { Work } from '../engine/work.js';
 
 /** Systems that stay as the maker meant them, and the items of the codes that ask after each. */
@@ -66,21 +66,23 @@ const ofItem = (item: string, list: readonly Retained[]) =>
   list.filter((r) => r.now && r.system && asked[item]!.includes(r.system));
 
 /** What the list says to each item of the codes; silent where it names none of the systems that an item asks after. */
-export function answersOf(list: readonly Retained[]): Record<string, Answer | undefined> {
+export function answersOf(list: readonly Retained[]): Record<string, Derived | undefined> {
   return Object.fromEntries(Object.keys(asked).map((item) => [item, answerOf(item, ofItem(item, list))]));
 }
 
-function answerOf(item: string, list: readonly Retained[]): Answer | undefined {
+function answerOf(item: string, list: readonly Retained[]): Derived | undefined {
   if (list.length === 0) return undefined;
   const lost = list.filter(isLost);
-  if (lost.length > 0) return { answer: 'no', because: lost.map(told).join('; ') };
+  if (lost.length > 0)
+    return { answer: 'no', because: lost.map(told).join('; '), from: ['systems', lost[0]!.id, 'now'] };
   if (list.every((r) => r.now === 'never-fitted'))
     return {
       answer: 'not applicable',
       because: `the car was built without ${list.map((r) => systems[r.system!]).join(', ')}`,
+      from: ['systems'],
     };
   const named = asked[item]!.length > 2 ? list.map((r) => systems[r.system!]).join(', ') : undefined;
-  return { answer: 'yes', because: named };
+  return { answer: 'yes', because: named, from: ['systems'] };
 }
 
 /** What was disabled, moved or taken out of what protects people stops the note, whatever another note answers. */

@@ -77,6 +77,8 @@ const shape = {
 };
 type RetainedData = Data<typeof shape>;
 
+const fitted = (d: RetainedData) => (d.systems ?? []).filter((s) => s.now !== 'never-fitted').map((s) => s.id);
+
 /** What had to stay as the maker meant it. */
 export const retainedSystems = kind({
   id: 'retained-systems',
@@ -87,10 +89,12 @@ export const retainedSystems = kind({
   holdPoints: [
     {
       id: 'systems-as-received',
-      shows: 'Emission equipment, airbags, belts, control units and the lit instrument panel, as they came',
+      shows: 'Each system that is listed, the belts and the lit instrument panel, as they came',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: (d) => [...fitted(d), 'belts', 'panel'],
+      serves: 'retained.as-received',
     },
     {
       id: 'circuits-untouched',
@@ -105,6 +109,7 @@ export const retainedSystems = kind({
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: ['ignition-on', 'engine-running'],
     },
   ],
   cautions: ['restraints', 'electrical', 'fuel'],
@@ -118,9 +123,8 @@ export const retainedSystems = kind({
         : d['fault-codes-now']
           ? { answer: `${d['fault-codes-now'].quantity.text} stored`, shown: 'note' }
           : undefined,
-    'retained.as-received':
-      d.systems?.length && d.systems.every((s) => s.was) ? { answer: 'listed', shown: 'note' } : undefined,
   }),
+  proofParts: (d) => (fitted(d).length > 0 ? { 'retained.in-place': fitted(d) } : {}),
   states: (d) => ({
     'fault-memory': d['fault-memory'],
     antilock: presence('antilock', d.systems ?? []),

@@ -1,5 +1,6 @@
 import type { Answer } from '../../project/common.js';
 import { type Data, kind } from '../engine/kind.js';
+import type { Derived } from '../engine/told.js';
 import type { Work } from '../engine/work.js';
 import { anchoragesAnswer, examineAnchorages } from './parts/anchorages.js';
 import { examineTorques } from './parts/torques.js';
@@ -7,6 +8,12 @@ import { shape } from './seating-fields.js';
 
 type Seating = Data<typeof shape>;
 type Seat = NonNullable<Seating['seats']>[number];
+
+const eachPoint = (d: Seating) => [
+  ...new Set(['seats', 'belts', ...[...(d.anchorages ?? []), ...(d['child-points'] ?? [])].map((p) => p.id)]),
+];
+const eachSeat = (d: Seating) =>
+  (d.seats ?? []).filter((s) => s.change !== 'removed').flatMap((s) => [`${s.id}-side`, `${s.id}-front`]);
 
 /** Seats, belts and child restraint points. */
 export const seating = kind({
@@ -22,6 +29,7 @@ export const seating = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: eachPoint,
     },
     {
       id: 'anchorage-tacked',
@@ -36,6 +44,8 @@ export const seating = kind({
       level: 'witness',
       during: 'assembled',
       before: 'painted',
+      parts: (d) => (d.anchorages ?? []).map((a) => a.id),
+      serves: 'seating.plates-shown',
     },
     {
       id: 'belts-in-use',
@@ -43,6 +53,8 @@ export const seating = kind({
       level: 'record',
       during: 'tested',
       before: 'finished',
+      parts: eachSeat,
+      serves: 'seating.in-place',
     },
   ],
   cautions: ['restraints', 'welding', 'electrical'],
@@ -51,8 +63,8 @@ export const seating = kind({
     'seating.anchorages-kept': anchoragesAnswer(d.anchorages),
     'seating.airbags-kept':
       d.airbags === 'none'
-        ? { answer: 'not applicable', because: 'the car was built without airbags and tensioners' }
-        : d.airbags && { answer: d.airbags },
+        ? { answer: 'not applicable', because: 'the car was built without airbags and tensioners', from: ['airbags'] }
+        : d.airbags && { answer: d.airbags, from: ['airbags'] },
     'seating.belt-on-seat': onSeat(d),
     'seating.bolts': ofSeats(
       d,
@@ -125,18 +137,18 @@ function plateText({ plate, through }: Seat): string | undefined {
     .join(', ');
 }
 
-function onSeat({ belts }: Seating): Answer | undefined {
+function onSeat({ belts }: Seating): Derived | undefined {
   if (!belts?.length || belts.some((b) => !b['on-seat'])) return undefined;
   const on = belts.filter((b) => b['on-seat'] === 'yes').map((b) => b.place ?? b.id);
-  return on.length > 0 ? { answer: 'yes', because: on.join(', ') } : { answer: 'no' };
+  return on.length > 0 ? { answer: 'yes', because: on.join(', '), from: ['belts'] } : { answer: 'no', from: ['belts'] };
 }
 
-function childPoints({ 'child-points': points }: Seating): Answer | undefined {
+function childPoints({ 'child-points': points }: Seating): Derived | undefined {
   if (!points?.length || points.some((p) => !p.usable)) return undefined;
   const not = points.filter((p) => p.usable === 'no').map((p) => p.place ?? p.id);
   return not.length > 0
-    ? { answer: 'no', because: not.join(', ') }
-    : { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', ') };
+    ? { answer: 'no', because: not.join(', '), from: ['child-points'] }
+    : { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', '), from: ['child-points'] };
 }
 
 function airbags({ airbags: state }: Seating, work: Work): void {

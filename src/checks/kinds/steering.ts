@@ -6,7 +6,7 @@ import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
-import { given } from './parts/maybe.js';
+import { given, sum } from './parts/maybe.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
 import { tellMissing } from './parts/tell-missing.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
@@ -127,6 +127,7 @@ export const steering = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['column', 'shaft', 'linkage'],
     },
     {
       id: 'joints-marked',
@@ -134,6 +135,8 @@ export const steering = kind({
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: (d) => (d.joints ?? []).map((j) => j.id),
+      serves: 'steering.shown',
     },
     {
       id: 'lock-to-lock',
@@ -141,6 +144,7 @@ export const steering = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'ride-height', 'bump', 'left-lock', 'right-lock'],
     },
   ],
   cautions: ['stands', 'steering', 'restraints', 'structure', 'driving'],
@@ -150,8 +154,8 @@ export const steering = kind({
     'steering.conversion': d.side && {
       answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right',
     },
-    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'] },
-    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'] },
+    'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'], from: ['free-travel'] },
+    'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'], from: ['wheel-alike'] },
     'steering.ends-locked': locked(d.ends),
   }),
   states: (d) => stopStates(d),
@@ -163,6 +167,12 @@ export const steering = kind({
     work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), {
       limit: makerLimit(data['maker-rim-play'], 'mm'),
     });
+    work.agree(
+      'turns',
+      { says: 'turns from lock to lock', unit: '1' },
+      work.take(data.turns, 'turns'),
+      sum(work.take(data['turns-left'], 'turns-left'), work.take(data['turns-right'], 'turns-right')),
+    );
     examineEnds(data.ends, work);
     if (data['least-gap'] || !hasNote(work, 'clearance'))
       work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));
@@ -231,5 +241,7 @@ function examineEnds(ends: Steering['ends'], work: Work): void {
 function locked(ends: Steering['ends']) {
   if (!ends?.length || ends.some((end) => end.locked === undefined)) return undefined;
   const loose = ends.filter((end) => end.locked === 'none').map((end) => end.id);
-  return loose.length === 0 ? { answer: 'yes' } : { answer: 'no', because: `not locked: ${loose.join(', ')}` };
+  return loose.length === 0
+    ? { answer: 'yes', from: ['ends'] }
+    : { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
 }

@@ -82,6 +82,9 @@ const shape = {
 type Links = Data<typeof shape>;
 type Link = NonNullable<Links['links']>[number];
 
+const eachLink = (d: Data<typeof shape>) => (d.links ?? []).map((l) => l.id);
+const eachEnd = (d: Data<typeof shape>) => eachLink(d).flatMap((id) => [`${id}-a`, `${id}-b`]);
+
 /** Suspension links, adjustable ones among them. */
 export const suspensionLink = kind({
   id: 'suspension-link',
@@ -92,23 +95,26 @@ export const suspensionLink = kind({
   holdPoints: [
     {
       id: 'link-as-received',
-      shows: 'Original link in place, with its length',
+      shows: 'Each original link in place, with its length',
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: eachLink,
     },
     {
       id: 'engagement',
-      shows: 'Thread engagement of both ends with a rule beside it',
+      shows: 'Thread engagement of both ends of each link, with a rule beside it',
       level: 'record',
       during: 'assembled',
       before: 'finished',
+      parts: eachEnd,
     },
   ],
   cautions: ['stands', 'steering', 'springs', 'structure'],
+  proofParts: (d) => ({ 'links.in-place': eachLink(d).flatMap((id) => [`${id}-side`, `${id}-below`]) }),
   answers: (d) => ({
     ...quietAnswers(d),
-    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
     'links.pair-alike': pairsAlike(d.links),
   }),
   states: (d) => ({

@@ -14,6 +14,9 @@ import { type Suspension, shape } from './suspension-fields.js';
 const cornerIds = ['front-left', 'front-right', 'rear-left', 'rear-right'] as const;
 type Axle = 'front' | 'rear';
 
+const eachSpring = (d: Suspension) =>
+  (['front', 'rear'] as const).flatMap((end) => (d[end] ? [end, `${end}-wire`] : []));
+
 /** Springs, dampers, travel and ride height. */
 export const suspension = kind({
   id: 'suspension',
@@ -28,13 +31,15 @@ export const suspension = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: [...cornerIds, 'bump', 'droop'],
     },
     {
       id: 'springs-beside',
-      shows: 'Old and new springs beside each other with a rule, caliper on the wire',
+      shows: 'Old and new springs of each axle beside each other with a rule, caliper on the wire',
       level: 'record',
       during: 'dismantled',
       before: 'assembled',
+      parts: eachSpring,
     },
     {
       id: 'springs-at-ends',
@@ -42,6 +47,8 @@ export const suspension = kind({
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['droop', 'bump'],
+      serves: 'suspension.droop-shown',
     },
   ],
   cautions: ['stands', 'springs', 'steering', 'structure', 'driving'],
@@ -49,20 +56,20 @@ export const suspension = kind({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
     ...clearanceAnswers(d.clearance),
-    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'] },
-    'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'] },
-    'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'] },
-    'suspension.spring-load': d['springs-carry'] && { answer: d['springs-carry'] },
+    'links.altered': d['suspension-exchanged'] && { answer: d['suspension-exchanged'], from: ['suspension-exchanged'] },
+    'suspension.coils-cut': d['coils-cut'] && { answer: d['coils-cut'], from: ['coils-cut'] },
+    'suspension.spring-seat': d['springs-seated'] && { answer: d['springs-seated'], from: ['springs-seated'] },
+    'suspension.spring-load': d['springs-carry'] && { answer: d['springs-carry'], from: ['springs-carry'] },
     'suspension.lowering-blocks':
       d['lowering-blocks'] &&
       {
-        none: { answer: 'not applicable', because: 'no blocks are fitted' },
-        located: { answer: 'yes' },
-        other: { answer: 'no' },
+        none: { answer: 'not applicable', because: 'no blocks are fitted', from: ['lowering-blocks'] },
+        located: { answer: 'yes', from: ['lowering-blocks'] },
+        other: { answer: 'no', from: ['lowering-blocks'] },
       }[d['lowering-blocks']],
-    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'] },
-    'suspension.lift-kit': d['commercial-kit'] && { answer: d['commercial-kit'] },
-    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'] },
+    'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
+    'suspension.lift-kit': d['commercial-kit'] && { answer: d['commercial-kit'], from: ['commercial-kit'] },
+    'mass.cg-moved': d['centre-of-mass-moved'] && { answer: d['centre-of-mass-moved'], from: ['centre-of-mass-moved'] },
     'suspension.as-received': cornerIds.every((id) => whole(d, id))
       ? { answer: 'four corners', shown: 'note' }
       : undefined,
@@ -165,16 +172,32 @@ function springOf(axle: Axle, data: Suspension, work: Work, wanted?: 'was') {
   };
 }
 
+/** Common practice: coils that lie on the seats are told from those that move to a quarter of a coil. */
+const countedCoils = 0.25;
+
 /** Rates by the wire, before and now, and the stroke that is left to the damper. */
 function examineAxle(axle: Axle, data: Suspension, work: Work): void {
   for (const wanted of ['was', undefined] as const) {
     const { state, spring, take } = springOf(axle, data, work, wanted);
-    if (spring?.wire && spring.outside && spring.active)
-      work.sheet(coilRate, `${axle}-${state}`, {
-        wire: take('wire'),
-        outside: take('outside'),
-        active: take('active'),
-      });
+    if (!spring?.wire || !spring.outside || !spring.active) continue;
+    const rate = work
+      .sheet(coilRate, `${axle}-${state}`, { wire: take('wire'), outside: take('outside'), active: take('active') })
+      .get('rate');
+    if (isMissing(rate)) continue;
+    const stated = work.take(spring.rate, axle, state, 'rate');
+    work.agree(
+      `${axle}-${state}-rate`,
+      {
+        says: `rate of the ${axle} spring`,
+        unit: 'N/mm',
+        method: {
+          expanded: (rate.si * countedCoils) / spring.active.quantity.si,
+          because: 'the coils that count as active',
+        },
+      },
+      stated,
+      rate,
+    );
   }
   const take = (name: 'closed' | 'open' | 'at-bump' | 'at-droop') =>
     work.take(data[axle]?.damper?.[name], axle, 'damper', name);

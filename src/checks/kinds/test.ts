@@ -41,6 +41,7 @@ export const test = kind({
       level: 'witness',
       during: 'tested',
       before: 'finished',
+      serves: 'tests.set-up-shown',
     },
   ],
   cautions: ['driving', 'brakes', 'noise', 'stands'],
@@ -55,8 +56,15 @@ export const test = kind({
       ? { answer: 'in this note', shown: 'note', because: recordedOnly(d.brakes) }
       : undefined,
     'tests.emissions': d.emissions?.report ? { answer: d.emissions.report } : undefined,
-    'tests.road-recheck': d.road?.rechecked && { answer: d.road.rechecked, because: d.road.found },
-    'tests.lane-change-driver': d['lane-change']?.confidence && { answer: d['lane-change'].confidence },
+    'tests.road-recheck': d.road?.rechecked && {
+      answer: d.road.rechecked,
+      because: d.road.found,
+      from: ['road', 'rechecked'],
+    },
+    'tests.lane-change-driver': d['lane-change']?.confidence && {
+      answer: d['lane-change'].confidence,
+      from: ['lane-change', 'confidence'],
+    },
     'noise.rule': d.noise?.approval && {
       answer:
         d.noise.approval === 'none'

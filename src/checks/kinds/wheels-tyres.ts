@@ -3,6 +3,7 @@ import type { SpeedSymbol } from '../../calc/gearing/tyre-tables.js';
 import { rimEdges, trackChange } from '../../calc/gearing/wheel-place.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
 import { designDiameter } from '../../project/design-diameter.js';
+import { treadCentres } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
@@ -31,6 +32,7 @@ export const wheelsTyres = kind({
       level: 'record',
       during: 'as-received',
       before: 'dismantled',
+      parts: ['sidewalls', 'rims', 'track'],
     },
     {
       id: 'rim-back',
@@ -38,13 +40,16 @@ export const wheelsTyres = kind({
       level: 'record',
       during: 'dismantled',
       before: 'assembled',
+      parts: ['front-left', 'front-right', 'rear-left', 'rear-right'],
+      serves: 'wheels.rim-marking',
     },
     {
       id: 'full-lock',
-      shows: 'Tyres at full lock and full bump with a gauge at the nearest place',
+      shows: 'Tyres at full left lock, full right lock and full bump with a gauge at the nearest place',
       level: 'witness',
       during: 'assembled',
       before: 'tested',
+      parts: ['left-lock', 'right-lock', 'bump'],
     },
   ],
   cautions: ['stands', 'driving'],
@@ -56,13 +61,15 @@ export const wheelsTyres = kind({
       tyre_diameter_rear: rear,
       track_front: trackOf(d, 'front'),
       track_rear: trackOf(d, 'rear'),
+      original_track_front: d.front?.was?.track,
+      original_track_rear: d.rear?.was?.track,
     };
   },
   answers: (d) => ({
     ...quietAnswers(d),
-    'wheels.spacers': d.spacers && { answer: d.spacers },
-    'wheels.construction': d.alike && { answer: d.alike },
-    'wheels.guards': d['within-guards'] && { answer: d['within-guards'] },
+    'wheels.spacers': d.spacers && { answer: d.spacers, from: ['spacers'] },
+    'wheels.construction': d.alike && { answer: d.alike, from: ['alike'] },
+    'wheels.guards': d['within-guards'] && { answer: d['within-guards'], from: ['within-guards'] },
   }),
   states: (d) => ({ ...stopStates(d), axles: d.axles, 'speedometer-rule': d['speedometer-rule'] }),
   evaluate: ({ data }, work) => {
@@ -98,6 +105,7 @@ const trackOf = (data: WheelsTyres, axle: Axle): Measured | undefined =>
 function examineAxle(axle: Axle, data: WheelsTyres, against: ReturnType<typeof listedTyres>, work: Work): void {
   const state = stateOf(data, axle);
   const wheels = wheelsOf(data, axle, state);
+  for (const one of ['was', state] as const) sizeAgrees(axle, one, data, work);
   const lacks = (name: string) => work.lacks(axle, state, name);
   const diameter = diameterOf(axle, state, data, work);
   const [was, placard] = [diameterOf(axle, 'was', data, work), work.fact('original_tyre_diameter')];
@@ -176,6 +184,26 @@ function diameterOf(axle: Axle, state: State, data: WheelsTyres, work: Work): Ma
     : work.lacks(axle, state, 'tyre');
 }
 
+/** Common practice: what a tyre may measure beside its size, new to worn down, as a share of its diameter. */
+const tyreShare = 0.03;
+
+/** A diameter that was measured, and the one that the size on the sidewall stands for. */
+function sizeAgrees(axle: Axle, state: State, data: WheelsTyres, work: Work): void {
+  const wheels = wheelsOf(data, axle, state);
+  if (!wheels?.diameter || !wheels.tyre?.overallDiameter) return;
+  const bySize = fromDesignation(wheels.tyre, wheels.tyre.overallDiameter, 'mm');
+  work.agree(
+    `${axle}-${state}-diameter`,
+    {
+      says: `diameter of the ${axle} tyre`,
+      unit: 'mm',
+      method: { expanded: tyreShare * bySize.si, because: "the maker's tolerance and wear" },
+    },
+    bySize,
+    work.take(wheels.diameter, axle, state, 'diameter'),
+  );
+}
+
 /** Growth over the widest track of the maker, as measured; planned wheels are reckoned from their offset. */
 function examineTrack(axle: Axle, data: WheelsTyres, work: Work): void {
   const state = stateOf(data, axle);
@@ -197,6 +225,17 @@ function examineTrack(axle: Axle, data: WheelsTyres, work: Work): void {
   const widest = data[axle]?.['widest-track'];
   const from = widest ? work.take(widest, axle, 'widest-track') : before;
   const reckoned = byOffset.get('now');
+  if (wheels?.track && !(axle === 'rear' && hasNote(work, 'rear-axle')))
+    work.agree(
+      `${axle}-${state}-track`,
+      {
+        says: `${axle} track`,
+        unit: 'mm',
+        method: treadCentres,
+      },
+      work.take(wheels.track, axle, state, 'track'),
+      reckoned,
+    );
   const now = wheels?.track || isMissing(reckoned) ? work.take(wheels?.track, axle, state, 'track') : reckoned;
   work.compare(
     'wheels.track',

@@ -1,5 +1,6 @@
 import { originalFacts } from '../../project/facts.js';
 import type { Build, Note } from '../../project/model.js';
+import { vehicleState } from '../../project/vehicle.js';
 import type { CodeItem } from '../codes/codes.js';
 import { applies, type Resolved, resolve, type World } from '../codes/limits.js';
 import type { OwnFigure } from '../codes/own-copy.js';
@@ -31,7 +32,7 @@ export function askedOf(
   ownFigures: ReadonlyMap<string, OwnFigure> = new Map(),
   data: Partial<Note['data']> = {},
 ): Asked[] {
-  const raised = [...items].filter((item) => raises(kind, item, data as Note['data']));
+  const raised = [...items].filter((item) => raises(kind, item, data as Note['data'], build));
   if (!build) return raised.map((item) => ({ item }));
   const world = worldOf(build, ownFigures, kind.states?.(data as never) ?? {});
   return raised.map((item) => {
@@ -48,7 +49,7 @@ function worldOf(
   ownFigures: ReadonlyMap<string, OwnFigure>,
   states: Readonly<Record<string, string | undefined>>,
 ): World {
-  const { vehicle, original } = build.data;
+  const { vehicle } = build.data;
   const facts = new Map<string, ReturnType<typeof valueOf>>(
     originalFacts(build).map((f) => [f.name, valueOf(f.value, build)]),
   );
@@ -56,7 +57,7 @@ function worldOf(
     jurisdiction: vehicle.registration,
     category: vehicle.category,
     built: vehicle.built,
-    state: (name) => states[name] ?? (name === 'induction' ? original?.induction : undefined),
+    state: (name) => states[name] ?? vehicleState(build.data, name),
     value: (name) => facts.get(name),
     ownFigures,
   };

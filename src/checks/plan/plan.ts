@@ -6,6 +6,7 @@ import type { Limit } from '../codes/limit.js';
 import type { Evaluation, Rules } from '../engine/examine.js';
 import type { Finding } from '../engine/finding.js';
 import type { HoldPoint, Kind } from '../engine/kind.js';
+import { partsOf } from '../engine/proofs.js';
 import { type Asked, askedOf, type Planned } from './asked.js';
 import { type Question, questionsOf } from './plan-questions.js';
 import { servesOf } from './serves.js';
@@ -21,10 +22,12 @@ export interface Plan {
   sheets: { id: string; title: string; purpose: string; kinds: string[] }[];
   baseline: Baseline[];
   /** What is to be shown, in the order in which it is covered. */
-  points: (HoldPoint & Owner)[];
+  points: PlanPoint[];
   tests: { item: string; title: string; asks: string; form: 'test' | 'report'; kinds: string[] }[];
   questions: Question[];
 }
+
+type PlanPoint = Omit<HoldPoint, 'parts' | 'serves'> & Owner & { parts: readonly string[] };
 
 interface Owner {
   kind: string;
@@ -104,7 +107,16 @@ export function planOf(build: Build, rules: Rules, evaluation: Evaluation, named
     sheets: sheetsOf(kinds),
     baseline: planned.flatMap(baselineOf),
     points: planned
-      .flatMap(({ kind, note }) => kind.holdPoints.map((point) => ({ ...point, kind: kind.id, note: note?.name })))
+      .flatMap(({ kind, note }) =>
+        kind.holdPoints.map(
+          ({ serves: _, ...point }): PlanPoint => ({
+            ...point,
+            parts: note ? partsOf(point, note.data) : typeof point.parts === 'object' ? point.parts : [],
+            kind: kind.id,
+            note: note?.name,
+          }),
+        ),
+      )
       .sort(asCovered),
     tests: stays.flatMap(testOf),
     questions: questionsOf(
@@ -224,8 +236,8 @@ function holds(value: unknown, [key, ...rest]: readonly string[]): boolean {
 
 const levels = ['hold', 'witness', 'record'];
 
-function asCovered(a: HoldPoint, b: HoldPoint): number {
-  const at = (p: HoldPoint) =>
+function asCovered(a: PlanPoint, b: PlanPoint): number {
+  const at = (p: PlanPoint) =>
     stageNames.indexOf(p.before) * 100 + stageNames.indexOf(p.during) * 5 + levels.indexOf(p.level);
   return at(a) - at(b);
 }

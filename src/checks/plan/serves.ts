@@ -129,6 +129,8 @@ function listener(tried: Note, found: Found, note: (path: NamedPath, item: strin
     isAnswered: () => false,
     cameOut: () => undefined,
     publish: () => undefined,
+    derive: (item, { from }) => hear(item, 'inBuild' in from ? undefined : missing(from)),
+    agree: () => undefined,
     sheet: (sheet, _, inputs) => {
       found.sheets.set(sheet.id, sheet as unknown as Sheet);
       const lacking: Missing = { missing: [...new Map(joined(inputs).map((m) => [m.where, m])).values()] };

@@ -1,6 +1,7 @@
 import pc from 'picocolors';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import { type Finding, type Outcome, resultOf } from '../../checks/engine/finding.js';
+import { judgementText } from '../../checks/engine/judgements.js';
 import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
 import { visible } from '../../platform/visible.js';
 import { wrap } from '../terminal/wrap.js';
@@ -44,8 +45,9 @@ export function findingLines(
   return [
     `${outcomeText(f, paint)}  ${paint.bold(nameOf(f))}`,
     ...cut(wrap(visible(f.says) + marks, width - 2, '    '), most),
+    ...(f.judgements ?? []).flatMap((j) => cut(wrap(visible(judgementText(j)), width - 2, '    '), most)),
     ...(f.todo ? cut(wrap(`to do: ${visible(f.todo)}`, width - 2, '    '), most) : []),
-    paint.dim(`    ${placeText(f)}  ${f.item}`),
+    paint.dim(`    ${placeText(f)}${f.related ? `, against ${placeText(f.related)}` : ''}  ${f.item}`),
   ];
 }
 

@@ -83,7 +83,7 @@ export function planText(build: Build, plan: Plan, options: PlanTextOptions): st
       'Measuring card: show before it is covered',
       plan.points.flatMap((p) =>
         entry(
-          `[ ] before \`${p.before}\`, ${p.level}: ${p.shows}`,
+          `[ ] before \`${p.before}\`, ${p.level}: ${p.shows}${p.parts.length > 1 ? ` (${p.parts.join(', ')})` : ''}`,
           `${p.note ?? p.kind} ${p.id}, in the stage \`${p.during}\`${stages[p.during] === p.during ? '' : ` (${stages[p.during]})`}`,
         ),
       ),

@@ -7,10 +7,10 @@ import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
 import { itemCode } from '../item.js';
 import { outcomeMark } from '../outcome.js';
-import { evidenceOf } from '../shown.js';
+import { evidenceOf, partLines } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
-import { nameOf, todo } from './findings.js';
+import { against, nameOf, todo } from './findings.js';
 
 /** Answers and evidence; what has neither stands below in one list. */
 export function answersTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
@@ -42,8 +42,9 @@ export const isBlank = (f: Finding): boolean =>
   resultOf(f.outcome) === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
 
 function answerCell(f: Finding, note: Note, subject: Subject): Element {
-  const because = note.data.answers?.[f.item]?.because;
-  const shown = evidenceOf(f, subject);
+  const because = f.outcome === 'contradicted' ? undefined : note.data.answers?.[f.item]?.because;
+  const parts = partLines(f, subject);
+  const shown = parts.length > 0 ? [] : evidenceOf(f, subject);
   const says =
     f.answer === undefined || resultOf(f.outcome) === 'missing' || f.outcome === 'contradicted'
       ? [below(...inline(f.says))]
@@ -52,6 +53,8 @@ function answerCell(f: Finding, note: Note, subject: Subject): Element {
     f.answer ?? '',
     ...(because ? [f.answer ? '; ' : '', because] : []),
     ...says,
+    ...parts,
+    ...against(f, subject),
     ...(shown.length > 0 ? [below('shown by ', ...joined(shown))] : []),
   ]);
 }

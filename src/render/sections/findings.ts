@@ -2,10 +2,11 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded, spread } from '../../calc/value.js';
 import { type Finding, resultOf } from '../../checks/engine/finding.js';
+import { judgementText } from '../../checks/engine/judgements.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
-import { anchor, label, pointer } from '../anchors.js';
+import { anchor, capitalised, label, noteNumber, pointer } from '../anchors.js';
 import { drawingForFinding, drawingsForFindings } from '../drawings/for-finding.js';
 import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
@@ -90,7 +91,7 @@ function rowOf(f: Finding, subject: Subject, governs: boolean): (Element | strin
     h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'),
     measuredCell(f, subject),
     governs ? h('span', [margin, below('governs')]) : margin,
-    h('span', [outcomeMark(f), ...says, ...todo(f)]),
+    h('span', [outcomeMark(f), ...says, ...against(f, subject), ...todo(f)]),
   ];
 }
 
@@ -142,9 +143,20 @@ export function unmeasuredTable(note: Note, findings: readonly Finding[], subjec
 export const nameOf = (f: Pick<Finding, 'title' | 'subject'>): string =>
   f.subject ? `${f.title} (${f.subject})` : f.title;
 
-/** What is left to do about a finding, and the certifier's word on it. */
-export function todo(f: Pick<Finding, 'todo' | 'concession'>): Element[] {
-  return [...(f.todo ? [h('span.below.todo', ['→ ', ...inline(f.todo)])] : []), ...concession(f)];
+/** The other of two places that do not agree. A key of the frontmatter need not have a row of its own, so it is no link. */
+export function against({ outcome, related }: Finding, { build }: Subject): Element[] {
+  if (outcome !== 'contradicted' || !related) return [];
+  const note = build.notes.find((n) => n.file === related.place.file);
+  return [below('against ', note ? noteNumber(note.name) : 'build.md', ' ', h('code', related.place.path))];
+}
+
+/** What is left to do about a finding, and the certifier's word and judgements on it. */
+export function todo(f: Pick<Finding, 'todo' | 'concession' | 'judgements'>): Element[] {
+  return [
+    ...(f.todo ? [h('span.below.todo', ['→ ', ...inline(f.todo)])] : []),
+    ...concession(f),
+    ...(f.judgements ?? []).map((j) => below(`${capitalised(judgementText(j))}.`)),
+  ];
 }
 
 function concession({ concession: c }: Pick<Finding, 'concession'>): Element[] {

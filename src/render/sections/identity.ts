@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { expanded } from '../../calc/value.js';
+import { expanded, type Value } from '../../calc/value.js';
 import { valueOf } from '../../checks/engine/values.js';
 import { type FactName, originalFacts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
@@ -8,7 +8,7 @@ import { categories, jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { anchor, capitalised, label } from '../anchors.js';
 import { nameFigures } from '../figures.js';
-import { fieldPointer } from '../origin.js';
+import { fieldPointer, originOf } from '../origin.js';
 import { documentId, type Subject } from '../subject.js';
 import { below, table } from '../table.js';
 import { takenText } from './photos.js';
@@ -109,14 +109,21 @@ function ratings(subject: Subject): Element {
     const found = name && evaluation.facts.get(name);
     return found?.note ? found.value : undefined;
   };
+  /** A fact that no note states but a sheet gives. */
+  const reckoned = (name: FactName | undefined) =>
+    name && !modified(name) ? evaluation.reckoned.get(name) : undefined;
   const rows = pairs.flatMap(([says, was, now]) => {
-    const [before, after] = [was && original.get(was), modified(now)];
-    return before || after
+    const [before, after, given] = [was && original.get(was), modified(now), reckoned(now)];
+    return before || after || given
       ? [
           [
             says,
             before ? shown(before, subject) : '–',
-            after ? h('span', [shown(after, subject), below(fieldPointer(after.at, subject))]) : '–',
+            after
+              ? h('span', [shown(after, subject), below(fieldPointer(after.at, subject))])
+              : given
+                ? h('span', [shownValue(given), below(originOf(given, subject))])
+                : '–',
           ],
         ]
       : [];
@@ -134,8 +141,9 @@ function ratings(subject: Subject): Element {
   );
 }
 
-function shown(measured: Measured, { build }: Subject): string {
-  const value = valueOf(measured, build);
+const shown = (measured: Measured, { build }: Subject): string => shownValue(valueOf(measured, build));
+
+function shownValue(value: Value): string {
   return showQuantity(value.si, value.unit, value.assumed.size > 0 ? 0 : expanded(value));
 }
 

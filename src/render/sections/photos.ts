@@ -1,9 +1,11 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { judgementText } from '../../checks/engine/judgements.js';
 import { shownBy } from '../../checks/engine/shown.js';
 import type { PhotoEntry } from '../../project/common.js';
 import { measuredIn } from '../../project/measured-in.js';
 import type { Note } from '../../project/model.js';
+import { namesOf } from '../../project/proves.js';
 import { anchor, capitalised, joined, label } from '../anchors.js';
 import { itemCode } from '../item.js';
 import type { Picture, Subject } from '../subject.js';
@@ -48,9 +50,10 @@ function photoFigure(photo: PhotoEntry, note: Note, subject: Subject, single: bo
           ],
           '; ',
         ),
-        ...serves(photo, subject),
+        ...proven(photo, subject),
         '.',
       ]),
+      ...judgementsOn(note, photo, subject),
     ]),
   ]);
 }
@@ -71,8 +74,29 @@ function instruments(photo: PhotoEntry, note: Note, { build }: Subject): string[
   return [...new Set(named.map((m) => `with ${m.with}`))];
 }
 
-function serves(photo: PhotoEntry, subject: Subject): (Element | string)[] {
-  return photo.serves?.length ? ['; for ', ...joined(photo.serves.map((id) => itemCode(id, subject)))] : [];
+function proven(photo: PhotoEntry, subject: Subject): (Element | string)[] {
+  const names = provenBy(photo, subject);
+  return names.length > 0 ? ['; shows ', ...joined(names)] : [];
+}
+
+/** Hold points and items that a photo or document names, with the parts that it shows of each. */
+export function provenBy(entry: Parameters<typeof namesOf>[0], subject: Subject): (Element | string)[] {
+  const { items } = subject.rules.codes;
+  const isItem = (id: string) => items.has(id) || subject.rules.ownItems.some((i) => i.id === id);
+  return namesOf(entry).map(({ proof, parts }) =>
+    h('span', [
+      isItem(proof) ? itemCode(proof, subject) : proof.replaceAll('-', ' '),
+      ...(parts.length > 0 ? [` (${parts.join(', ').replaceAll('-', ' ')})`] : []),
+    ]),
+  );
+}
+
+function judgementsOn(note: Note, { file }: PhotoEntry, { evaluation }: Subject): Element[] {
+  return evaluation.judgements.flatMap(({ about, judgement }) =>
+    about.is === 'photo' && about.note === note.name && about.file === file
+      ? [h('span.below', `${capitalised(judgementText(judgement))}.`)]
+      : [],
+  );
 }
 
 /** Numbered rings; black on white so that they read on any picture and without colour. */

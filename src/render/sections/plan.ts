@@ -253,7 +253,10 @@ function points(plan: Plan, subject: Subject): Row[] {
     ...plan.points
       .filter((p) => p.before === before)
       .map((p) => [
-        h('span', [p.shows, below(owner(p, subject), ', ', h('code', p.id))]),
+        h('span', [
+          p.shows,
+          below(owner(p, subject), ', ', h('code', p.id), p.parts.length > 1 ? `: ${p.parts.join(', ')}` : ''),
+        ]),
         stageWords(p.during),
         h(p.level === 'hold' ? 'b' : 'span', levels[p.level]),
         '',

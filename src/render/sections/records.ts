@@ -5,7 +5,9 @@ import type { stages } from '../../project/common.js';
 import type { Note } from '../../project/model.js';
 import { anchor, joined, label, pointer } from '../anchors.js';
 import { inline } from '../inline.js';
+import { itemCode } from '../item.js';
 import { outcomeMark } from '../outcome.js';
+import { evidenceOf, partLines } from '../shown.js';
 import type { Subject } from '../subject.js';
 import { below, table } from '../table.js';
 import { todo } from './findings.js';
@@ -20,19 +22,23 @@ const levels = {
 export function recordsTable(note: Note, findings: readonly Finding[], subject: Subject): Element[] {
   const points = subject.rules.kinds.get(note.kind)!.holdPoints;
   const rows = findings.map((f) => {
-    const point = f.item === 'hold-point' ? points.find((p) => p.id === f.subject) : undefined;
+    const point = f.point ? points.find((p) => p.id === f.point) : undefined;
     const visit = subject.build.notes.find((n) => n.file === f.place.file && n !== note);
-    const photos = (note.data.photos ?? []).filter((p) => point && p.stage === point.during);
+    const parts = partLines(f, subject);
+    const shown = evidenceOf(f, subject);
     return [
       h('span', { id: anchor.finding(f.id) }, [
         h('b', f.title),
         below(point ? levels[point.level] : h('code', f.subject)),
+        ...(f.item === 'hold-point' || !point ? [] : [below(itemCode(f.item, subject))]),
       ]),
       point ? `${short(point.during)}, before it is ${short(point.before)}` : '–',
       h('span', [
-        ...(photos.length > 0
-          ? joined(photos.map((p) => pointer(anchor.photo(`${note.name}/${p.file}`), label.photo(note.name, p.file))))
-          : [visit ? pointer(anchor.note(visit.name), label.note(visit.name)) : 'no photo']),
+        ...(parts.length > 0
+          ? parts
+          : shown.length > 0
+            ? joined(shown)
+            : [visit ? pointer(anchor.note(visit.name), label.note(visit.name)) : '–']),
         below(...inline(f.says)),
       ]),
       h('span', [outcomeMark(f), ...todo(f)]),

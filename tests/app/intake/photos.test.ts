@@ -45,7 +45,7 @@ it('takes new photos in once, names them by note, stage and time, and says which
   expect(first.code).toBe(0);
   expect(taken()).toEqual(['020-crossmember-tacked-2026-03-12-0930.jpg', '020-crossmember-welded-2026-03-14-1605.jpg']);
   expect(first.out).toContain('the day of `tacked`');
-  expect(first.out).toContain('The new piece tacked, square and in place');
+  expect(first.out).toContain('Each new piece tacked, square and in place');
   expect(first.out).toContain('stage: tacked');
   const again = await gusset('photos', build, phone);
   expect(again.out).toContain('Nothing new: all 2 photos');
@@ -98,4 +98,39 @@ it('says what is wrong with a file that is no picture, and with a note that is n
     'expected one of 020-crossmember',
   );
   expect((await gusset('photos', build)).code).toBe(2);
+});
+
+it('names in the entry what was said to be shown, and leaves the key empty with what is open otherwise', async () => {
+  const { build, phone } = await setUp();
+  const named = ['--note', '020-crossmember', '--stage', 'tacked'];
+  const open = await gusset('photos', build, phone, '--dry-run', ...named);
+  expect(open.out).toContain('    proves: # what it shows of: tacked, cut-edge, body.weld-test\n');
+  const said = await gusset('photos', build, phone, '--dry-run', ...named, '--proves', 'tacked, body.weld-test');
+  expect(said.code).toBe(0);
+  expect(said.out).toContain('    proves: [tacked, body.weld-test]\n');
+});
+
+it('offers only what is still open', async () => {
+  const { build, phone } = await setUp();
+  writeFileSync(
+    join(build, 'notes', '020-crossmember.md'),
+    note.replace(
+      'painted: 2026-03-20 }',
+      'painted: 2026-03-20 }\nphotos: [{ file: here.jpg, shows: tacked, stage: tacked, proves: [tacked] }]',
+    ),
+  );
+  mkdirSync(join(build, 'photos'), { recursive: true });
+  writeFileSync(join(build, 'photos', 'here.jpg'), await photo(30, '2026:03:12 08:00:00'));
+  const { out } = await gusset('photos', build, phone, '--dry-run', '--note', '020-crossmember', '--stage', 'tacked');
+  expect(out).toContain('    proves: # what it shows of: cut-edge, body.weld-test\n');
+});
+
+it('refuses a name that the note does not know, and names without a note', async () => {
+  const { build, phone } = await setUp();
+  const wrong = await gusset('photos', build, phone, '--note', '020-crossmember', '--proves', 'taked');
+  expect(wrong).toMatchObject({ code: 2, err: expect.stringContaining('did you mean `tacked`?') });
+  const part = await gusset('photos', build, phone, '--note', '020-crossmember', '--proves', 'tacked left');
+  expect(part).toMatchObject({ code: 2, err: expect.stringContaining('no part `left` of `tacked`') });
+  expect((await gusset('photos', build, phone, '--proves', 'tacked')).code).toBe(2);
+  expect(() => readdirSync(join(build, 'photos'))).toThrow();
 });

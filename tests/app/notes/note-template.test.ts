@@ -100,7 +100,7 @@ it('asks for no answer that a field gives, so that an empty key cannot hide it',
   const text = template('seating');
   const answers = text.slice(text.indexOf('\nanswers:'), text.indexOf('\nphotos:'));
   expect(answers).not.toContain('seating.airbags-kept:');
-  expect(answers).toContain('seating.in-place:');
+  expect(answers).toContain('seating.labels:');
 });
 
 it('shows an unmeasured example of a list as a comment', () => {

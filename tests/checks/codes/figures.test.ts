@@ -64,14 +64,15 @@ describe('swept volume, clause 2.13 and Table LA1 of Section LA', () => {
     });
   });
 
-  test.each(['NA', 'NB1', 'MC'])('no maximum for category %s', (category) => {
-    expect(
+  test.each(['NA', 'NB1', 'MC'])('no maximum for category %s, unless it derives from a passenger car', (category) => {
+    const of = (derivative: string) =>
       caseFor(codes, item('engine.capacity'), {
         category,
-        states: { induction: 'na' },
+        states: { induction: 'na', 'derivative-of-passenger-car': derivative },
         facts: { original_mass: 1500 },
-      }),
-    ).toHaveProperty('not-applicable');
+      });
+    expect(of('no')).toHaveProperty('not-applicable');
+    expect(of('yes')).toMatchObject({ max: '5.0 cm3/kg * original_mass' });
   });
 
   test('a rotary engine asks for its rule, and an unstated induction for the table', () => {

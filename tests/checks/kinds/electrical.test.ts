@@ -88,7 +88,7 @@ describe('circuits of airbags', () => {
       notes: { '005-wiring.md': 'kind: electrical\nairbag-circuits: untouched' },
     });
     expect(one('electrical.airbag-circuits')).toMatchObject({
-      result: 'against',
+      result: 'contradicted',
       stop: true,
       note: '010-tried',
       todo: expect.stringContaining('stop work') as string,

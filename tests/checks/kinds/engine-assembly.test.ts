@@ -235,7 +235,7 @@ describe('timing mark', () => {
     const answered = '\nanswers: { assembly.timing-mark: yes }';
     const note = (on: string) =>
       `${check('20 deg', '20 deg')}timing-moved: [{ id: damper, what: damper, on: ${on} }]${answered}`;
-    expect((await examineNote(K, note('2026-04-11'))).result('assembly.timing-mark')).toBe('against');
+    expect((await examineNote(K, note('2026-04-11'))).result('assembly.timing-mark')).toBe('contradicted');
     expect((await examineNote(K, note('2026-04-10'))).result('assembly.timing-mark')).toBe('met');
   });
 

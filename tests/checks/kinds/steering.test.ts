@@ -165,7 +165,12 @@ describe('collapse, gaps and torques', () => {
 describe('what stops the note', () => {
   it.each(['welded', 'heated', 'rechromed'])('a forged part that was %s', async (worked) => {
     const { one, all } = await examineNote('steering', `worked: ${worked}\nanswers: { links.forged-worked: no }`);
-    expect(one('links.forged-worked')).toMatchObject({ result: 'against', stop: true, place: { line: 4 } });
+    expect(one('links.forged-worked')).toMatchObject({
+      result: 'contradicted',
+      stop: true,
+      place: { line: 5 },
+      related: { place: { line: 4 } },
+    });
     expect(
       [
         'material',

@@ -4,7 +4,11 @@ import { examineNote, problemsOf } from './bench.js';
 describe('what stops a note on links', () => {
   it('a part that was worked on, whatever an answer of the same note says', async () => {
     const { one } = await examineNote('suspension-link', 'worked: rechromed\nanswers: { links.forged-worked: no }');
-    expect(one('links.forged-worked')).toMatchObject({ result: 'against', stop: true, place: { line: 4 } });
+    expect(one('links.forged-worked')).toMatchObject({
+      result: 'contradicted',
+      stop: true,
+      related: { place: { line: 4 } },
+    });
     expect(one('links.weld-report-flaws').result).toBe('missing');
   });
 

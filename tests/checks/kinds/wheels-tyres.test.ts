@@ -218,7 +218,7 @@ describe('nuts, guards and what stops', () => {
       'wheels-tyres',
       'stability-control: no\nanswers: { brakes.stability-control: yes }',
     );
-    expect(one('brakes.stability-control')).toMatchObject({ result: 'against', stop: true });
+    expect(one('brakes.stability-control')).toMatchObject({ result: 'contradicted', stop: true });
     expect((await examineNote('wheels-tyres', 'stability-control: none')).result('brakes.stability-control')).toBe(
       'out',
     );

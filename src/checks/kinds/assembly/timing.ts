@@ -92,7 +92,7 @@ export function examineTiming(data: Timing, work: Work): void {
   state(
     'unclear',
     `${moved} and checked on the same day: which came last is not stated`,
-    `answer \`assembly.timing-mark: yes\` if the check came last, otherwise ${again}`,
+    `${again}, or say under \`answers:\` at assembly.timing-mark which of the two came last`,
   );
 }
 

@@ -99,9 +99,13 @@ export function torqueAnswers(all: z.output<typeof joints>) {
         : undefined,
     'assembly.once-only':
       used.length > 0
-        ? { answer: 'no', because: `used again: ${used.map((j) => j.says ?? j.id).join(', ')}` }
+        ? {
+            answer: 'no',
+            because: `used again: ${used.map((j) => j.says ?? j.id).join(', ')}`,
+            from: ['joints', used[0]!.id, 'bolts'],
+          }
         : all?.length && all.every((j) => j.bolts)
-          ? { answer: 'yes' }
+          ? { answer: 'yes', from: ['joints'] }
           : undefined,
   };
 }

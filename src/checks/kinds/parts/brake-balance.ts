@@ -99,8 +99,11 @@ function againstOriginal(now: Maybe, data: Brakes, work: Work, marks: readonly s
   const item = 'brakes.balance-change';
   if (!data.was?.front || !data.was.rear)
     return work.state(item, '', 'out', 'the brakes as they came are not recorded', { path: ['was'] });
-  const [front, rear] = [work.fact('original_mass_front'), work.fact('original_mass_rear')];
-  const height = work.fact('original_cg_height');
+  const [front, rear] = (['mass_front', 'mass_rear'] as const).map((name) => work.fact(name, 'as-received')) as [
+    Maybe,
+    Maybe,
+  ];
+  const height = work.fact('cg_height', 'as-received');
   const vehicle: Vehicle = {
     frontMass: front,
     rearMass: rear,
@@ -226,7 +229,7 @@ function chain(state: State, mass: Maybe, data: Brakes, work: Work, load?: strin
     return brake.type === 'drum' ? friction : times(friction, 2, 'on two sides of the disc');
   }
   function rolling(axle: Axle): Maybe {
-    const tyre = work.fact(state === 'was' ? 'original_tyre_diameter' : `tyre_diameter_${axle}`);
+    const tyre = work.fact(`tyre_diameter_${axle}`, state === 'was' ? 'as-received' : 'as-modified');
     return system?.[axle]?.rolling || isMissing(tyre)
       ? of(axle, 'rolling')
       : times(tyre, rollingRadius, 'rolling circumference 3.05 diameters, over one turn');

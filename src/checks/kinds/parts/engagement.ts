@@ -81,7 +81,7 @@ export function boltAnswers(bolts: z.output<typeof boltsField>) {
         : undefined,
     'fasteners.locking':
       all.length > 0 && all.every((b) => b.locking)
-        ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; ') }
+        ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }
         : undefined,
   };
 }

@@ -1,5 +1,5 @@
-import type { Answer } from '../../../project/common.js';
 import { choice, yesNo } from '../../../project/fields.js';
+import type { Derived } from '../../engine/told.js';
 import type { Work } from '../../engine/work.js';
 
 /** Fields with an answer that stops a note whatever else it says; no answer, of this or another note, hides it. */
@@ -33,14 +33,14 @@ interface Stopping {
 }
 
 /** The answers that follow where nothing stops. */
-export function quietAnswers(data: Stopping): Readonly<Record<string, Answer | undefined>> {
+export function quietAnswers(data: Stopping): Readonly<Record<string, Derived | undefined>> {
   return {
-    'links.forged-worked': data.worked === 'none' ? { answer: 'no' } : undefined,
-    'links.rod-end-shear': data['single-shear'] === 'no' ? { answer: 'yes' } : undefined,
+    'links.forged-worked': data.worked === 'none' ? { answer: 'no', from: ['worked'] } : undefined,
+    'links.rod-end-shear': data['single-shear'] === 'no' ? { answer: 'yes', from: ['single-shear'] } : undefined,
     'brakes.stability-control': {
-      yes: { answer: 'yes' },
+      yes: { answer: 'yes', from: ['stability-control'] },
       no: undefined,
-      none: { answer: 'not applicable', because: 'the car was built without it' },
+      none: { answer: 'not applicable', because: 'the car was built without it', from: ['stability-control'] },
     }[data['stability-control'] ?? 'no'],
   };
 }

@@ -114,23 +114,13 @@ const cell = (of: readonly (Element | string)[], between: Element | string = h('
 
 /** Evidence of the item, and photos of the measured values that the finding rests on. */
 function pictures(f: Finding, fields: readonly string[], subject: Subject): Element[] {
-  const { build, rules } = subject;
-  const note = build.notes.find((n) => n.name === f.note);
+  const { build } = subject;
   const ofValues = build.notes.flatMap((n) =>
     measuredIn(n.data).flatMap((m) =>
       m.photo !== undefined && fields.includes(keyOf(m.at)) ? shownBy(`photo ${m.photo}`, n, build, []) : [],
     ),
   );
-  const during =
-    f.item === 'hold-point' && note
-      ? rules.kinds.get(note.kind)!.holdPoints.find((p) => p.id === f.subject)?.during
-      : undefined;
-  const photos = [
-    ...ofValues.flatMap((s) => (s.is === 'photo' ? [{ note: s.note, file: s.file }] : [])),
-    ...(note?.data.photos ?? []).flatMap((p) =>
-      during !== undefined && p.stage === during ? [{ note: note!, file: p.file }] : [],
-    ),
-  ];
+  const photos = ofValues.flatMap((s) => (s.is === 'photo' ? [{ note: s.note, file: s.file }] : []));
   const all = [
     ...evidenceOf(f, subject),
     ...photos.map((p) => pointer(anchor.photo(`${p.note.name}/${p.file}`), label.photo(p.note.name, p.file))),

@@ -4,11 +4,12 @@ import { h } from 'hastscript';
 import type { PaperEntry } from '../../../project/common.js';
 import type { Note } from '../../../project/model.js';
 import { isPicture } from '../../../project/picture-name.js';
+import { namesOf } from '../../../project/proves.js';
 import { anchor, capitalised, joined, label, pointer } from '../../anchors.js';
 import { nameFigures } from '../../figures.js';
-import { itemCode } from '../../item.js';
 import type { PaperPage, Subject } from '../../subject.js';
 import { below, table } from '../../table.js';
+import { provenBy } from '../photos.js';
 
 type Naming = { paper: PaperEntry; note: Note };
 
@@ -20,7 +21,8 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
       papers.set(paper.file, [...(papers.get(paper.file) ?? []), { paper, note }]);
   const rows = [...papers].map(([file, named]) => {
     const page = subject.paperPages.get(file);
-    const serves = [...new Set(named.flatMap(({ paper }) => paper.serves ?? []))];
+    const shows = named.flatMap(({ paper }) => namesOf(paper));
+    const names = [...new Map(shows.map((n) => [[n.proof, ...n.parts].join(' '), n])).keys()];
     return [
       h('span', { id: anchor.paper(file) }, [
         capitalised(label.paper(file)),
@@ -31,7 +33,7 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
       ]),
       h('span', [
         shownBy(named),
-        ...(serves.length > 0 ? [below('for ', ...joined(serves.map((id) => itemCode(id, subject))))] : []),
+        ...(names.length > 0 ? [below('shows ', ...joined(provenBy({ proves: names }, subject)))] : []),
       ]),
       h('span', joined(named.map(({ note }) => pointer(anchor.note(note.name), label.note(note.name))))),
       h('code.hash', hashes.get(file) ?? '–'),

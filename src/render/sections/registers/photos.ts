@@ -1,10 +1,10 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
+import { namesOf } from '../../../project/proves.js';
 import { anchor, joined, label, pointer } from '../../anchors.js';
-import { itemCode } from '../../item.js';
 import type { Subject } from '../../subject.js';
 import { below, table } from '../../table.js';
-import { photoLabel, takenText } from '../photos.js';
+import { photoLabel, provenBy, takenText } from '../photos.js';
 
 /** Every photo with its time, its stage, what it is evidence for, and the digest of the file that the builder keeps. */
 export function photoRegister(subject: Subject): Element {
@@ -28,7 +28,7 @@ export function photoRegister(subject: Subject): Element {
         pointer(anchor.photo(`${note.name}/${photo.file}`), photoLabel(note, photo.file)),
         h('span', [
           photo.shows,
-          ...(photo.serves?.length ? [below('for ', ...joined(photo.serves.map((id) => itemCode(id, subject))))] : []),
+          ...(namesOf(photo).length > 0 ? [below('shows ', ...joined(provenBy(photo, subject)))] : []),
         ]),
         h('span', [
           takenText(photo, picture).replace(/^taken /, ''),
