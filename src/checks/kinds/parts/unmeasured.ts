@@ -15,7 +15,7 @@ interface Unmeasured {
  * What a builder cannot measure and takes from a paper: how uncertain it is by class, where he states nothing. A stated ± or an
  * instrument stands. Common practice, no source; chosen coarse.
  */
-export const unmeasured = {
+const unmeasured = {
   friction: { share: 0.15, because: 'batch, heat and bedding of pads', basis: 'practice' },
   factor: { share: 0.2, because: 'friction of linings, which a drum amplifies, and their bedding', basis: 'practice' },
   'booster-ratio': { share: 0.1, because: 'friction of the booster, vacuum', basis: 'practice' },
@@ -25,7 +25,7 @@ export const unmeasured = {
   'valve-slope': { share: 0.1, because: 'steps of the piston of the valve', basis: 'practice' },
   swell: { share: 0.3, because: 'age and length of hoses, air', basis: 'practice' },
 } as const satisfies Readonly<Record<string, Unmeasured>>;
-export type UnmeasuredName = keyof typeof unmeasured;
+type UnmeasuredName = keyof typeof unmeasured;
 
 /** Whether its uncertainty comes from the table. */
 export const isByDefault = (measured: Measured | undefined): boolean =>

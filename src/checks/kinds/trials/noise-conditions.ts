@@ -14,7 +14,7 @@ interface Figure {
 const recalled = 'ISO 5130 and UN Regulation 51, stationary test';
 
 /** What a stationary noise test has to keep so that its readings count. Beyond these it is inconclusive, never a pass or a fault. */
-export const noiseConditions = {
+const noiseConditions = {
   /** Readings of one outlet, at least. */
   readings: { figure: 3, document: recalled, basis: 'memory' },
   /** Highest less lowest reading, dB. */

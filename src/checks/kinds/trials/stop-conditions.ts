@@ -106,7 +106,7 @@ const ladenTests: readonly Stop['test'][] = ['circuit-failed-laden'];
 const lightTests: readonly Stop['test'][] = ['pre-test', 'circuit-failed-light'];
 
 /** The load of a stop: by its test, or as stated. */
-export const loadOf = ({ test, load }: Stop): 'laden' | 'unladen' | undefined =>
+const loadOf = ({ test, load }: Stop): 'laden' | 'unladen' | undefined =>
   ladenTests.includes(test) ? 'laden' : lightTests.includes(test) ? 'unladen' : load;
 
 function byLoad(stop: Stop, test: BrakeTest, work: Work): string[] {
