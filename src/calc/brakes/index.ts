@@ -4,15 +4,19 @@ import { dualBrakes, tandemBrakes } from './chain.js';
 import { circuitFailure } from './circuit-failure.js';
 import { brakeDisplacement } from './displacement.js';
 import { brakeDistribution } from './distribution.js';
+import { brakeFade } from './fade.js';
 import { meanDeceleration, stoppingDistance, stoppingDistanceAllowed } from './test-run.js';
+import { valveCrossing } from './valve-crossing.js';
 
 export const sheets = [
   tandemBrakes,
   dualBrakes,
   brakeDisplacement,
   brakeDistribution,
+  valveCrossing,
   adhesionUtilisation,
   circuitFailure,
+  brakeFade,
   meanDeceleration,
   stoppingDistance,
   stoppingDistanceAllowed,

@@ -24,16 +24,20 @@ export function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'ru
   return { result: 'missing', says: `not measured: ${names}`, todo: `fill in ${how}` };
 }
 
-export function sentence(shown: string, limit: Limit, decision: Decision, hangs?: string): string {
+export const notCounted = (reasons: readonly string[]) => `the result does not count: ${reasons.join('; ')}`;
+export const repeat = 'state these conditions where they were met, or repeat the test with them met';
+
+/** @param instead what is said in place of how the comparison came out */
+export function sentence(shown: string, limit: Limit, decision: Decision, instead: readonly string[] = []): string {
   const { margin } = decision;
   const by = showQuantity(Math.abs(margin), differenceUnit(limit.unit));
   const tails: Partial<Record<Result, string>> = {
     met: `margin ${by}`,
     against: `beyond it by ${by}`,
-    unclear: hangs ?? `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
+    unclear: `the uncertainty reaches across the limit; ${onlyIf(limit, decision)}`,
     unconfirmed: `${margin < 0 ? 'beyond' : 'inside'} a limit that is not confirmed, so no outcome`,
   };
-  const tail = tails[decision.result] ?? '';
+  const tail = instead.length > 0 ? instead.join('; ') : (tails[decision.result] ?? '');
   return `measured ${shown}, expected ${boundWords(limit)}; ${tail}`;
 }
 

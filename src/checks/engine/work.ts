@@ -16,14 +16,14 @@ import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
 import { type About, agree, disagreement, type FactClaim } from './agreement.js';
-import { type Finding, type FindingClass, outcomeOf, type Result } from './finding.js';
+import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
 import { hangsOn, type Range } from './range.js';
 import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
 import { decide, marksOf, outcomeWith } from './verdict.js';
-import { acrossSays, factName, factWhere, nextStep, notMeasured, sentence } from './words.js';
+import { acrossSays, factName, factWhere, nextStep, notCounted, notMeasured, repeat, sentence } from './words.js';
 
 export { isMissing, type Maybe, type Missing } from './maybe.js';
 
@@ -75,6 +75,8 @@ export interface Work {
   ) => void;
   /** Whether the builder answered what no fact decides. */
   isAnswered: (item: string) => boolean;
+  /** How this note's own check came out, where it was made before. */
+  cameOut: (item: string, subject: string) => Result | undefined;
   /** An answer that follows from facts, of whichever note: it goes before what is answered. */
   derive: (item: string, told: Omit<Told, 'item' | 'note' | 'place'> & { from: NamedPath | InBuild }) => void;
   /** Holds two values of one thing against each other: stated, or calculated from other fields. */
@@ -99,6 +101,18 @@ export interface CompareOptions {
   range?: Range;
   /** Words for the applicability to this subject, where they differ from those of the note. */
   states?: Readonly<Record<string, string | undefined>>;
+  /** Why the value does not count: a condition of its test unmet or unstated, its sheet out of range. It is then inconclusive. */
+  invalid?: readonly string[] | undefined;
+  /** What else speaks on it: a test that settles what the value leaves open, or the words that say which test would. */
+  settle?: (limit: Limit, compared: Result) => Settled | undefined;
+}
+
+/** How a finding comes out in place of the comparison. */
+export interface Settled {
+  of?: FindingClass;
+  result: Result;
+  says: string;
+  todo?: string;
 }
 
 interface DemandOf {
@@ -198,6 +212,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       });
     },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
+    cameOut: (id, subject) => {
+      const found = done.findings.findLast((f) => f.note === note.name && f.item === id && f.subject === subject);
+      return found && resultOf(found.outcome);
+    },
     derive: (item, { from, ...told }) =>
       void done.told.push({
         item,
@@ -263,7 +281,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           outcome: 'limit-not-confirmed',
           measured: value,
           run,
-          says: `measured ${shown}; limit not confirmed`,
+          says: `measured ${shown}; limit not confirmed${options.invalid?.length ? `, and ${notCounted(options.invalid)}` : ''}`,
           todo: `read in your copy: ${resolved.figure}; type it into limits.yaml with clause and edition (item ${id})`,
           place,
         });
@@ -272,14 +290,22 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const { margin } = decision;
       const hangs = options.range && hangsOn(decision, options.range, value, limit);
       const compared = hangs === undefined ? decision.result : 'unclear';
-      const of = classOf(limit.basis);
       const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== decision.result);
-      const result =
+      const invalid = options.invalid?.length ? options.invalid : undefined;
+      const settled = across ? undefined : options.settle?.(limit, invalid ? 'unclear' : compared);
+      const of = settled?.of ?? classOf(limit.basis);
+      const plain =
         across && of === 'requirement'
           ? 'unconfirmed'
           : options.proposed && compared !== 'against'
             ? 'missing'
             : compared;
+      const result = settled?.result ?? (invalid ? 'unclear' : plain);
+      const instead = [
+        ...(invalid ? [notCounted(invalid)] : []),
+        ...(settled ? [settled.says] : []),
+        ...(hangs === undefined ? [] : [hangs]),
+      ];
       const marks = [
         ...more,
         ...marksOf(limit),
@@ -295,8 +321,11 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         margin: across ? undefined : margin,
         run,
         marks,
-        says: across ? acrossSays(shown, mayHold) : sentence(shown, limit, { ...decision, result: compared }, hangs),
-        todo: todo ?? (hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
+        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(shown, limit, decision, instead),
+        todo:
+          todo ??
+          settled?.todo ??
+          (invalid ? repeat : hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
         place,
       });
     },

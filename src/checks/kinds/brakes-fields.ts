@@ -15,6 +15,10 @@ const axle = (which: string) =>
     {
       type: choice({ disc: 'discs', drum: 'drums' }, `kind of ${which} brakes`),
       part: text(`maker and part of callipers, discs or drums, and pads at the ${which}`),
+      pads: text(
+        `make and compound of the ${which} pads or linings, in the same words wherever they are the same`,
+        'pads 5-F-P3',
+      ),
       pistons: count(`${which} pistons that press on one side of the disc; of a drum 1`, { typical: '1' }),
       piston: quantity('mm', `diameter of a ${which} piston or wheel cylinder`, {
         measuredAs: 'thickness',

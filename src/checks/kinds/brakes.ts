@@ -7,6 +7,7 @@ import { boltAnswers, examineEngagement } from './parts/engagement.js';
 import { makerLimit } from './parts/maker-window.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
+import { unmetByFirstStop } from './trials/stop-conditions.js';
 
 /** Brakes of another kind or size, or brakes that other work asks more of. */
 export const brakes = kind({
@@ -73,12 +74,11 @@ export const brakes = kind({
     if (data['line-gap'] || !hasNote(work, 'clearance'))
       work.compare('brakes.line-wheel', '', work.take(data['line-gap'], 'line-gap'));
     if (data['pre-test'] || !hasNote(work, 'test')) {
-      for (const [item, field] of [
-        ['brakes.pretest-pedal', 'pedal-force'],
-        ['brakes.pretest-average', 'average'],
-        ['brakes.pretest-peak', 'peak'],
-      ] as const)
-        work.compare(item, '', work.take(data['pre-test']?.[field], 'pre-test', field));
+      const stop = data['pre-test'];
+      work.compare('brakes.pretest-pedal', '', work.take(stop?.['pedal-force'], 'pre-test', 'pedal-force'));
+      const invalid = stop && unmetByFirstStop(stop, work);
+      for (const field of ['average', 'peak'] as const)
+        work.compare(`brakes.pretest-${field}`, '', work.take(stop?.[field], 'pre-test', field), { invalid });
     }
     if (!hasNote(work, 'wheels-tyres') && !work.isAnswered('brakes.tyre-diameter'))
       work.state('brakes.tyre-diameter', '', 'out', 'no note records other tyres');

@@ -268,14 +268,17 @@ function examineClearances(places: NonNullable<Exhaust['clearances']>, work: Wor
   }
 }
 
-/** The test note records the noise in full; without one, a reading here is compared in the same way. */
+/** The test note records the noise in full; without one, a reading here is shown beside the figure and does not count. */
 function examineNoise(noise: Exhaust['noise'], work: Work): void {
   if (!noise?.now && work.build.notes.some((n) => n.kind === 'test' && n.data['noise'] !== undefined)) return;
   const level = work.take(noise?.now, 'noise', 'now');
   const signature = work.take(noise?.signature, 'noise', 'signature');
   work.publish('signature_noise', signature);
-  work.compare('tests.noise', '', level);
-  work.compare('tests.noise-signature', '', isMissing(signature) && !isMissing(level) ? signature : level);
+  const invalid = [
+    'meter, engine speed and place of the microphone have no place in this note: record the test in a note of its own',
+  ];
+  work.compare('tests.noise', '', level, { invalid });
+  work.compare('tests.noise-signature', '', isMissing(signature) && !isMissing(level) ? signature : level, { invalid });
   if (!noise?.background) return;
   const background = work.take(noise.background, 'noise', 'background');
   work.sheet(backgroundCorrection, '', { measured: level, background });

@@ -16,9 +16,15 @@ const stop = {
       'circuit-failed-light': 'one circuit out of action, lightly laden',
       'proportioning-failed': 'proportioning valve out of action',
       'antilock-failed': 'antilock system out of action',
+      fade: 'one of repeated stops, the first one cold',
+      'high-speed': 'from 80 % of the top speed',
       other: 'another stop, recorded only',
     },
     'which test the stop belongs to',
+  ),
+  load: choice(
+    { unladen: 'lightly laden', laden: 'laden for the test' },
+    'load of the car, where the test leaves it open',
   ),
   state: when,
   speed: quantity('km/h', 'speed at which the pedal was pressed', {
@@ -50,6 +56,25 @@ const stop = {
 const brakes = {
   'split-system': yesNo('has the car two circuits'),
   stops: list(stop, 'every stop in the order in which it was made, those that were not used among them'),
+  'lock-order': list(
+    {
+      load: choice({ unladen: 'lightly laden', laden: 'laden for the test' }, 'load of the car'),
+      locked: choice(
+        { front: 'a front wheel', rear: 'a rear wheel', both: 'front and rear together', none: 'no wheel' },
+        'what locked first as the pedal was pressed harder',
+      ),
+      deceleration: quantity('m/s2', 'deceleration at which it locked; without a lock the greatest that was reached', {
+        how: 'inertial meter, read where the wheel stands still on the film or in the log',
+        typical: '7.6 m/s2',
+      }),
+      shown: text('by what it was seen which wheel locked', 'cameras at both left wheels'),
+      antilock: choice(
+        { none: 'the car has none', off: 'out of action in this test', works: 'at work' },
+        'antilock system in this test',
+      ),
+    },
+    'stops in which it was watched which axle locks first, on a closed track',
+  ),
   'test-mass': quantity('kg', 'mass of the car at the laden test, without the persons on board', {
     how: 'weighed as loaded for the test',
     typical: '1515 kg',
@@ -322,3 +347,9 @@ export const shape = {
     'road test',
   ),
 };
+
+export type BrakeTest = NonNullable<z.output<typeof shape.brakes>>;
+export type Stop = NonNullable<BrakeTest['stops']>[number];
+export type LockOrder = NonNullable<BrakeTest['lock-order']>[number];
+export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
+export type Outlet = NonNullable<NoiseTest['outlets']>[number];

@@ -2,7 +2,7 @@ import type { Answer } from '../../project/common.js';
 import { type Data, kind } from '../engine/kind.js';
 import type { Work } from '../engine/work.js';
 import { shape } from './test-fields.js';
-import { examineBrakeTest, pulled, testSpeeds } from './trials/brake-stops.js';
+import { examineBrakeTest, pulled, recordedOnly, testSpeeds } from './trials/brake-stops.js';
 import { examineNoise } from './trials/noise.js';
 import { examineSpeedometer } from './trials/speedometer.js';
 import { examineStiffness } from './trials/stiffness.js';
@@ -52,7 +52,9 @@ export const test = kind({
   answers: (d) => ({
     'tests.conditions': conditions(d),
     'tests.instruments': d.instruments ? { answer: d.instruments, shown: 'note' } : undefined,
-    'tests.readings': hasReadings(d) ? { answer: 'in this note', shown: 'note' } : undefined,
+    'tests.readings': hasReadings(d)
+      ? { answer: 'in this note', shown: 'note', because: recordedOnly(d.brakes) }
+      : undefined,
     'tests.emissions': d.emissions?.report ? { answer: d.emissions.report } : undefined,
     'tests.road-recheck': d.road?.rechecked && {
       answer: d.road.rechecked,

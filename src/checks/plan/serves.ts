@@ -127,6 +127,7 @@ function listener(tried: Note, found: Found, note: (path: NamedPath, item: strin
     loadCase: () => undefined,
     hasNote: () => false,
     isAnswered: () => false,
+    cameOut: () => undefined,
     publish: () => undefined,
     derive: (item, { from }) => hear(item, 'inBuild' in from ? undefined : missing(from)),
     agree: () => undefined,

@@ -5,6 +5,7 @@ import { dualBrakes, tandemBrakes } from '../../../src/calc/brakes/chain.js';
 import { circuitFailure } from '../../../src/calc/brakes/circuit-failure.js';
 import { brakeDistribution } from '../../../src/calc/brakes/distribution.js';
 import { meanDeceleration, stoppingDistance } from '../../../src/calc/brakes/test-run.js';
+import { valveCrossing } from '../../../src/calc/brakes/valve-crossing.js';
 import {
   adhesionUsed,
   axleLoads,
@@ -251,6 +252,63 @@ describe('test stops', () => {
   it('needs the second distance to be the longer', () => {
     expect(work(as(meanDeceleration), { speed: '100 km/h', toHigh: '60 m', toLow: '60 m' }).outOfRange).toMatch(
       /longer/,
+    );
+  });
+});
+
+describe('a pressure-reducing valve', () => {
+  const valve = fc.record({
+    front: whole(1000, 2000),
+    rear: whole(400, 1500),
+    knee: whole(1, 50).map((x) => x / 10),
+    slope: whole(0, 100).map((x) => x / 100),
+  });
+  /** Forces in N for a front pressure in MPa. */
+  const forces = ({ front, rear, knee, slope }: typeof valve extends fc.Arbitrary<infer V> ? V : never, p: number) => ({
+    front: front * p,
+    rear: rear * (p <= knee ? p : knee + slope * (p - knee)),
+  });
+
+  // Stepped through pressure by pressure with the equilibrium of each: another way to the same rate.
+  it('gives the first rate at which the rear uses as much adhesion as the front', () => {
+    fc.assert(
+      fc.property(vehicle, valve, (v, of) => {
+        const { weight } = centreOfMass(v);
+        const at = forces(of, 2);
+        const crossing = result(
+          as(valveCrossing),
+          {
+            frontMass: `${v.frontMass} kg`,
+            rearMass: `${v.rearMass} kg`,
+            wheelbase: `${v.wheelbase} m`,
+            massHeight: `${v.massHeight} m`,
+            frontForce: `${at.front} N`,
+            rearForce: `${at.rear} N`,
+            frontPressure: '2 MPa',
+            rearPressure: `${at.rear / of.rear} MPa`,
+            valveKnee: `${of.knee} MPa`,
+            valveSlope: `${of.slope}`,
+          },
+          'crossing',
+        );
+        fc.pre(crossing > 0.02);
+        const frontFirst = (p: number) => {
+          const f = forces(of, p);
+          const z = (f.front + f.rear) / weight;
+          if (!stands(v, z)) return undefined;
+          const loads = axleLoads(v, z);
+          return { z, is: f.front / loads.front > f.rear / loads.rear };
+        };
+        for (let p = 0.05; p < 40; p += 0.05) {
+          const here = frontFirst(p);
+          if (!here) break;
+          if (here.z < crossing - 1e-6) expect(here.is, `z ${here.z} below ${crossing}`).toBe(true);
+          else if (here.z > crossing + 1e-6) {
+            expect(here.is, `z ${here.z} above ${crossing}`).toBe(false);
+            break;
+          }
+        }
+      }),
     );
   });
 });

@@ -276,6 +276,7 @@ describe('what figures rest on', () => {
         .map((i) => i.id)
         .sort(),
     ).toEqual([
+      'brakes.balance-change',
       'clearance.members',
       'clearance.tyres',
       'driveline.angle-equal',

@@ -3,14 +3,17 @@ import { dualBrakes, tandemBrakes } from '../../../calc/brakes/chain.js';
 import { circuitFailure } from '../../../calc/brakes/circuit-failure.js';
 import { brakeDisplacement } from '../../../calc/brakes/displacement.js';
 import { brakeDistribution } from '../../../calc/brakes/distribution.js';
+import { valveCrossing } from '../../../calc/brakes/valve-crossing.js';
 import type { Value } from '../../../calc/value.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import type { Brakes, System } from '../brakes-fields.js';
-import { given, sum, times } from './maybe.js';
+import { type Balance, settleFrontFirst } from './front-first.js';
+import { difference, given, sum, times } from './maybe.js';
+import { isByDefault, takeUnmeasured } from './unmeasured.js';
 
 type Axle = 'front' | 'rear';
 type State = 'was' | 'planned' | 'now';
-type Field = Exclude<keyof NonNullable<System['front']>, 'type' | 'part' | 'mount'>;
+type Field = Exclude<keyof NonNullable<System['front']>, 'type' | 'part' | 'pads' | 'mount'>;
 
 /** Rolling circumference over overall diameter of a radial tyre (ETRTO), over one turn. */
 const rollingRadius = 3.05 / (2 * Math.PI);
@@ -18,43 +21,52 @@ const rollingRadius = 3.05 / (2 * Math.PI);
 interface Chain {
   frontForce: Maybe;
   rearForce: Maybe;
+  frontPressure: Maybe;
+  rearPressure: Maybe;
   share: Maybe;
   deceleration: Maybe;
 }
+type Vehicle = Balance['vehicle'];
 
 /** Pressure, torque, shares of the axles and what is left with one circuit, for the car as weighed and laden. */
 export function examineBalance(data: Brakes, work: Work): void {
   const state: State = data.now || !data.planned ? 'now' : 'planned';
+  const wheelbase = work.fact('wheelbase');
   const light = {
     frontMass: work.fact('mass_front'),
     rearMass: work.fact('mass_rear'),
     massHeight: work.fact('cg_height'),
+    wheelbase,
   };
   const laden = {
     frontMass: work.take(data.laden?.front, 'laden', 'front'),
     rearMass: work.take(data.laden?.rear, 'laden', 'rear'),
     massHeight: work.take(data.laden?.['cg-height'], 'laden', 'cg-height'),
+    wheelbase,
   };
-  if (data.was?.front && data.was.rear) chain('was', sum(light.frontMass, light.rearMass), data, work);
-  for (const [load, masses] of [
+  const marks = marksOf(data[state]);
+  for (const [load, vehicle] of [
     ['unladen', light],
     ['laden', laden],
   ] as const) {
-    const vehicle = { ...masses, wheelbase: work.fact('wheelbase') };
-    const { frontForce, rearForce, share, deceleration } = chain(
-      state,
-      sum(masses.frontMass, masses.rearMass),
-      data,
-      work,
-      load,
-    );
+    const worked = chain(state, sum(vehicle.frontMass, vehicle.rearMass), data, work, load);
+    const { frontForce, rearForce, share, deceleration } = worked;
     const balance = work.sheet(brakeDistribution, load, {
       ...vehicle,
       frontShare: share,
-      rate: times(deceleration, 1 / 9.80665, 'over 9.80665 m/s²'),
+      rate: times(deceleration, 1 / g, 'over 9.80665 m/s²'),
     });
     work.sheet(adhesionUtilisation, load, { ...vehicle, frontShare: share, regulation: 'un-r13' });
-    work.compare('brakes.front-first', load, balance.get('crossing'));
+    const valve = withValve(state, load, vehicle, worked, data, work);
+    const crossing = valve ? valve.get('crossing') : balance.get('crossing');
+    work.compare('brakes.front-first', load, crossing, {
+      marks,
+      settle: settleFrontFirst(
+        { load, vehicle, share, friction: frictions(state, data, work), knee: valve?.get('kneeRate') },
+        work,
+      ),
+    });
+    if (load === 'unladen') againstOriginal(crossing, data, work, marks);
     const split = data[state]?.split;
     const left = split === 'diagonal' ? (['diagonal'] as const) : split === 'axles' ? (['front', 'rear'] as const) : [];
     for (const remaining of left)
@@ -68,17 +80,105 @@ export function examineBalance(data: Brakes, work: Work): void {
   displacement(state, data, work);
 }
 
+const g = 9.80665;
+
+/** Says that friction, factor or booster have their uncertainty from the table of what cannot be measured. */
+const marksOf = (system: System | undefined): string[] =>
+  [
+    ...(['front', 'rear'] as const).map((axle) => system?.[axle]?.[frictionField(system[axle]?.type)]),
+    ...(['valve-knee', 'valve-slope'] as const).map((name) => system?.[name]),
+  ].some(isByDefault)
+    ? ['uncertainty of friction, brake factor or valve from common practice']
+    : [];
+
+/**
+ * The car as it came, with the masses with which it came. Where pads or drums stayed, what is not known of them is the same before
+ * and after and falls out of the change.
+ */
+function againstOriginal(now: Maybe, data: Brakes, work: Work, marks: readonly string[]): void {
+  const item = 'brakes.balance-change';
+  if (!data.was?.front || !data.was.rear)
+    return work.state(item, '', 'out', 'the brakes as they came are not recorded', { path: ['was'] });
+  const [front, rear] = (['mass_front', 'mass_rear'] as const).map((name) => work.fact(name, 'as-received')) as [
+    Maybe,
+    Maybe,
+  ];
+  const height = work.fact('cg_height', 'as-received');
+  const vehicle: Vehicle = {
+    frontMass: front,
+    rearMass: rear,
+    massHeight: isMissing(height) ? work.fact('cg_height') : height,
+    wheelbase: work.fact('wheelbase'),
+  };
+  const weighed = sum(front, rear);
+  const worked = chain('was', isMissing(weighed) ? work.fact('original_mass') : weighed, data, work);
+  const valve = withValve('was', 'was', vehicle, worked, data, work);
+  const was = valve
+    ? valve.get('crossing')
+    : work
+        .sheet(adhesionUtilisation, 'was', { ...vehicle, frontShare: worked.share, regulation: 'un-r13' })
+        .get('crossing');
+  work.compare(item, '', difference(now, was), { marks });
+}
+
+/** The sheet for a car with a valve, or none where there is no valve. */
+function withValve(state: State, subject: string, vehicle: Vehicle, worked: Chain, data: Brakes, work: Work) {
+  const system = data[state];
+  if (!system?.['valve-knee'] && !system?.['valve-slope']) return undefined;
+  const { frontForce, rearForce, frontPressure, rearPressure } = worked;
+  return work.sheet(valveCrossing, subject, {
+    ...vehicle,
+    frontForce,
+    rearForce,
+    frontPressure,
+    rearPressure,
+    valveKnee: takeUnmeasured('valve-knee', system['valve-knee'], [state, 'valve-knee'], work),
+    valveSlope: takeUnmeasured('valve-slope', system['valve-slope'], [state, 'valve-slope'], work),
+  });
+}
+
+const frictionField = (type: 'disc' | 'drum' | undefined) => (type === 'drum' ? 'factor' : 'friction');
+
+/** What the force of an axle follows from, under the name of its pads: like pads and pads that stayed move together. */
+function frictionOf(state: State, axle: Axle, data: Brakes, work: Work): Maybe {
+  const brake = data[state]?.[axle];
+  const name = frictionField(brake?.type);
+  return takeUnmeasured(name, brake?.[name], [state, axle, name], work, likePads(name, axle, brake));
+}
+
+/** Words that name no pads. */
+const unnamed = /unknown|not known|not stated|^\W*$/i;
+
+function likePads(name: string, axle: Axle, brake: System['front']): string | undefined {
+  const [pads, part] = [brake?.pads, brake?.part].map((words) =>
+    words === undefined || unnamed.test(words) ? undefined : words.trim().toLowerCase().replace(/\s+/g, ' '),
+  );
+  if (pads) return `${name} of ${pads}`;
+  return part && `${name} of the ${axle} brakes, ${part}`;
+}
+
+const frictions = (state: State, data: Brakes, work: Work): Balance['friction'] => {
+  const one = (axle: Axle) => {
+    const drum = data[state]?.[axle]?.type === 'drum';
+    return {
+      says: drum ? `brake factor of the ${axle} drums` : `friction of the ${axle} pads`,
+      value: frictionOf(state, axle, data, work),
+    };
+  };
+  return { front: one('front'), rear: one('rear') };
+};
+
 function chain(state: State, mass: Maybe, data: Brakes, work: Work, load?: string): Chain {
   const system = data[state];
   const take = (name: 'pedal-ratio' | 'bore' | 'front-bore' | 'rear-bore' | 'bar-share') =>
     work.take(system?.[name], state, name);
   const optional = (name: 'booster-ratio' | 'booster-assist' | 'valve-knee' | 'valve-slope') =>
-    system?.[name] ? work.take(system[name], state, name) : undefined;
+    system?.[name] ? takeUnmeasured(name, system[name], [state, name], work) : undefined;
   const common = {
     pedalForce: work.take(data['pedal-force'], 'pedal-force'),
     pedalRatio: take('pedal-ratio'),
     efficiency: system?.efficiency
-      ? work.take(system.efficiency, state, 'efficiency')
+      ? takeUnmeasured('efficiency', system.efficiency, [state, 'efficiency'], work)
       : given(1, '1', 'no losses taken off'),
     mass,
     frontPistons: of('front', 'pistons'),
@@ -113,6 +213,8 @@ function chain(state: State, mass: Maybe, data: Brakes, work: Work, load?: strin
   return {
     frontForce: get('frontForce'),
     rearForce: get('rearForce'),
+    frontPressure: get('frontPressure'),
+    rearPressure: get('rearPressure'),
     share: get('share'),
     deceleration: get('deceleration'),
   };
@@ -122,13 +224,12 @@ function chain(state: State, mass: Maybe, data: Brakes, work: Work, load?: strin
   }
   function factor(axle: Axle): Maybe {
     const brake = system?.[axle];
-    if (brake?.type === 'drum') return of(axle, 'factor');
-    return brake?.type === 'disc'
-      ? times(of(axle, 'friction'), 2, 'on two sides of the disc')
-      : work.lacks(state, axle, 'type');
+    if (!brake?.type) return work.lacks(state, axle, 'type');
+    const friction = frictionOf(state, axle, data, work);
+    return brake.type === 'drum' ? friction : times(friction, 2, 'on two sides of the disc');
   }
   function rolling(axle: Axle): Maybe {
-    const tyre = work.fact(`tyre_diameter_${axle}`);
+    const tyre = work.fact(`tyre_diameter_${axle}`, state === 'was' ? 'as-received' : 'as-modified');
     return system?.[axle]?.rolling || isMissing(tyre)
       ? of(axle, 'rolling')
       : times(tyre, rollingRadius, 'rolling circumference 3.05 diameters, over one turn');
@@ -150,7 +251,7 @@ function displacement(state: State, data: Brakes, work: Work): void {
           ? piston
           : pistons
         : areaOf(piston, pistons.si, sides);
-    return { area, move: take('move'), swell: take('swell') };
+    return { area, move: take('move'), swell: takeUnmeasured('swell', brake?.swell, [state, name, 'swell'], work) };
   };
   const [front, rear] = [axle('front'), axle('rear')];
   const bore = (which: Axle) =>

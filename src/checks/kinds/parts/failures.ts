@@ -82,7 +82,13 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'The brakes cannot take the greater speed and mass',
       effect: 'They fade; the stopping distance grows',
-      guards: ['brakes.service-deceleration', 'brakes.engine-output', 'brakes.disc-thickness'],
+      guards: [
+        'brakes.service-deceleration',
+        'brakes.high-speed',
+        'brakes.fade',
+        'brakes.engine-output',
+        'brakes.disc-thickness',
+      ],
     },
     {
       fails: 'The parking brake does not hold',
@@ -541,7 +547,7 @@ export const failures: Readonly<Record<string, readonly Failure[]>> = {
     {
       fails: 'A test was made with the wrong mass, speed, surface or instrument',
       effect: 'A result is believed that says nothing of this car',
-      guards: ['tests.conditions', 'tests.instruments', 'brakes.instruments', 'brakes.test-mass'],
+      guards: ['tests.conditions', 'tests.instruments', 'brakes.instruments', 'brakes.test-mass', 'brakes.pedal-force'],
     },
     {
       fails: 'A fault first shows on the road and nobody looks',

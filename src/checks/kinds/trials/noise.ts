@@ -1,17 +1,15 @@
-import type { z } from 'zod';
 import { backgroundCorrection, energyMean } from '../../../calc/noise/levels.js';
 import { stationarySpeed } from '../../../calc/noise/stationary.js';
 import type { Measured } from '../../../project/fields.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { difference, magnitude } from '../parts/maybe.js';
-import type { shape } from '../test-fields.js';
-
-export type NoiseTest = NonNullable<z.output<typeof shape.noise>>;
-type Outlet = NonNullable<NoiseTest['outlets']>[number];
+import type { NoiseTest, Outlet } from '../test-fields.js';
+import { unmetByOutlet, unmetByTest } from './noise-conditions.js';
 
 export function examineNoise(test: NoiseTest, work: Work): void {
-  meter(test, work);
-  speed(test, work);
+  const drift = meter(test, work);
+  const wanted = speed(test, work);
+  const ofTest = unmetByTest(test, drift, wanted, work);
   const signature = work.take(test.signature, 'noise', 'signature');
   work.publish('signature_noise', signature);
   const outlets = test.outlets ?? [];
@@ -20,13 +18,11 @@ export function examineNoise(test: NoiseTest, work: Work): void {
       work.compare(item, '', work.lacks('noise', 'outlets'));
   for (const outlet of outlets) {
     const level = counted(outlet, test, work);
-    work.compare('tests.noise', outlet.id, level);
-    work.compare(
-      'tests.noise-signature',
-      outlet.id,
-      isMissing(level) ? level : isMissing(signature) ? signature : level,
-    );
     background(outlet, level, work);
+    const invalid = [...ofTest, ...unmetByOutlet(outlet, level)];
+    work.compare('tests.noise', outlet.id, level, { invalid });
+    const known = isMissing(level) || !isMissing(signature) ? level : signature;
+    work.compare('tests.noise-signature', outlet.id, known, { invalid });
   }
 }
 
@@ -55,19 +51,24 @@ function background(outlet: Outlet, level: Maybe, work: Work): void {
 }
 
 /** What a meter is off cancels between the two, so that only the readings are uncertain. */
-function meter(test: NoiseTest, work: Work): void {
+function meter(test: NoiseTest, work: Work): Maybe {
   const read = (name: 'calibrator-before' | 'calibrator-after') =>
     work.take(test[name] && { ...test[name], with: undefined }, 'noise', name);
-  work.compare('tests.noise-meter', '', magnitude(difference(read('calibrator-after'), read('calibrator-before'))));
+  const drift = magnitude(difference(read('calibrator-after'), read('calibrator-before')));
+  work.compare('tests.noise-meter', '', drift);
+  return drift;
 }
 
-function speed(test: NoiseTest, work: Work): void {
-  const wanted = work.sheet(stationarySpeed, '', {
+/** The engine speed that the procedure asks for. */
+function speed(test: NoiseTest, work: Work): Maybe {
+  const worked = work.sheet(stationarySpeed, '', {
     rated: work.take(test['rated-speed'], 'noise', 'rated-speed'),
     ...(test['attainable-speed']
       ? { attainable: work.take(test['attainable-speed'], 'noise', 'attainable-speed') }
       : {}),
   });
-  work.publish('stationary_test_speed', wanted.get('speed'));
+  const wanted = worked.get('speed');
+  work.publish('stationary_test_speed', wanted);
   work.compare('tests.noise-speed', '', work.take(test['test-speed'], 'noise', 'test-speed'));
+  return wanted;
 }
