@@ -76,14 +76,12 @@ describe('the history of the demo', () => {
       await onDay(day);
     },
   );
-  it('has one value that does not conform and one inconclusive in issue A, both settled in issue B', async () => {
+  it('has a balance of the brakes that friction leaves open in both issues, and a question that the second one settles', async () => {
     const a = await onDay(dayOf('A'));
-    expect(a.outcome('brakes.front-first')).toEqual(['does-not-conform', 'inconclusive']);
-    expect(a.outcome('tests.noise')).toEqual(['inconclusive']);
+    expect(new Set(a.outcome('brakes.front-first'))).toEqual(new Set(['inconclusive']));
     expect(a.outcome('query')).toEqual([]);
     const b = await onDay(dayOf('B'));
-    expect(b.outcome('brakes.front-first')).toEqual(['conforms']);
-    expect(b.outcome('tests.noise')).toEqual(['conforms']);
+    expect(new Set(b.outcome('brakes.front-first'))).toEqual(new Set(['inconclusive']));
     expect(b.outcome('query')).toEqual(['answered']);
   });
 });

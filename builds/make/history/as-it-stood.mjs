@@ -16,7 +16,7 @@ export function paperOn(name, day) {
 /** The text of `build.md`, of the limits, of a note or of a query as it stood at the end of a day, or nothing. */
 export function asItStood(path, text, day) {
   const then = (before[path] ?? []).filter((change) => day < change.until).reduce((whole, change) => swapped(whole, change, path), text);
-  if (path === 'build.md') return withoutLater(day < '2025-02-12' ? then.replace(/^    (agreed-with|agreed-on|source): .*\n/gm, '') : then, /checked: (\d{4}-\d\d-\d\d)/, day);
+  if (path === 'build.md') return beforeChecks(day < '2025-02-12' ? then.replace(/^    (agreed-with|agreed-on|source): .*\n/gm, '') : then, day);
   if (path === 'limits.yaml') return day < '2025-02-07' ? undefined : then;
   if (path.startsWith('queries/')) return query(then, day);
   return note(path, then, day);
@@ -87,4 +87,5 @@ function query(text, day) {
 }
 
 const frontOf = (text) => parse(text.split(/^---$/m)[1], { schema: 'failsafe' });
-const withoutLater = (text, date, day) => text.split('\n').filter((line) => !(line.match(date)?.[1] > day)).join('\n');
+/** An instrument is there before its last check, which then is not written down yet. */
+const beforeChecks = (text, day) => text.replace(/, checked: (\d{4}-\d\d-\d\d)(?:, checked-by: (?:"[^"]*"|[^,}]*))?/g, (check, on) => (on > day ? '' : check));
