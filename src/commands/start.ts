@@ -25,13 +25,16 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const { names } = parse(form, args);
   const [folder] = names as [string];
   const target = resolve(folder);
-  refuseTaken(folder, target);
-  const ignored = await writeFolderWhole(target, async (partial) => {
-    for (const name of folders) mkdirSync(join(partial, name));
-    await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target))));
-    await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
-    return ignoreOutputs(process.cwd());
-  });
+  const ignored = await writeFolderWhole(
+    target,
+    async (partial) => {
+      for (const name of folders) mkdirSync(join(partial, name));
+      await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target))));
+      await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
+      return ignoreOutputs(process.cwd());
+    },
+    () => refuseTaken(folder, target),
+  );
   io.stdout(nextText(folder, ignored && relative(process.cwd(), ignored), Math.min(io.columns ?? 100, 100)));
   return exits.clean;
 }

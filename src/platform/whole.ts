@@ -60,13 +60,22 @@ export async function writeNewFileWhole(target: string, content: string): Promis
 /**
  * Lets `fill` write into a new folder beside `target` and then puts it in the place of the old one: if `fill` throws or the
  * process is interrupted, the old folder stays and nothing of the new one does. Returns what `fill` returns.
- * Throws MachineFailure if the disk refuses, or whatever `fill` throws.
+ * `mayReplace` throws where what stands there is not to be replaced; it is asked before anything is written, and again at the
+ * end. Throws MachineFailure if the disk refuses, or whatever `fill` or `mayReplace` throws.
  */
-export const writeFolderWhole = <T>(target: string, fill: (folder: string) => Promise<T>): Promise<T> =>
-  replaceWhole(target, async (partial) => {
+export async function writeFolderWhole<T>(
+  target: string,
+  fill: (folder: string) => Promise<T>,
+  mayReplace: (target: string) => void,
+): Promise<T> {
+  mayReplace(target);
+  return replaceWhole(target, async (partial) => {
     mkdirSync(partial);
-    return fill(partial);
+    const result = await fill(partial);
+    mayReplace(target);
+    return result;
   });
+}
 
 let count = 0;
 

@@ -20,16 +20,41 @@ function attempt<T>(work: () => T): T | undefined {
 /** The id of a process that has just ended. */
 const gonePid = () => spawnSync(process.execPath, ['-e', '']).pid;
 
+const anything = () => {};
+
 describe('an output written whole', () => {
+  test('is not put in the place of what may not be replaced, at the beginning or at the end', async () => {
+    for (const refusesAt of [1, 2]) {
+      const folder = scratch();
+      mkdirSync(join(folder, 'out'));
+      writeFileSync(join(folder, 'out/mine'), '');
+      let asked = 0;
+      const writing = writeFolderWhole(
+        join(folder, 'out'),
+        async (partial) => writeFileSync(join(partial, 'new'), ''),
+        () => {
+          if (++asked === refusesAt) throw new Error('not yours');
+        },
+      );
+      await expect(writing).rejects.toThrow('not yours');
+      expect(readdirSync(folder)).toEqual(['out']);
+      expect(readdirSync(join(folder, 'out'))).toEqual(['mine']);
+    }
+  });
+
   test('replaces the old file and folder, and leaves nothing beside them', async () => {
     const folder = scratch();
     await writeFileWhole(join(folder, 'new/a.txt'), 'first');
     await writeFileWhole(join(folder, 'new/a.txt'), Buffer.from('second'));
-    const result = await writeFolderWhole(join(folder, 'out'), async (partial) => {
-      writeFileSync(join(partial, 'one'), '1');
-      return 'done';
-    });
-    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'two'), '2'));
+    const result = await writeFolderWhole(
+      join(folder, 'out'),
+      async (partial) => {
+        writeFileSync(join(partial, 'one'), '1');
+        return 'done';
+      },
+      anything,
+    );
+    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'two'), '2'), anything);
     expect(result).toBe('done');
     expect(readFileSync(join(folder, 'new/a.txt'), 'utf8')).toBe('second');
     expect(readdirSync(join(folder, 'out'))).toEqual(['two']);
@@ -39,11 +64,15 @@ describe('an output written whole', () => {
 
   test('stays as it was if the filling fails', async () => {
     const folder = scratch();
-    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'good'), ''));
-    const failing = writeFolderWhole(join(folder, 'out'), async (partial) => {
-      writeFileSync(join(partial, 'half'), '');
-      throw new Error('no more');
-    });
+    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'good'), ''), anything);
+    const failing = writeFolderWhole(
+      join(folder, 'out'),
+      async (partial) => {
+        writeFileSync(join(partial, 'half'), '');
+        throw new Error('no more');
+      },
+      anything,
+    );
     await expect(failing).rejects.toThrow('no more');
     expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
     expect(readdirSync(folder)).toEqual(['out']);
@@ -61,7 +90,7 @@ describe('an output written whole', () => {
       await writeFolderWhole(${JSON.stringify(join(folder, 'out'))}, async (partial) => {
         (await import('node:fs')).writeFileSync(partial + '/half', '');
         await new Promise((resolve) => setTimeout(resolve, 30_000));
-      });`,
+      }, () => {});`,
         'writeFolderWhole',
       );
       await until(() => readdirSync(folder).length === 2);
@@ -78,9 +107,13 @@ describe('an output written whole', () => {
     mkdirSync(join(folder, `.out.${gonePid()}-0.partial`));
     mkdirSync(join(folder, `.out.${process.ppid}-0.partial`));
     await expect(
-      writeFolderWhole(join(folder, 'out'), async () => {
-        throw new Error('stop');
-      }),
+      writeFolderWhole(
+        join(folder, 'out'),
+        async () => {
+          throw new Error('stop');
+        },
+        anything,
+      ),
     ).rejects.toThrow('stop');
     expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
     expect(readdirSync(folder).sort()).toEqual([`.out.${process.ppid}-0.partial`, 'out']);
