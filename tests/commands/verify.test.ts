@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { type Forgery, forge } from '../app/verify/forge.js';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
-import { configure, has, jo, temporary } from '../history/throwaway.js';
+import { configure, has, jo, setUp, temporary } from '../history/throwaway.js';
 import { gusset } from './run.js';
 
 const note = 'builds/t/notes/010-böden.md';
@@ -26,7 +26,7 @@ const out = join(temporary(), 't');
 let bytes: Buffer;
 const settings = (allowed = 'allowed') =>
   signs
-    ? `signingkey = ${keys}/jo.pub\n[gpg]\nformat = ssh\n[gpg "ssh"]\nallowedSignersFile = ${keys}/${allowed}\n`
+    ? `[user]\nname = ${jo.name}\nemail = ${jo.email}\nsigningkey = ${keys}/jo.pub\n[gpg]\nformat = ssh\n[gpg "ssh"]\nallowedSignersFile = ${keys}/${allowed}\n`
     : '';
 
 beforeAll(async () => {
@@ -57,7 +57,8 @@ beforeAll(async () => {
       }),
     }),
   ]);
-  configure(directory, settings());
+  configure(directory, '');
+  setUp(settings());
   expect(
     await gusset(
       'issue',
@@ -266,7 +267,7 @@ describe('the tag', { timeout: 300_000 }, () => {
   const clone = (): string => {
     const copy = temporary();
     execFileSync('git', ['clone', '--quiet', '--mirror', directory, `${copy}/.git`], { stdio: 'pipe' });
-    configure(copy, settings());
+    configure(copy, '');
     git(copy, 'reset', '--quiet', '--hard');
     return copy;
   };
@@ -296,7 +297,8 @@ describe('the tag', { timeout: 300_000 }, () => {
   });
 
   it.skipIf(!signs)('is not believed by a key that is not allowed, nor without the signature it had', async () => {
-    const [tag, signature, print] = await tagged((copy) => configure(copy, settings('others')));
+    const [tag, signature, print] = await tagged(() => setUp(settings('others')));
+    setUp(settings());
     expect([tag.state, signature!.state, print.state]).toEqual(['matches', 'differs', 'matches']);
     expect(signature!.says).toContain('not on the list of allowed signers');
     const [, none, printed] = await tagged((copy) => {

@@ -12,7 +12,7 @@ function gitEndedBy(signal: string, times: number): string {
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   writeFileSync(
     join(folder, 'git'),
-    `#!/bin/sh\necho x >> "${folder}/tries"\n[ $(wc -l < "${folder}/tries") -gt ${times} ] || kill -s ${signal} $$\necho the answer\n`,
+    `#!/bin/sh\ncase "$*" in *config*) exit 0;; esac\necho x >> "${folder}/tries"\n[ $(wc -l < "${folder}/tries") -gt ${times} ] || kill -s ${signal} $$\necho the answer\n`,
   );
   chmodSync(join(folder, 'git'), 0o755);
   vi.stubEnv('PATH', `${folder}${delimiter}${process.env['PATH']}`);
@@ -35,4 +35,10 @@ it.skipIf(process.platform === 'win32').each([
   const folder = gitEndedBy(signal, 1000);
   await expect(tryGit({ root: folder }, ['version'])).rejects.toThrow('Command failed');
   expect(readFileSync(join(folder, 'tries'), 'utf8')).toBe('x\n'.repeat(tries));
+});
+
+it.skipIf(process.platform === 'win32')('ends a git that does not answer, and says so', async () => {
+  const folder = gitEndedBy('STOP', 1000);
+  vi.stubEnv('GUSSET_GIT_SECONDS', '0.3');
+  await expect(tryGit({ root: folder }, ['version'])).rejects.toThrow('git version gave no answer within 0.3 s');
 });

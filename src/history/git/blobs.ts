@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { objectId } from './object-id.js';
-import { command, type GitFolder } from './run.js';
+import { command, type GitFolder, patience } from './run.js';
 
 export type Blob =
   | { id: string; state: 'read'; size: number; data: Buffer }
@@ -26,7 +26,12 @@ export async function* readBlobs(
   const wanted = [...ids].map(objectId);
   if (wanted.length === 0) return;
   const run = command(repo, ['cat-file', '--batch', '--buffer']);
-  const child = spawn('git', run.args, { env: run.env, stdio: ['pipe', 'pipe', 'ignore'] });
+  const child = spawn('git', run.args, {
+    env: run.env,
+    stdio: ['pipe', 'pipe', 'ignore'],
+    timeout: 1000 * patience(),
+    killSignal: 'SIGKILL',
+  });
   const started = once(child, 'spawn');
   const ended = new Promise<void>((resolve) => child.once('close', () => resolve()).once('error', () => resolve()));
   child.stdin.on('error', () => undefined);

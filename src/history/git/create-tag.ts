@@ -1,5 +1,5 @@
 import { objectId } from './object-id.js';
-import { failure, type GitFolder, git, tryGit } from './run.js';
+import { failure, fields, type GitFolder, git, tryGit } from './run.js';
 import { signatureOf } from './tag-signature.js';
 import { type Tag, tagNamed } from './tags.js';
 
@@ -19,13 +19,14 @@ export async function signingSetUp(repo: GitFolder): Promise<boolean> {
     '--get-regexp',
     '^(user\\.signingkey|gpg\\.ssh\\.defaultkeycommand|tag\\.gpgsign|tag\\.forcesignannotated)$',
   ]);
-  return ran.out
-    .toString('utf8')
-    .split('\0')
-    .some((entry) => {
+  // Of several settings of one name the last one holds.
+  const last = new Map(
+    fields(ran.out).map((entry) => {
       const [name, value = 'true'] = entry.split('\n');
-      return name !== '' && value !== '' && !/^(false|no|off|0)$/i.test(value);
-    });
+      return [name, value];
+    }),
+  );
+  return [...last.values()].some((value) => value !== '' && !/^(false|no|off|0)$/i.test(value));
 }
 
 /**
@@ -54,6 +55,8 @@ export async function createTag(
     ['tag', setUp ? '--sign' : '--annotate', '--cleanup=verbatim', '--file=-', '--', name, objectId(commit)],
     {
       input: `${message.trimEnd()}\n`,
+      // Somebody may have to type a passphrase.
+      seconds: 900,
       settings: setUp ? [] : ['tag.gpgSign=false', 'tag.forceSignAnnotated=false'],
     },
   );

@@ -1,5 +1,7 @@
 import { execFile } from 'node:child_process';
-import { devNull } from 'node:os';
+import { MachineFailure } from '../../platform/failure.js';
+import { environment, fixedSettings } from './environment.js';
+import { settingsInPlaceOfTheRepositorys } from './own-settings.js';
 
 /** Where git is to run: the root of a repository's working tree, or a bare repository. */
 export interface GitFolder {
@@ -19,44 +21,12 @@ export interface RunOptions {
   settings?: readonly string[];
   /** Pathspecs are taken as they stand unless this is set. */
   magicPathspecs?: boolean;
+  /** How long git may take, in seconds; the usual is {@link patience}. */
+  seconds?: number;
 }
 
-/** Settings that change what git prints or runs. Those that say who signs, and how, stay the user's. */
-const settings = [
-  'core.quotepath=off',
-  'color.ui=false',
-  'i18n.logOutputEncoding=UTF-8',
-  'log.showSignature=false',
-  'log.showRoot=true',
-  'log.follow=false',
-  'core.fsmonitor=false',
-  `core.hooksPath=${devNull}`,
-  'protocol.allow=never',
-  'advice.graftFileDeprecated=false',
-];
-
-/** A hook or an alias that starts us sets GIT_DIR and the like, which would point every question at another repository. */
-const kept =
-  /^GIT_(CONFIG_(GLOBAL|SYSTEM|NOSYSTEM|COUNT|KEY_\d+|VALUE_\d+)|AUTHOR_|COMMITTER_|EXEC_PATH|CEILING_DIRECTORIES|DISCOVERY_)/;
-
-function environment(magicPathspecs: boolean): NodeJS.ProcessEnv {
-  const env: NodeJS.ProcessEnv = {};
-  for (const [name, value] of Object.entries(process.env)) {
-    if (!name.startsWith('GIT_') || kept.test(name)) env[name] = value;
-  }
-  return {
-    ...env,
-    LC_ALL: 'C',
-    GIT_PAGER: 'cat',
-    GIT_OPTIONAL_LOCKS: '0',
-    GIT_TERMINAL_PROMPT: '0',
-    GIT_NO_LAZY_FETCH: '1',
-    // Replacement objects and grafts would show another history than the one that was signed.
-    GIT_NO_REPLACE_OBJECTS: '1',
-    GIT_GRAFT_FILE: devNull,
-    ...(magicPathspecs ? {} : { GIT_LITERAL_PATHSPECS: '1' }),
-  };
-}
+/** In seconds: so long git may take before it counts as hanging. `GUSSET_GIT_SECONDS` gives another. */
+export const patience = (): number => Number(process.env['GUSSET_GIT_SECONDS'] || 120);
 
 /** Arguments and environment of a git process whose output does not depend on the user's settings or language. */
 export function command(
@@ -64,7 +34,11 @@ export function command(
   args: readonly string[],
   options: RunOptions = {},
 ): { args: string[]; env: NodeJS.ProcessEnv } {
-  const given = [...settings, ...(options.settings ?? [])].flatMap((setting) => ['-c', setting]);
+  const given = [
+    ...settingsInPlaceOfTheRepositorys(folder.root),
+    ...fixedSettings,
+    ...(options.settings ?? []),
+  ].flatMap((setting) => ['-c', setting]);
   return {
     args: ['--no-pager', '-C', folder.root, ...given, ...args],
     env: environment(options.magicPathspecs ?? false),
@@ -74,16 +48,23 @@ export function command(
 /** A program that git asks (ssh-keygen, of a signature that does not fit) may stop reading, and end git with it, or not, as chance has it. */
 const mostTries = 20;
 
-/** Runs git without a shell. Rejects only if git cannot be started (`code` of the error is then `ENOENT`) or is ended by a signal. */
+/** Runs git without a shell. Rejects only if git cannot be started (`code` of the error is then `ENOENT`), hangs, or is ended by a signal. */
 export function tryGit(folder: GitFolder, args: readonly string[], options: RunOptions = {}, tries = 1): Promise<Ran> {
   const run = command(folder, args, options);
   return new Promise((resolve, reject) => {
     const child = execFile(
       'git',
       run.args,
-      { env: run.env, encoding: 'buffer', maxBuffer: Infinity },
+      {
+        env: run.env,
+        encoding: 'buffer',
+        maxBuffer: Infinity,
+        timeout: 1000 * (options.seconds ?? patience()),
+        killSignal: 'SIGKILL',
+      },
       (error, out, err) => {
-        if (error?.signal === 'SIGPIPE' && tries < mostTries) resolve(tryGit(folder, args, options, tries + 1));
+        if (error?.killed === true) reject(hanging(args[0] ?? '', options.seconds ?? patience()));
+        else if (error?.signal === 'SIGPIPE' && tries < mostTries) resolve(tryGit(folder, args, options, tries + 1));
         else if (error !== null && typeof error.code !== 'number') reject(error);
         else resolve({ code: error === null ? 0 : Number(error.code), out, err: err.toString('utf8') });
       },
@@ -100,6 +81,13 @@ export async function git(folder: GitFolder, args: readonly string[], options: R
   if (ran.code !== 0) throw failure(`git ${args[0] ?? ''} failed in ${folder.root}`, ran);
   return ran.out;
 }
+
+const hanging = (asked: string, seconds: number): MachineFailure =>
+  new MachineFailure({
+    found: `git ${asked} gave no answer within ${seconds} s and was ended`,
+    expected: 'a git that answers, and a disk that does',
+    todo: 'run the same command of git by hand; where it is only slow, set GUSSET_GIT_SECONDS to more',
+  });
 
 export function failure(what: string, ran: Ran): Error {
   const said = ran.err.trim().replace(/^(fatal|error): /, '');
