@@ -45,6 +45,8 @@ export interface Build {
   limits: LimitsFile[];
   /** Fields and words of an earlier format, read as what stands for them now. */
   obsolete: readonly ObsoleteUse[];
+  /** Files in the folders of the build that nothing names or reads, by their path from the build's folder. */
+  unread: readonly string[];
   /** Every file that was read or named, for the manifest. */
   inputs: BuildFile[];
 }

@@ -18,6 +18,7 @@ const problemCodes = [
   'build-missing',
   'build-empty',
   'file-unreadable',
+  'file-unread',
   'file-too-large',
   'file-encoding',
   'frontmatter-missing',

@@ -15,6 +15,7 @@ import { readQuery } from './queries.js';
 import { readCurrent } from './read-current.js';
 import type { FileSort, ObsoleteUse } from './translate.js';
 import { twins } from './twins.js';
+import { unreadFiles } from './unread.js';
 import { validate } from './validate.js';
 import { buildSchema } from './vehicle.js';
 
@@ -66,6 +67,8 @@ export function readBuild(
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
   if (names.length === 0 && !mayBeEmpty) {
+    const { problems: unread } = unreadFiles(directory, new Set(), shown);
+    if (unread.length > 0) return { obsolete, problems: inReadingOrder(unread) };
     return nothing(
       'build-empty',
       shown('notes'),
@@ -154,6 +157,8 @@ export function readBuild(
 
   if (buildData)
     problems.push(...instrumentProblems([{ data: buildData, front: buildFile.value.front }, ...notes], buildData));
+  const unread = unreadFiles(directory, new Set(files.keys()), shown);
+  problems.push(...unread.problems);
   inputs.push(...files.values());
   problems.push(...twins(notes, inputs, shown));
 
@@ -171,6 +176,7 @@ export function readBuild(
       files,
       limits,
       obsolete,
+      unread: unread.others,
       inputs,
     },
     obsolete,

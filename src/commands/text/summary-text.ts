@@ -47,6 +47,7 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
       : []),
     ...doubtsText(doubts, options),
     ...obsoleteText(build, options),
+    ...unreadText(build, options),
     ...wrap(
       `${findings.length} findings, ${findings.filter(isOpen).length} open${countOf(doubts)}. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
       options.width,
@@ -73,6 +74,23 @@ function obsoleteText({ obsolete, file }: Build, { width, colour }: SummaryOptio
   return [
     ...wrap(heading, width, '').map(pc.createColors(colour).bold),
     ...obsolete.flatMap((use) => wrap(obsoleteLine(use), width - 2, '    ')),
+    '',
+  ];
+}
+
+/** So many files are named; the rest are counted. */
+const mostUnread = 6;
+
+function unreadText({ unread }: Build, { all, width }: SummaryOptions): string[] {
+  if (unread.length === 0) return [];
+  const shown = all ? unread : unread.slice(0, mostUnread);
+  const rest = unread.length - shown.length;
+  return [
+    ...wrap(
+      `In the folder, and named by no note: ${shown.map((path) => visible(path)).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`,
+      width,
+      '',
+    ),
     '',
   ];
 }
