@@ -5,6 +5,7 @@ import { type Proposal, propose } from '../app/intake/propose.js';
 import { type Taken, takeIn } from '../app/intake/take-in.js';
 import { type Loaded, load } from '../app/load.js';
 import { unknownIn } from '../checks/engine/proof-names.js';
+import { MachineFailure } from '../platform/failure.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
 import { readName } from '../project/proves.js';
@@ -62,13 +63,20 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     return found.refused.length > 0 ? exits.usage : exits.clean;
   }
   const entries: Taken[] = [];
+  const failed: MachineFailure[] = [];
   for (const photo of found.photos) {
     const offered = propose(photo, build, rules, evaluation.findings, { note: values.note, stage: values.stage });
     const chosen = io.interactive && values.note === undefined ? await ask(photo.file, offered, io) : offered[0];
     const proves = stated ?? (io.interactive && chosen ? await askProves(chosen, io) : []);
-    const taken = await takeIn(photo, chosen, proves, build, values['dry-run']);
-    entries.push(taken);
-    io.stdout(line(taken, chosen, values['dry-run']));
+    try {
+      const taken = await takeIn(photo, chosen, proves, build, values['dry-run']);
+      entries.push(taken);
+      io.stdout(line(taken, chosen, values['dry-run']));
+    } catch (cause) {
+      // The others are taken in all the same, and what was taken is told.
+      if (!(cause instanceof MachineFailure)) throw cause;
+      failed.push(cause);
+    }
   }
   io.stdout(
     `${values['dry-run'] ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${found.known} were there already.\n\nPaste into the frontmatter and say what each shows:\n`,
@@ -81,7 +89,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
         .join('')}`,
     );
   for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
-  return exits.clean;
+  for (const { message } of failed) io.stderr(`not taken in: ${visible(message)}\n`);
+  return failed.length > 0 ? exits.machine : exits.clean;
 }
 
 function line(taken: Taken, chosen: Proposal | undefined, dry: boolean): string {

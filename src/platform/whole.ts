@@ -6,6 +6,9 @@ import { MachineFailure, refusedBySystem, wordsOf } from './failure.js';
 import { onInterrupt } from './interrupt.js';
 import { remove } from './remove.js';
 
+/** So that no two writings of one process share a name. */
+let count = 0;
+
 /**
  * Writes the file beside its final place and moves it there in one step: a failure or an interruption leaves the old file.
  * Throws MachineFailure if the disk refuses.
@@ -40,8 +43,8 @@ function* groups(pieces: readonly Uint8Array[]): Generator<Uint8Array> {
  * The same for a file that must not be there yet: gives `false`, and leaves it as it is, where something of that name is.
  * Throws MachineFailure if the disk refuses.
  */
-export async function writeNewFileWhole(target: string, content: string): Promise<boolean> {
-  const whole = join(dirname(target), `.${basename(target)}.new`);
+export async function writeNewFileWhole(target: string, content: Uint8Array | string): Promise<boolean> {
+  const whole = join(dirname(target), `.${basename(target)}.${process.pid}-${count++}.new`);
   await writeFileWhole(whole, content);
   try {
     linkSync(whole, target);
@@ -76,8 +79,6 @@ export async function writeFolderWhole<T>(
     return result;
   });
 }
-
-let count = 0;
 
 async function replaceWhole<T>(target: string, fill: (partial: string) => Promise<T>): Promise<T> {
   const partial = join(dirname(target), `.${basename(target)}.${process.pid}-${count++}.partial`);

@@ -3,7 +3,7 @@ import { mkdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import sharp from 'sharp';
 import { MachineFailure } from '../../platform/failure.js';
-import { writeFileWhole } from '../../platform/whole.js';
+import { writeNewFileWhole } from '../../platform/whole.js';
 import type { Build } from '../../project/model.js';
 import type { FoundPhoto } from './find.js';
 import { withOnlyExif } from './jpeg.js';
@@ -30,7 +30,9 @@ export async function takeIn(
   build: Build,
   dry: boolean,
 ): Promise<Taken> {
-  const name = freeName(photo, chosen, join(build.directory, 'photos'));
+  const folder = join(build.directory, 'photos');
+  const names = freeNames(photo, chosen, folder);
+  const name = dry ? names.next().value : await written(names, folder, await copyWithoutPosition(photo));
   const yaml = [
     `  - file: ${name}`,
     '    shows: # what it shows',
@@ -39,11 +41,16 @@ export async function takeIn(
     ...(photo.dated ? [] : [`    taken-on: # the file does not say; it was written ${photo.takenAt.slice(0, 10)}`]),
     '',
   ].join('\n');
-  if (!dry) {
-    await mkdir(join(build.directory, 'photos'), { recursive: true });
-    await writeFileWhole(join(build.directory, 'photos', name), await copyWithoutPosition(photo));
-  }
   return { from: photo.file, name, note: chosen?.note, yaml };
+}
+
+/** Under the first name that is still free when it is written: another run may take the same one at the same moment. */
+async function written(names: Generator<string, never>, folder: string, bytes: Uint8Array): Promise<string> {
+  await mkdir(folder, { recursive: true });
+  for (;;) {
+    const name = names.next().value;
+    if (await writeNewFileWhole(join(folder, name), bytes)) return name;
+  }
 }
 
 /** What was confirmed; otherwise the key stays empty, with what it could name behind it. */
@@ -65,10 +72,8 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
     };
     const same = await withOnlyExif(bytes, exif, orientation);
     if (same) return same;
-    const picture = sharp(bytes, { limitInputPixels: 210e6 })
-      .keepIccProfile()
-      .withExif(exif)
-      .withMetadata({ orientation: orientation ?? 1 });
+    // Coded anew, it is turned upright; of what came with it only the colour profile stays.
+    const picture = sharp(bytes, { limitInputPixels: 210e6 }).autoOrient().keepIccProfile().withExif(exif);
     return await (/\.png$/i.test(photo.file)
       ? picture.png()
       : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
@@ -87,12 +92,12 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
 }
 
 /** `020-crossmember-welded-2026-03-14-1020.jpg`: note, stage and time, with a number behind where that is taken. */
-function freeName(photo: FoundPhoto, chosen: Proposal | undefined, folder: string): string {
+function* freeNames(photo: FoundPhoto, chosen: Proposal | undefined, folder: string): Generator<string, never> {
   const time = photo.takenAt.slice(0, 16).replace('T', '-').replace(':', '');
   const stem = [chosen?.note, chosen?.stage, time].filter(Boolean).join('-').toLowerCase();
   const ending = /\.png$/i.test(extname(photo.file)) ? '.png' : '.jpg';
   for (let n = 1; ; n++) {
     const name = `${stem}${n === 1 ? '' : `-${n}`}${ending}`;
-    if (!existsSync(join(folder, name))) return name;
+    if (!existsSync(join(folder, name))) yield name;
   }
 }

@@ -134,3 +134,38 @@ it('refuses a name that the note does not know, and names without a note', async
   expect((await gusset('photos', build, phone, '--proves', 'tacked')).code).toBe(2);
   expect(() => readdirSync(join(build, 'photos'))).toThrow();
 });
+
+it('takes in what can be read where one photo cannot, and shows the entries of those', async () => {
+  const { build, phone, taken } = await setUp();
+  writeFileSync(
+    join(phone, 'DCIM/IMG_0.png'),
+    Buffer.concat([
+      await sharp(await photo(1, '2026:03:12 09:00:00'))
+        .png()
+        .toBuffer(),
+    ]).subarray(0, 90),
+  );
+  const { code, out, err } = await gusset('photos', build, phone);
+  expect(taken()).toHaveLength(2);
+  expect([code, err]).toEqual([3, expect.stringContaining('IMG_0.png')]);
+  for (const name of taken()) expect(out).toContain(`- file: ${name}`);
+});
+
+it('loses none when two runs take in photos of one minute at the same time', async () => {
+  const build = folderWith({ 'build.md': buildFile, 'notes/020-crossmember.md': note });
+  const phones = await Promise.all(
+    [0, 1].map(async (phone) => {
+      const folder = folderWith({});
+      for (let i = 0; i < 8; i++)
+        writeFileSync(join(folder, `${i}.jpg`), await photo(20 * i + 10 * phone, '2026:03:12 09:30:00'));
+      return folder;
+    }),
+  );
+  await Promise.all(phones.map((phone) => gusset('photos', build, phone)));
+  const copies = readdirSync(join(build, 'photos'));
+  expect(copies).toHaveLength(16);
+  const originals = copies.map(
+    (name) => /gusset-original:[0-9a-f]{64}/.exec(readFileSync(join(build, 'photos', name)).toString('latin1'))?.[0],
+  );
+  expect(new Set(originals).size).toBe(16);
+});
