@@ -263,6 +263,35 @@ describe('what cannot be verified', { timeout: 60_000 }, () => {
   });
 });
 
+describe('a document of which one bit was flipped', { timeout: 300_000 }, () => {
+  // Places all over the file, by a fixed rule; the digest of the whole file is among the bytes that are flipped.
+  const places = Array.from({ length: 160 }, (_, i) => Math.floor((i * 0.6180339887498949 + 0.137) * 1e6) % 1e6);
+  it('is told as altered wherever that is, never as a fault of the program, and never as matching', async () => {
+    for (const place of places) {
+      const altered = Buffer.from(bytes);
+      const at = Math.floor((place / 1e6) * altered.length);
+      altered[at]! ^= 1 << (place % 8);
+      const { code, checks } = await verify(saved(altered), '--alone');
+      expect([at, code]).toEqual([at, 1]);
+      expect(
+        Object.values(checks).some((c) => c.state === 'differs'),
+        `byte ${at}`,
+      ).toBe(true);
+    }
+  });
+  it('is told so of the manifest, the findings and the HTML beside it too', async () => {
+    for (const name of ['manifest.json', 'findings.json', 'submission.html']) {
+      const folder = temporary();
+      cpSync(out, folder, { recursive: true });
+      const content = readFileSync(join(folder, name));
+      content[Math.floor(content.length / 2)]! ^= 1;
+      writeFileSync(join(folder, name), content);
+      const { code, checks } = await verify(folder, '--alone');
+      expect([name, code, checks['folder']!.state]).toEqual([name, 1, 'differs']);
+    }
+  });
+});
+
 describe('the tag', { timeout: 300_000 }, () => {
   const clone = (): string => {
     const copy = temporary();

@@ -1,12 +1,16 @@
 import { manifestName } from '../../history/manifest.js';
 import { hasOwnDigest } from '../../print/finish.js';
 import { contentDigest, pageDigests } from '../../print/page-digests.js';
-import { type Checked, listed } from './checked.js';
+import { asked, type Checked, listed } from './checked.js';
 import { sha256Of, type VerifiedDocument } from './document.js';
 
 /** What a document shows of itself, without anything else. Who forges with care can make all of it fit. */
 export function checkAlone(document: VerifiedDocument): Checked[] {
-  return [wholeFile(document), attachments(document), pages(document)];
+  return [
+    asked('file', () => wholeFile(document)),
+    asked('attachments', () => attachments(document)),
+    asked('pages', () => pages(document)),
+  ];
 }
 
 function wholeFile({ bytes }: VerifiedDocument): Checked {
