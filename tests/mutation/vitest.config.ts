@@ -4,11 +4,12 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: [
-      'tests/checks/engine/{agreement,alternatives,concessions,evidence,facts-decide,finding,order,pairs,releases,trails,values,vehicle-facts,verdict}.test.ts',
+      'tests/checks/engine/*.test.ts',
       'tests/checks/codes/{limits,expression}.test.ts',
       'tests/checks/kinds/inspection.test.ts',
-      'tests/calc/{linear,propagation,propagate}.test.ts',
-      'tests/app/verify/{alone,beside,findings,page-digests}.test.ts',
+      'tests/calc/{propagation,propagate}.test.ts',
+      'tests/app/verify/{alone,beside,findings}.test.ts',
+      'tests/print/page-digests.test.ts',
     ],
     setupFiles: ['tests/one-seed.ts'],
     testTimeout: 20_000,
