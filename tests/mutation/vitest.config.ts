@@ -5,7 +5,7 @@ export default defineConfig({
   test: {
     include: [
       'tests/checks/engine/*.test.ts',
-      'tests/checks/codes/{limits,expression}.test.ts',
+      'tests/checks/codes/{figures,expression,own-copy,asked}.test.ts',
       'tests/checks/kinds/inspection.test.ts',
       'tests/calc/{propagation,propagate}.test.ts',
       'tests/app/verify/{alone,beside,findings}.test.ts',

@@ -6,7 +6,7 @@ import { madeUp } from './made-up.js';
 
 const of = (checks: readonly Checked[], name: string) => checks.find((c) => c.name === name)!;
 type Made = Awaited<ReturnType<typeof madeUp>>;
-const after = async (change: (document: Made) => Partial<VerifiedDocument> | undefined, name: string) => {
+const having = async (change: (document: Made) => Partial<VerifiedDocument> | undefined, name: string) => {
   const document = await madeUp();
   return of(checkAlone({ ...document, ...change(document) }), name);
 };
@@ -19,7 +19,10 @@ describe('a document by itself', () => {
     expect(of(checks, 'pages')).toMatchObject({ state: 'matches', list: [] });
   });
   it('differs as a file whose bytes have another digest', async () => {
-    expect(await after(() => undefined, 'file')).toMatchObject({ state: 'differs', list: ['print or fetch it again'] });
+    expect(await having(() => undefined, 'file')).toMatchObject({
+      state: 'differs',
+      list: ['print or fetch it again'],
+    });
   });
 
   it.each<[string, (d: Made) => void, string[]]>([
@@ -45,45 +48,45 @@ describe('a document by itself', () => {
       ['notes-010-a.md is listed as notes/020-b.md, which is listed with another digest'],
     ],
   ])('differs in its attachments where %s', async (_, change, list) => {
-    const found = await after((d) => {
+    const found = await having((d) => {
       change(d);
       return undefined;
     }, 'attachments');
     expect(found).toMatchObject({ state: 'differs', list });
   });
   it('differs in its attachments where two have one name', async () => {
-    expect(await after(() => ({ twice: ['findings.json'] }), 'attachments')).toMatchObject({
+    expect(await having(() => ({ twice: ['findings.json'] }), 'attachments')).toMatchObject({
       state: 'differs',
       list: ['findings.json is attached more than once'],
     });
   });
 
   it('differs on the page that was altered, and where one was added or taken out', async () => {
-    const altered = await after((d) => {
+    const altered = await having((d) => {
       d.pdf.getPage(1).setSize(300, 201);
       return undefined;
     }, 'pages');
     expect(altered).toMatchObject({ state: 'differs', list: ['page 2 shows something else than was printed'] });
-    const added = await after((d) => {
+    const added = await having((d) => {
       d.pdf.addPage();
       return undefined;
     }, 'pages');
     expect(added).toMatchObject({ state: 'differs', list: ['it has 3 pages, 2 were printed'] });
-    const gone = await after((d) => {
+    const gone = await having((d) => {
       d.pdf.removePage(1);
       return undefined;
     }, 'pages');
     expect(gone).toMatchObject({ state: 'differs', list: ['it has 1 pages, 2 were printed'] });
   });
   it('differs where the list of pages in the manifest does not fit its own digest', async () => {
-    const found = await after((d) => {
+    const found = await having((d) => {
       d.manifest.content = '0'.repeat(64);
       return undefined;
     }, 'pages');
     expect(found).toMatchObject({ state: 'differs', list: ['the list of pages in the manifest was altered'] });
   });
   it('differs where a part of the file cannot be read any more', async () => {
-    const found = await after(() => ({ pdf: undefined as never }), 'pages');
+    const found = await having(() => ({ pdf: undefined as never }), 'pages');
     expect(found).toMatchObject({ name: 'pages', state: 'differs' });
     expect(found.says).toContain('altered after it was printed, or is damaged');
     expect(found.list).toHaveLength(1);
