@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: [
-      'tests/checks/engine/*.test.ts',
+      'tests/checks/engine/!(doubts).test.ts',
       'tests/checks/codes/{figures,expression,own-copy,asked}.test.ts',
       'tests/checks/kinds/inspection.test.ts',
       'tests/calc/{propagation,propagate}.test.ts',
