@@ -37,8 +37,8 @@ const manifestSchema = z.object({
   /** Whether that tag carries a signature. */
   signed: z.boolean().optional(),
   inputs: z.array(z.object(file)),
-  /** Files attached to the PDF beside this one; `of` is the input that one is a copy of. */
-  attachments: z.array(z.object({ ...file, of: z.string().optional() })),
+  /** Files attached to the PDF beside this one; `of` is the input that one is a copy of, `rewritten` that of it only the pages are. */
+  attachments: z.array(z.object({ ...file, of: z.string().optional(), rewritten: z.boolean().optional() })),
   /** Digest of each page by what is seen on it, and one over all of them. */
   pages: z.array(sha256),
   content: sha256,

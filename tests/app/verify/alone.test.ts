@@ -47,12 +47,35 @@ describe('a document by itself', () => {
       },
       ['notes-010-a.md is listed as notes/020-b.md, which is listed with another digest'],
     ],
+    [
+      'a note is listed as written anew',
+      (d) => {
+        d.manifest.inputs[0]!.sha256 = '0'.repeat(64);
+        d.manifest.attachments[1]!.rewritten = true;
+      },
+      ['notes-010-a.md is listed as notes/010-a.md, which is listed with another digest'],
+    ],
+    [
+      'pages are listed of a paper that is not',
+      (d) => {
+        Object.assign(d.manifest.attachments[1]!, { of: 'papers/a.pdf', rewritten: true });
+      },
+      ['notes-010-a.md is listed as pages of papers/a.pdf, which is not listed'],
+    ],
   ])('differs in its attachments where %s', async (_, change, list) => {
     const found = await having((d) => {
       change(d);
       return undefined;
     }, 'attachments');
     expect(found).toMatchObject({ state: 'differs', list });
+  });
+  it('matches with the pages of a paper, which have another digest than the paper', async () => {
+    const found = await having((d) => {
+      d.manifest.inputs.push({ path: 'papers/a.pdf', bytes: 1, sha256: '0'.repeat(64) });
+      Object.assign(d.manifest.attachments[1]!, { of: 'papers/a.pdf', rewritten: true });
+      return undefined;
+    }, 'attachments');
+    expect(found.state).toBe('matches');
   });
   it('differs in its attachments where two have one name', async () => {
     expect(await having(() => ({ twice: ['findings.json'] }), 'attachments')).toMatchObject({
