@@ -142,8 +142,10 @@ function readYaml(
     const start = counter.linePos(from);
     const end = counter.linePos(Math.max(from, to));
     const width = at.lines[start.line + at.firstLine - 2]?.length ?? 0;
-    const endColumn = end.line === start.line ? end.col : width + 1;
-    return { line: start.line + at.firstLine - 1, column: start.col, endColumn: Math.max(endColumn, start.col) };
+    // After a bracket that closes nothing, the reader of YAML counts beyond the end of the line.
+    const column = Math.min(start.col, width + 1);
+    const endColumn = end.line === start.line ? Math.min(end.col, width + 1) : width + 1;
+    return { line: start.line + at.firstLine - 1, column, endColumn: Math.max(endColumn, column) };
   };
   const report = (code: ProblemCode, range: Range, found: string, expected: string, hint?: string) =>
     problems.push({ code, file, ...range, found, expected, hint, source: at.lines[range.line - 1] });
