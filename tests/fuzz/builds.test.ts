@@ -66,9 +66,9 @@ it(
         const composed = r.chance(0.4);
         if (composed) counts.composed++;
         const breaches = await breachesOfAccepted(loaded, folder, files, { recall, composed });
-        const coarser = r.chance(0.3) && coarserInstruments(files);
-        if (coarser) {
-          put(coarser, folder);
+        const worse = r.chance(0.3) && coarser(files);
+        if (worse) {
+          put(worse, folder);
           const later = await load(folder, folder);
           if ('build' in later) breaches.push(...earnedByUncertainty(loaded, later));
         }
@@ -139,18 +139,22 @@ it(
   24 * 3600 * 1000,
 );
 
-/** The same build with each instrument three times as uncertain. */
-function coarserInstruments(files: Files): Files | undefined {
+/** The same build with each instrument, and each stated ±, three times as uncertain. */
+function coarser(files: Files): Files | undefined {
   const build = opened(files.get('build.md') ?? '', 'build.md');
   const instruments = build?.data['instruments'];
   if (!build || !Array.isArray(instruments)) return undefined;
-  const coarser = instruments.map((one) => {
+  const worse = instruments.map((one) => {
     const [, number, unit] = isBlock(one) ? (/^([\d.]+) (.*)$/.exec(String(one['uncertainty'])) ?? []) : [];
     return number === undefined ? one : { ...(one as Block), uncertainty: `${Number(number) * 3} ${unit}` };
   });
-  return new Map(files).set(
+  const thrice = ([path, text]: [string, string]): [string, string] =>
+    path.startsWith('notes/')
+      ? [path, text.replace(/± (\d+(?:\.\d+)?)/gu, (_, u: string) => `± ${Number(u) * 3}`)]
+      : [path, text];
+  return new Map([...files].map(thrice)).set(
     'build.md',
-    closed({ ...build, data: { ...build.data, instruments: coarser } }, 'build.md'),
+    closed({ ...build, data: { ...build.data, instruments: worse } }, 'build.md'),
   );
 }
 

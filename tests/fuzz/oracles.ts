@@ -62,14 +62,13 @@ export async function breachesOfAccepted(
 ): Promise<string[]> {
   const { build, evaluation } = loaded;
   const json = JSON.stringify(findingsJson(build, evaluation));
-  const unsound = badNumber.test([...files.values()].join('\n')) || [...files.values()].some((t) => /null/.test(t));
+  const unsound = badNumber.test([...files.values()].join('\n'));
   const again = await load(folder, folder, recall);
   const same = 'build' in again && JSON.stringify(findingsJson(again.build, again.evaluation)) === json;
   const text = summaryText(build, evaluation, { all: true, width: 100, colour: false });
   return [
-    ...(unsound || !/NaN|Infinity|null|:-0[,}]/.test(json)
-      ? []
-      : [`a number that is none in JSON: ${near(json, /NaN|Infinity|null|:-0[,}]/)}`]),
+    ...(badJson.test(json) ? [`a number that is none in JSON: ${near(json, badJson)}`] : []),
+    ...(unsound || !badNumber.test(json) ? [] : [`a number that is none in words: ${near(json, badNumber)}`]),
     ...(unsound || !badNumber.test(text) ? [] : [`a number that is none in the summary: ${near(text, badNumber)}`]),
     ...(/\bundefined\b|\[object /.test(text) ? [`a garbled summary: ${near(text, /\bundefined\b|\[object /)}`] : []),
     ...(same ? [] : ['read with what is remembered of an earlier state, it gives other findings']),
@@ -81,6 +80,8 @@ export async function breachesOfAccepted(
   ];
 }
 
+/** What numbers that are none become. */
+const badJson = /[:,[]null[,\]}]/;
 const badNumber = /\bNaN\b|\bInfinity\b|[\s(=]-0(?:\.0*)?\b(?![.\d-])/;
 
 const near = (text: string, what: RegExp): string => {
@@ -204,7 +205,7 @@ function told(page: string, keys: readonly string[], value: string): boolean {
   if (keys.some((key) => toldOtherwise.has(key))) return true;
   const number = /^\s*[[+\-−]?\s*(\d+(?:\.\d+)?)/u.exec(value)?.[1];
   if (number !== undefined) return page.includes(number);
-  const seen = bare(visible(value).replace(/<[^>]*>/g, ''));
+  const seen = bare(visible(value, '\n\t').replace(/<[^>]*>/g, ''));
   return seen.length < 4 || page.includes(seen);
 }
 
