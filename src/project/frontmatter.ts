@@ -1,5 +1,6 @@
 import matter from 'gray-matter';
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type ParsedNode, parseDocument } from 'yaml';
+import { denseWords } from './dense-words.js';
 import type { Problem, ProblemCode } from './problem.js';
 
 /**
@@ -92,12 +93,10 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
       'put long series in a table of the text below: `stops: { table: Brake stops }`',
     );
   }
-  return readYaml(source, file, {
-    firstLine: 2,
-    lines,
-    body: lines.slice(closed + 1).join('\n'),
-    bodyLine: closed + 2,
-  });
+  const body = lines.slice(closed + 1).join('\n');
+  const dense = denseWords(body, file, closed + 2);
+  if (dense) return { problems: [dense] };
+  return readYaml(source, file, { firstLine: 2, lines, body, bodyLine: closed + 2 });
 }
 
 /** Reads a file that is YAML throughout. */
