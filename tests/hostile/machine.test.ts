@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -125,5 +126,35 @@ describe.skipIf(!linux)('a file that is saved while the document is made', () =>
     oneMessage(ended);
     expect(ended.err).toContain(`${path} was saved while the document was being made`);
     await nothingLost(at);
+  });
+});
+
+describe.skipIf(!linux)('the output of a command', () => {
+  const shell = (at: Awaited<ReturnType<typeof place>>, script: string) =>
+    spawnSync('bash', ['-c', script], {
+      cwd: at.folder,
+      encoding: 'utf8',
+      env: { ...process.env, ...at.env, GUSSET: `${process.execPath} ${join(process.cwd(), 'dist/bundle/cli.js')}` },
+    });
+  it('may be cut off by whoever reads it, quietly', async () => {
+    const at = await place();
+    const { stdout, stderr } = shell(at, `$GUSSET check builds/t --all | head -1; echo "ended \${PIPESTATUS[0]}"`);
+    expect(stdout).toMatch(/\nended [01]\n$/);
+    expect(stderr).toBe('');
+  });
+  it('that the disk does not take is told', async () => {
+    const at = await place();
+    const { status, stderr } = shell(at, '$GUSSET check builds/t > /dev/full');
+    expect(status).toBe(3);
+    expect(stderr).toMatch(/the output could not be written: .*no space left[^]*expected: [^]*to do: /);
+    expect(stderr).not.toContain('    at ');
+  });
+  it('is not waited for where git hangs', async () => {
+    const at = await place();
+    const { status, stderr } = shell(
+      at,
+      'mkdir bin; printf "#!/bin/sh\nexec sleep 60\n" > bin/git; chmod +x bin/git; PATH=$PWD/bin:$PATH GUSSET_GIT_SECONDS=0.5 $GUSSET history builds/t',
+    );
+    expect([status, stderr]).toEqual([3, expect.stringMatching(/git \S+ gave no answer within 0.5 s[^]*to do: /)]);
   });
 });

@@ -21,7 +21,20 @@ export function untilEnded(io: Io): Promise<unknown> {
 export const exits = { clean: 0, findings: 1, usage: 2, machine: 3 } as const;
 export type Exit = (typeof exits)[keyof typeof exits];
 
+/** Whoever reads the output may have had enough (`| head`): then the command ends quietly. A disk that takes no more is told. */
+function endWithOutput(): void {
+  process.stderr.on('error', () => {});
+  process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
+    if (cause.code === 'EPIPE') process.exit(exits.clean);
+    process.stderr.write(
+      `the output could not be written: ${cause.message}\n  expected: a terminal, a pipe or a file on a disk with space left\n  to do: make space, or send it somewhere else\n`,
+    );
+    process.exit(exits.machine);
+  });
+}
+
 export function terminal(): Io {
+  endWithOutput();
   return {
     stdout: (text) => void process.stdout.write(text),
     stderr: (text) => void process.stderr.write(text),

@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { patience } from './environment.js';
 import { objectId } from './object-id.js';
-import { command, type GitFolder, patience } from './run.js';
+import { command, type GitFolder } from './run.js';
 
 export type Blob =
   | { id: string; state: 'read'; size: number; data: Buffer }

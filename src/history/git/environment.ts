@@ -37,3 +37,6 @@ export function environment(magicPathspecs: boolean): NodeJS.ProcessEnv {
     ...(magicPathspecs ? {} : { GIT_LITERAL_PATHSPECS: '1' }),
   };
 }
+
+/** In seconds: so long git may take before it counts as hanging. `GUSSET_GIT_SECONDS` gives another. */
+export const patience = (): number => Number(process.env['GUSSET_GIT_SECONDS'] || 120);

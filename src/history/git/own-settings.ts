@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { environment } from './environment.js';
+import { environment, patience } from './environment.js';
 
 /**
  * Settings of git that run a program, or decide who signed and what is compared. A repository that was received may set any of
@@ -71,7 +71,7 @@ function listed(root: string): Entry[] {
   const run = spawnSync('git', ['-C', root, 'config', '--list', '--show-scope', '-z'], {
     env: environment(false),
     encoding: 'utf8',
-    timeout: 60_000,
+    timeout: 1000 * patience(),
     killSignal: 'SIGKILL',
     maxBuffer: 2 ** 26,
   });

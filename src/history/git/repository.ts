@@ -1,5 +1,6 @@
 import { realpath, stat } from 'node:fs/promises';
 import { relative, resolve, sep } from 'node:path';
+import { MachineFailure } from '../../platform/failure.js';
 import { resolveCommit } from './commits.js';
 import { limitsOf, type RepositoryState } from './limits.js';
 import { type GitFolder, git, line, type Ran, tryGit } from './run.js';
@@ -25,7 +26,7 @@ export interface NoRepository {
 /** The oldest git that answers every question asked here. */
 const oldest = [2, 31] as const;
 
-/** Looks at the repository that holds `dir`. Never throws for the state of the folder or of git. */
+/** Looks at the repository that holds `dir`. Throws MachineFailure where git hangs, and never for the state of the folder. */
 export async function openRepository(dir: string): Promise<Repository | NoRepository> {
   const none = (reason: string): NoRepository => ({ kind: 'none', reason });
   const found = await stat(dir).catch(() => undefined);
@@ -74,9 +75,14 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
 }
 
 async function gitMissing(): Promise<string | undefined> {
-  const ran = await tryGit({ root: '.' }, ['version']).catch(() => undefined);
+  const ran = await tryGit({ root: '.' }, ['version']).catch((cause: unknown) => {
+    if (cause instanceof MachineFailure) throw cause;
+    return undefined;
+  });
   if (ran === undefined) return 'git was not found. Install git and make sure that the terminal finds it.';
-  const [major = 0, minor = 0] = (/(\d+)\.(\d+)/.exec(ran.out.toString()) ?? []).slice(1).map(Number);
+  const [major, minor = 0] = (/^git version (\d+)\.(\d+)/.exec(ran.out.toString()) ?? []).slice(1).map(Number);
+  if (ran.code !== 0 || major === undefined)
+    return 'The git that the terminal finds does not say its version. Run `git version`, and mend or install it.';
   if (major > oldest[0] || (major === oldest[0] && minor >= oldest[1])) return undefined;
   return `git ${major}.${minor} is too old, ${oldest.join('.')} or later is needed. Install a newer git.`;
 }

@@ -1,6 +1,6 @@
 import { execFile } from 'node:child_process';
 import { MachineFailure } from '../../platform/failure.js';
-import { environment, fixedSettings } from './environment.js';
+import { environment, fixedSettings, patience } from './environment.js';
 import { settingsInPlaceOfTheRepositorys } from './own-settings.js';
 
 /** Where git is to run: the root of a repository's working tree, or a bare repository. */
@@ -24,9 +24,6 @@ export interface RunOptions {
   /** How long git may take, in seconds; the usual is {@link patience}. */
   seconds?: number;
 }
-
-/** In seconds: so long git may take before it counts as hanging. `GUSSET_GIT_SECONDS` gives another. */
-export const patience = (): number => Number(process.env['GUSSET_GIT_SECONDS'] || 120);
 
 /** Arguments and environment of a git process whose output does not depend on the user's settings or language. */
 export function command(

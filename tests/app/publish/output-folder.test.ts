@@ -1,10 +1,10 @@
-import { createHash } from 'node:crypto';
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { mayReplace } from '../../../src/app/publish/output-folder.js';
 import { UsageError } from '../../../src/platform/usage.js';
+import { manifestOf } from './made-up-manifest.js';
 
 let folder: string;
 beforeEach(() => {
@@ -12,25 +12,6 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-const sha256 = (text: string) => createHash('sha256').update(text).digest('hex');
-const manifest = (outputs: Record<string, string>) =>
-  JSON.stringify({
-    form: 'gusset-manifest/2',
-    tool: 'gusset 0.2.0',
-    browser: 'any',
-    pictures: 'any',
-    document: 'wagon, draft',
-    as: 'submission',
-    photos: 'print',
-    build: 'wagon',
-    date: '2026-03-14',
-    dirty: [],
-    inputs: [],
-    attachments: [],
-    pages: [],
-    content: sha256(''),
-    outputs: Object.entries(outputs).map(([path, text]) => ({ path, bytes: text.length, sha256: sha256(text) })),
-  });
 const printed = { 'submission.pdf': 'pages', 'submission.html': 'screen' };
 
 function put(files: Record<string, string>): string {
@@ -45,15 +26,15 @@ describe('an output folder is replaced', () => {
     expect(() => mayReplace(join(folder, 'none'))).not.toThrow();
     mkdirSync(join(folder, 'empty'));
     expect(() => mayReplace(join(folder, 'empty'))).not.toThrow();
-    expect(() => mayReplace(put({ ...printed, 'manifest.json': manifest(printed) }))).not.toThrow();
+    expect(() => mayReplace(put({ ...printed, 'manifest.json': manifestOf(printed) }))).not.toThrow();
   });
   it('where one of the printed files was taken out', () => {
-    expect(() => mayReplace(put({ 'submission.pdf': 'pages', 'manifest.json': manifest(printed) }))).not.toThrow();
+    expect(() => mayReplace(put({ 'submission.pdf': 'pages', 'manifest.json': manifestOf(printed) }))).not.toThrow();
   });
 });
 
 describe('an output folder is not replaced', () => {
-  const own = { ...printed, 'manifest.json': manifest(printed) };
+  const own = { ...printed, 'manifest.json': manifestOf(printed) };
   it.each([
     [
       'a file beside the document',
