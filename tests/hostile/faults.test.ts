@@ -58,8 +58,12 @@ describe.skipIf(process.platform !== 'linux')('a full disk', () => {
   const canMount = process.getuid?.() === 0 && mayMount();
   it.skipIf(!canMount)('that is really full (a file system of 300 kB, which only root can mount)', async () => {
     const at = await place();
+    const before = ['submission.pdf', 'manifest.json'].map((name) => ({
+      name,
+      bytes: readFileSync(join(at.out, name)),
+    }));
     await mounted(at.out, async () => {
-      writeFileSync(join(at.out, 'submission.pdf'), 'the last good one');
+      for (const { name, bytes } of before) writeFileSync(join(at.out, name), bytes);
       const ended = await run(at, ['print', at.build, '--out', join(at.out, 'inner')]).ended;
       oneMessage(ended);
       expect(ended.err).toMatch(/no space left/i);
