@@ -1,4 +1,5 @@
 import { basename, resolve } from 'node:path';
+import { issuesNameOf } from '../app/issue/issues-name.js';
 import { shapes } from '../app/load.js';
 import { changesBetween, checkedOut, named } from '../app/repository/changes.js';
 import { kinds } from '../checks/kinds/index.js';
@@ -48,8 +49,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const json = (data: object) => io.stdout(`${JSON.stringify(data, null, 2)}\n`);
 
   if (values.from !== undefined) {
-    const to = values.to === undefined ? await checkedOut(repo) : await named(repo, build, values.to);
-    const changes = await changesBetween(repo, build, await named(repo, build, values.from), to);
+    const to = values.to === undefined ? await checkedOut(repo) : await named(repo, issuesNameOf(folder), values.to);
+    const changes = await changesBetween(repo, build, await named(repo, issuesNameOf(folder), values.from), to);
     if (values.format === 'json') json(changesJson(build, changes));
     else io.stdout(changesText(changes, io.columns ?? 100));
     return exits.clean;

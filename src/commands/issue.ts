@@ -3,6 +3,7 @@ import {
   committed,
   notIssued,
   openFindings,
+  ownName,
   type Precondition,
   repositoryFit,
   showable,
@@ -18,6 +19,7 @@ import { openRepository, type Repository } from '../history/git/repository.js';
 import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
 import { UsageError } from '../platform/usage.js';
+import { issuesName } from '../project/model.js';
 import type { Problem } from '../project/problem.js';
 import { showProblem } from '../project/show-problem.js';
 import { formOf, parse } from './terminal/form.js';
@@ -61,12 +63,13 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
       fit,
       ...committed(standing!),
       notIssued(standing!),
+      ownName(loaded),
       await showable(loaded, photos, progress.say),
       openFindings(loaded.evaluation.findings, values['with-open']),
       ...(await tagger(repo, values['require-signature'])),
     ];
     progress.end();
-    const issue = await nextIssue(repo, loaded.build.name);
+    const issue = await nextIssue(repo, issuesName(loaded.build));
     const out = values.out ?? `out/${basename(resolve(folder))}`;
     if (values['dry-run']) {
       io.stdout(

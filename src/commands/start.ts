@@ -29,7 +29,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     target,
     async (partial) => {
       for (const name of folders) mkdirSync(join(partial, name));
-      await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target))));
+      await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target)), idFor(basename(target))));
       await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
       return ignoreOutputs(process.cwd());
     },
@@ -56,6 +56,14 @@ function titleOf(name: string): string {
   const title = words.charAt(0).toUpperCase() + words.slice(1);
   return title.length < 3 ? `Build ${title}` : title;
 }
+
+/** In letters that a tag of git takes. */
+const idFor = (name: string): string =>
+  name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '') || 'build';
 
 function nextText(folder: string, ignored: string | undefined, width: number): string {
   const steps = [

@@ -4,7 +4,7 @@ import { fieldLines, prose, scalar } from './template-lines.js';
 import { buildSchema } from './vehicle.js';
 
 /** The text of a new `build.md`: every key with what it is, empty, and lists with an example that is commented out. */
-export function buildTemplate(title: string): string {
+export function buildTemplate(title: string, id: string): string {
   const lines = [
     '---',
     ...prose(
@@ -15,8 +15,11 @@ export function buildTemplate(title: string): string {
     ...prose('The format that the notes of this build are written in. It is not to be changed by hand.'),
     `format: ${format}`,
     '',
+    ...prose('The name under which the issues of this build are tagged. It stays when the folder is renamed.'),
+    `id: ${id}`,
+    '',
     ...fieldTree(buildSchema.shape)
-      .filter((field) => field.key !== 'title' && field.key !== 'format')
+      .filter((field) => !['title', 'format', 'id'].includes(field.key))
       .flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
     '---',
     '',

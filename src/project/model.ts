@@ -51,6 +51,10 @@ export interface Build {
   inputs: BuildFile[];
 }
 
+/** The name under which the issues of a build are tagged: its own, which stays when the folder is renamed, else that of the folder. */
+export const issuesName = (build: Pick<Build, 'name'> & { data: Pick<BuildData, 'id'> }): string =>
+  build.data.id ?? build.name;
+
 export interface LimitsFile {
   file: string;
   path: string;

@@ -145,6 +145,11 @@ export const buildSchema = z.strictObject({
       says: 'format that the notes of this build are written in; `gusset note <build> --update` raises it',
       typical: String(format),
     }),
+  id: idOf.optional().meta({
+    form: 'name',
+    says: 'name under which the issues of this build are tagged; it stays when the folder is renamed',
+    typical: 'wagon',
+  }),
   document: text('document number', 'WB-01'),
   invented: z.enum(['yes']).optional().meta({ says: 'marks an invented example on every page', typical: 'yes' }),
   workshop: text('workshop, with contact'),

@@ -109,7 +109,7 @@ describe('gusset start', () => {
 describe('what it writes', () => {
   it('reads without problems when its comments are followed', async () => {
     await gusset('start', 'x');
-    const { text, files } = fillTypical(buildTemplate('Wagon'));
+    const { text, files } = fillTypical(buildTemplate('Wagon', 'wagon'));
     writeFileSync('x/build.md', text.replace(/^codes: .*$/m, 'codes: [LA1, LB1]'));
     for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), 'x');
     await gusset('note', 'x', 'general');

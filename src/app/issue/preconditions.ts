@@ -6,12 +6,14 @@ import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
 import { tryGit } from '../../history/git/run.js';
 import { shown } from '../../history/who.js';
+import { issuesName } from '../../project/model.js';
 import { showProblem } from '../../project/show-problem.js';
 import type { Loaded } from '../load.js';
 import { activePapers } from '../publish/document-papers.js';
 import { brokenPhotos, type PhotoSize, prepareAll } from '../publish/document-photos.js';
 import { unprintableCharacters } from '../publish/printable.js';
 import type { Standing } from '../repository/standing.js';
+import { builtUnderTheSameName } from './issues-name.js';
 
 /** Something that must hold before a document may carry an issue letter. */
 export interface Precondition {
@@ -58,6 +60,20 @@ export function committed({ dirty, unrecorded }: Standing): Precondition[] {
           list: listed(unrecorded.map(shown)),
         },
   ];
+}
+
+/** No other build beside it counts its issues under the same name. */
+export function ownName({ build }: Loaded): Precondition {
+  const others = builtUnderTheSameName(build.directory);
+  const name = issuesName(build);
+  return others.length === 0
+    ? { name: 'name', met: true, says: `its issues are tagged ${shown(name)}/issue-…` }
+    : {
+        name: 'name',
+        met: false,
+        says: `other builds have the same \`id: ${shown(name)}\`, so that their issues would be counted together: give one of them another`,
+        list: others.map(shown),
+      };
 }
 
 export function notIssued({ commit, issue }: Standing): Precondition {

@@ -5,7 +5,7 @@ import { openRepository, type Repository } from '../../history/git/repository.js
 import { signatureOf } from '../../history/git/tag-signature.js';
 import { issueTags } from '../../history/git/tags.js';
 import { blobAt } from '../../history/git/tree.js';
-import type { Build } from '../../project/model.js';
+import { type Build, issuesName } from '../../project/model.js';
 import { workshopLimits } from './build-at.js';
 import { type Input, readInputs } from './inputs.js';
 
@@ -43,7 +43,7 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   const [own, date, issue] = await Promise.all([
     isClean(repo, repo.prefix),
     commitDate(repo, commit),
-    issueAt(repo, build.name, commit),
+    issueAt(repo, issuesName(build), commit),
   ]);
   const changed = new Set([...own.dirty, ...(beside?.dirty ?? [])].map((d) => d.path));
   const { inputs, uncommitted } = await readInputs(build, { repo, commit, changed });
