@@ -109,7 +109,7 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
       step('2026-03-11', {
         'builds/t/build.md': buildFile,
         [note]: floorNote({ more: papers }),
-        'builds/t/papers/tube.pdf': emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>'),
+        'builds/t/papers/tube.pdf': emptyPdf.replace('        >>', '/AA<<>> >>'),
       }),
     ]);
     expect((await dry(directory)).out).toMatch(

@@ -16,7 +16,7 @@ import { random } from './random.js';
  * moment; FUZZ_SEED takes a seed up again. What fails is cut down to the changes that it needs and told.
  */
 
-const seconds = Number(process.env['FUZZ_SECONDS'] ?? 6);
+const seconds = Number(process.env['FUZZ_SECONDS'] ?? 10);
 const runs = Number(process.env['FUZZ_RUNS'] ?? 40);
 const long = process.env['FUZZ_RUNS'] !== undefined;
 const first = Number(process.env['FUZZ_SEED'] ?? (long ? Date.now() % 1e9 : 20260314));
@@ -93,8 +93,8 @@ it(
       return files;
     };
 
-    const started = Date.now();
     for (let n = 0; n < 8; n++) learn(before(n));
+    const started = Date.now();
     for (let n = 0; n < runs && Date.now() - started < seconds * 1000; n++) {
       const seed = first + n;
       const r = random(seed ^ 0x9e3779b9);

@@ -5,6 +5,7 @@ import { type Field, fieldTree, type Meta } from '../../src/project/field-tree.j
 import { metaAt } from '../../src/project/find-field.js';
 import { type Block, closed, type Files, isBlock, opened, papers, photos, shapeOf, type Tree } from './bases.js';
 import type { Random } from './random.js';
+import { aNote, anyFile, bytes, lines, noteNames, query, rename, words } from './text-mutations.js';
 import { type Around, entry, instead, said } from './values.js';
 
 /** One change of a build, as a person, an editor or a damaged disk could make it. */
@@ -37,8 +38,6 @@ const setAt = ({ holder, key }: Spot, value: Tree) => {
   (holder as Record<string | number, Tree>)[key] = value;
 };
 
-const noteNames = (files: Files) => [...files.keys()].filter((path) => path.startsWith('notes/'));
-
 /** Changes the data of one file in place. */
 const inFile =
   (
@@ -52,9 +51,6 @@ const inFile =
     change(r, file.data, path, files, known);
     files.set(path, closed(file, path));
   };
-
-const aNote = (r: Random, files: Files) => r.one(noteNames(files));
-const anyFile = (r: Random, files: Files) => (r.chance(0.75) ? aNote(r, files) : r.one([...files.keys()]));
 
 function metaOf(path: string, data: Block, spot: Spot): Meta {
   return metaAt(shapeOf(path, data), spot.path) as Meta;
@@ -295,96 +291,6 @@ const loadCase = inFile(
       ...(r.chance(0.5) ? { 'agreed-with': 'R. Ansell', 'agreed-on': '2025-02-12' } : {}),
     }),
 );
-
-const rename: Mutation = (r, files) => {
-  const names = noteNames(files);
-  const [one, other] = [r.one(names), r.one(names)];
-  const [a, b] = [files.get(one)!, files.get(other)!];
-  const way = r.below(3);
-  if (way === 0) {
-    files.set(one, b);
-    files.set(other, a);
-  } else if (way === 1) files.set(one.replace(/\/\d+/, `/${900 + r.below(99)}`), a);
-  else if (names.length > 1) files.delete(one);
-};
-
-const query: Mutation = (r, files) => {
-  const note = r.one(noteNames(files)).slice(6, -3);
-  const answered = r.chance(0.6);
-  files.set(
-    `queries/${r.one(['003', '004'])}-more.md`,
-    `---\nfrom: R. Ansell\ndate: 2025-06-${10 + r.below(15)}\nabout: ${note}\nquestion: How is it held?\n${answered ? `answer: By bolts.\nanswered-by: ${r.one(['JO', 'nobody'])}\nanswered-on: 2025-06-${10 + r.below(19)}\n` : ''}state: ${r.one(['open', 'answered', 'closed'])}\n---\n`,
-  );
-};
-
-const pieces = [
-  '',
-  ' ',
-  '\n',
-  '-',
-  ':',
-  '{',
-  '}',
-  '[',
-  ']',
-  '"',
-  "'",
-  '#',
-  '&a',
-  '*a',
-  '|',
-  '1e999',
-  '-0',
-  'NaN mm',
-  '± 5 %',
-  '<script>',
-  '](',
-  '`',
-  '\u202e',
-  '\u0000',
-  '𝒳',
-  '../..',
-  '\ufeff',
-  '\r\n',
-  '\t',
-];
-
-const bytes: Mutation = (r, files) => {
-  const path = anyFile(r, files);
-  const text = files.get(path)!;
-  if (text === '') return;
-  const from = r.below(Math.min(text.length, 6000));
-  files.set(path, text.slice(0, from) + r.one(pieces) + text.slice(from + r.below(6)));
-};
-
-const lines: Mutation = (r, files) => {
-  const path = anyFile(r, files);
-  const all = files.get(path)!.split('\n');
-  const from = r.below(all.length);
-  if (r.chance(0.4)) all.splice(from, 1);
-  else if (r.chance(0.5)) all.splice(from, 0, all[from]!);
-  else all.push(...all.splice(from, 1));
-  files.set(path, all.join('\n'));
-};
-
-const words: Mutation = (r, files) => {
-  const path = aNote(r, files);
-  const text = files.get(path)!;
-  const markdown = r.one([
-    '\n\n> quoted\n> > twice\n',
-    '\n\n| a | b |\n|---|---|\n| 1 | 2 |\n',
-    '\n\n## A heading\n\n1. one\n2. two\n',
-    '\n\n```\ncode\n```\n',
-    `\n\n${'['.repeat(60)}`,
-    `\n\n${'*a '.repeat(60)}`,
-    '\n\n<details><summary>x</summary>y</details>\n',
-    `\n\n![a photo](../photos/${r.one(photos)})\n`,
-    `\n\n[a paper](../papers/${r.one(papers)})\n`,
-    '\n\n[nothing](nowhere.md)\n',
-    `\n\n${r.one(said)}\n`,
-  ]);
-  files.set(path, text + markdown);
-};
 
 /** Each with how often it is taken. */
 export const mutations: readonly (readonly [name: string, mutation: Mutation, weight: number])[] = [
