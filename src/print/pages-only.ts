@@ -32,7 +32,7 @@ export async function pagesOnly(bytes: Uint8Array): Promise<Uint8Array> {
   for (const page of from.getPages()) bare(page);
   const copy = await PDFDocument.create({ updateMetadata: false });
   for (const page of await copy.copyPages(from, from.getPageIndices())) copy.addPage(page);
-  return copy.save({ updateFieldAppearances: false });
+  return copy.save({ updateFieldAppearances: false, addDefaultPage: false });
 }
 
 /** Before it is copied, so that nothing comes along that only these entries lead to. */

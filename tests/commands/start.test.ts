@@ -8,7 +8,7 @@ import { readLimits } from '../../src/checks/codes/read-own-copy.js';
 import { buildTemplate } from '../../src/project/build-template.js';
 import { readYamlFile } from '../../src/project/frontmatter.js';
 import { fillTypical } from '../project/fill-typical.js';
-import { folderWith } from '../project/scratch.js';
+import { folderWith, pictureHead } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 /** Each test works in an empty folder of its own, as a new user does. */
@@ -111,7 +111,7 @@ describe('what it writes', () => {
     await gusset('start', 'x');
     const { text, files } = fillTypical(buildTemplate('Wagon', 'wagon'));
     writeFileSync('x/build.md', text.replace(/^codes: .*$/m, 'codes: [LA1, LB1]'));
-    for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), 'x');
+    for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), pictureHead);
     await gusset('note', 'x', 'general');
     expect((await gusset('check', 'x', '--allow', 'all')).err).toBe('');
   });

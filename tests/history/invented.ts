@@ -38,6 +38,28 @@ export const emptyPdf = [
   '',
 ].join('\n');
 
+/** The same without a page. */
+export const pagelessPdf = [
+  '%PDF-1.4',
+  '1 0 obj',
+  '<</Type/Catalog/Pages 2 0 R>>',
+  'endobj',
+  '2 0 obj',
+  '<</Type/Pages/Kids[]/Count 0>>',
+  'endobj',
+  'xref',
+  '0 3',
+  '0000000000 65535 f ',
+  '0000000009 00000 n ',
+  '0000000054 00000 n ',
+  'trailer',
+  '<</Size 3/Root 1 0 R>>',
+  'startxref',
+  '100',
+  '%%EOF',
+  '',
+].join('\n');
+
 export interface FloorOptions {
   wall?: string;
   joined?: string;

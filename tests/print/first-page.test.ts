@@ -20,7 +20,7 @@ import { drawFirstPage } from '../../src/print/first-page.js';
 import { firstPages, keptPages, type Paper } from '../../src/print/first-pages.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { PageCrashed } from '../../src/print/page.js';
-import { emptyPdf } from '../history/invented.js';
+import { pagelessPdf } from '../history/invented.js';
 import { scratch } from './fixtures.js';
 
 let browser: RunningBrowser;
@@ -144,7 +144,7 @@ describe('the first page of a PDF', () => {
       () => certificate((pdf) => pdf.encrypt({ userPassword: 'a', ownerPassword: 'b' })),
       'the file has a password, so that nobody can look into it',
     ],
-    ['has no pages', async () => Buffer.from(emptyPdf), 'the file has no pages'],
+    ['has no pages', async () => Buffer.from(pagelessPdf), 'the file has no pages'],
   ])('of a file that %s is not drawn, and the reason told', async (_, make, reason) =>
     expect(await draw(await make())).toEqual({ ok: false, reason }),
   );
