@@ -1,3 +1,9 @@
+/** Milliseconds of work of this process, whatever else the machine does meanwhile. */
+const spent = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
 import { h } from 'hastscript';
 import { describe, expect, it } from 'vitest';
 import { load } from '../../src/app/load.js';
@@ -47,13 +53,13 @@ const pieces: Record<string, (length: number) => string> = {
 
 describe.each(Object.entries(pieces))('%s', (_, words) => {
   it('250 kB of it are looked at in two seconds, and read in ten or refused with a place', () => {
-    const from = performance.now();
+    const from = spent();
     const { value, problems } = read(words(size));
-    expect(performance.now() - from).toBeLessThan(2000);
+    expect(spent() - from).toBeLessThan(2000);
     if (value) render(value.body);
     else
       expect(problems[0]).toMatchObject({ code: 'file-too-large', line: expect.any(Number), hint: expect.any(String) });
-    expect(performance.now() - from).toBeLessThan(10_000);
+    expect(spent() - from).toBeLessThan(10_000);
   });
 
   it('as much of it as is read, in one paragraph and in 64 kB of them, is read in ten seconds', () => {
@@ -61,9 +67,9 @@ describe.each(Object.entries(pieces))('%s', (_, words) => {
     while (length > 100 && !read(words(length)).value) length = Math.floor(length * 0.8);
     const many = Array.from({ length: Math.ceil(64_000 / length) }, () => words(length));
     while (many.length > 1 && !read(many.join('\n\n')).value) many.length = Math.floor(many.length * 0.8);
-    const from = performance.now();
+    const from = spent();
     render(many.join('\n\n'));
-    expect(performance.now() - from).toBeLessThan(10_000);
+    expect(spent() - from).toBeLessThan(10_000);
   });
 });
 
