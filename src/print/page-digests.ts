@@ -58,8 +58,8 @@ function content(stream: PDFRawStream): string {
   try {
     return sha256(streamBytes(stream));
   } catch {
-    const filter = stream.dict.get(PDFName.of('Filter'));
-    return `${sha256(stream.getContents())}${filter === PDFName.of('DCTDecode') ? '' : ` ${filter?.toString()}`}`;
+    const filter = String(stream.dict.get(PDFName.of('Filter')));
+    return sha256(stream.getContents()) + (filter === '/DCTDecode' ? '' : filter);
   }
 }
 
