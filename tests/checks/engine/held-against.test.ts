@@ -55,6 +55,7 @@ describe('an answer to what facts settle', () => {
 
   it('is only recorded where any answer will do', () => {
     expect(held('no', [fact()], 'stated')).toEqual([fact()]);
+    expect(held('{ answer: no, because: why }', [fact()], 'stated')).toEqual([fact()]);
   });
 
   it('not applicable goes against a fact, and a fact that it does not apply against `yes` and `no`', () => {
@@ -84,6 +85,8 @@ describe('an answer to what facts settle', () => {
     const out = fact({ subject: 'right', outcome: 'not-applicable' });
     expect(held('no', [one, out])).toEqual([one, out]);
     expect(held('no', [])).toEqual([]);
+    for (const answer of ['yes', 'no', '{ answer: yes, because: why }']) expect(held(answer, [open])).toEqual([open]);
+    expect(held('yes', [open, against()]).map((f) => f.outcome)).toEqual(['unanswered', 'contradicted']);
   });
 
   it('is held against the answer that the finding itself carries', () => {
