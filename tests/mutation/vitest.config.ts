@@ -7,7 +7,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: [
-      'tests/checks/engine/{agree,answer-facts,answer-item,certifier,concessions,evidence,finding,held-against,judged,naming,order,releases,told,trails,values,verdict,with-each}.test.ts',
+      'tests/checks/engine/{agree,answer-facts,answer-item,certifier,concessions,evidence,finding,held,held-against,judged,naming,order,releases,told,trails,values,verdict,with-each}.test.ts',
       'tests/checks/codes/limits.test.ts',
       'tests/calc/propagate.test.ts',
       'tests/app/verify/{alone,beside,findings}.test.ts',
