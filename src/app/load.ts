@@ -30,6 +30,8 @@ export interface Loaded {
   rules: Rules;
   takenAt: TakenAt;
   evaluation: Evaluation;
+  /** Photos that hold no picture: nothing is checked or printed with them, but what a commit holds of one can be compared. */
+  noPictures: readonly Problem[];
   problems: [];
 }
 
@@ -68,14 +70,15 @@ export async function load(
   const { figures: ownFigures, items: ownItems, confirmed } = limits;
   const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today };
   const { takenAt, problems: noPictures } = await photoHeads(build, recall);
-  if (noPictures.length > 0) return { problems: inReadingOrder(noPictures) };
   const evaluation = examine(build, rules, takenAt, recall);
   const lost = [
     ...typedProblems(build, evaluation, rules),
     ...shownProblems(build, evaluation),
     ...judgementProblems(build, evaluation.findings),
   ];
-  return lost.length > 0 ? { problems: inReadingOrder(lost) } : { build, rules, takenAt, evaluation, problems: [] };
+  return lost.length > 0
+    ? { problems: inReadingOrder(lost) }
+    : { build, rules, takenAt, evaluation, noPictures, problems: [] };
 }
 
 const papersOf = (build: Build): ReadonlySet<string> =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { load } from '../../../src/app/load.js';
+import { loadWithPapers as load } from '../../../src/app/publish/document-papers.js';
 import { buildFile, folderWith, pictureHead } from '../../project/scratch.js';
 
 const note = (kind: string, more: string) => `---\nkind: ${kind}\ntitle: A note\n${more}\n---\n\nWords.\n`;
@@ -9,10 +9,10 @@ const read = async (notes: Record<string, string>, more: Record<string, string |
     ...Object.fromEntries(Object.entries(notes).map(([name, text]) => [`notes/${name}.md`, text])),
     ...more,
   });
-  return load(folder, folder);
+  return load(folder);
 };
 const problemsOf = async (...args: Parameters<typeof read>) =>
-  (await read(...args)).problems.map((p) => `${p.file}:${p.line} ${p.found}`);
+  (await read(...args)).problems.map((p) => `${p.file.replace(/^.*(?=notes\/)/, '')}:${p.line} ${p.found}`);
 const own = (raisedBy: string) =>
   `items:\n  - { id: own.gap, title: Gap, section: own, asks: A gap of at least 10 mm., kind: limit, unit: mm, raised-by: [${raisedBy}], rests: { document: Own rules, edition: '1', clause: '1', basis: own-copy, read-by: JO, on: 2026-01-01 }, cases: [{ min: 10 mm }] }\n`;
 
