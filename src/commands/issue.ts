@@ -17,6 +17,7 @@ import { nextLetter } from '../history/git/issue-letter.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
+import { realFolder, refuseToReplace } from '../platform/own-output.js';
 import { UsageError } from '../platform/usage.js';
 import type { Problem } from '../project/problem.js';
 import { showProblem } from '../project/show-problem.js';
@@ -50,6 +51,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const { as, photos } = values;
   const repo = await openRepository(folder);
   if (repo.kind === 'none') throw new UsageError(repo.reason);
+  const out = values.out ?? `out/${basename(resolve(folder))}`;
+  refuseToReplace(realFolder(out), [folder, repo.root], out);
   const fit = repositoryFit(repo);
   if (!fit.met) return refuse([fit], io);
   const loaded = await load(folder);
@@ -67,7 +70,6 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     ];
     progress.end();
     const issue = await nextIssue(repo, loaded.build.name);
-    const out = values.out ?? `out/${basename(resolve(folder))}`;
     if (values['dry-run']) {
       io.stdout(
         `${conditionsText(all)}\n${all.every((c) => c.met) ? 'Would make' : 'Would not make'} issue ${issue.letter}: ${as} in ${out}/, tag ${issue.tag} on commit ${standing!.commit.slice(0, 8)}${issue.signed ? ', signed' : ''}. Nothing was done.\n`,

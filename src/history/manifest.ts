@@ -47,7 +47,7 @@ const manifestSchema = z.object({
 });
 export type Manifest = z.output<typeof manifestSchema>;
 
-export const manifestName = 'manifest.json';
+export { manifestName } from '../platform/own-output.js';
 
 export const manifestText = (manifest: Manifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
 
