@@ -3,6 +3,7 @@ import {
   committed,
   notIssued,
   openFindings,
+  ownId,
   type Precondition,
   repositoryFit,
   showable,
@@ -19,6 +20,7 @@ import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
 import { realFolder, refuseToReplace } from '../platform/own-output.js';
 import { UsageError } from '../platform/usage.js';
+import { issuesUnder } from '../project/model.js';
 import type { Problem } from '../project/problem.js';
 import { showProblem } from '../project/show-problem.js';
 import { formOf, parse } from './terminal/form.js';
@@ -62,6 +64,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   try {
     const all = [
       fit,
+      ...ownId(loaded.build),
       ...committed(standing!),
       notIssued(standing!),
       await showable(loaded, photos, progress.say),
@@ -69,7 +72,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
       ...(await tagger(repo, values['require-signature'])),
     ];
     progress.end();
-    const issue = await nextIssue(repo, loaded.build.name);
+    const issue = await nextIssue(repo, issuesUnder(loaded.build));
     if (values['dry-run']) {
       io.stdout(
         `${conditionsText(all)}\n${all.every((c) => c.met) ? 'Would make' : 'Would not make'} issue ${issue.letter}: ${as} in ${out}/, tag ${issue.tag} on commit ${standing!.commit.slice(0, 8)}${issue.signed ? ', signed' : ''}. Nothing was done.\n`,

@@ -20,6 +20,8 @@ const manifestSchema = z.object({
   photos: z.enum(['print', 'mail']),
   /** Name of the build's folder. */
   build: z.string().refine((name) => !/^\.{0,2}$|[/\\\0]/.test(name), 'the name of a folder'),
+  /** The name under which its issues are found; absent where that is the folder's. */
+  id: z.string().min(1).optional(),
   /** The build's folder from the root of the repository; with the commit absent outside git. */
   folder: z
     .string()

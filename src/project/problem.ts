@@ -20,6 +20,7 @@ const problemCodes = [
   'file-unreadable',
   'file-too-large',
   'file-encoding',
+  'file-unread',
   'frontmatter-missing',
   'frontmatter-language',
   'yaml',

@@ -153,6 +153,7 @@ function originOf(subject: Subject, photos: PhotoSize, standing: Standing | unde
     as,
     photos,
     build: build.name,
+    ...(build.data.id === undefined ? {} : { id: build.data.id }),
     ...(standing ? { folder: standing.repo.prefix, commit: standing.commit } : {}),
     date: identity.date,
     dirty: [...identity.dirty],

@@ -1,3 +1,6 @@
+import { fstatSync, writeSync } from 'node:fs';
+import { endBy } from '../../platform/interrupt.js';
+
 /** Where commands speak; tests hand in their own. */
 export interface Io {
   stdout: (text: string) => void;
@@ -23,10 +26,25 @@ export type Exit = (typeof exits)[keyof typeof exits];
 
 export function terminal(): Io {
   return {
-    stdout: (text) => void process.stdout.write(text),
-    stderr: (text) => void process.stderr.write(text),
+    stdout: speaker(process.stdout),
+    stderr: speaker(process.stderr),
     columns: process.stdout.isTTY ? process.stdout.columns : undefined,
     colour: process.stdout.isTTY === true && !process.env['NO_COLOR'] && !process.env['CI'],
     interactive: process.stdin.isTTY === true && process.stderr.isTTY === true && !process.env['CI'],
+  };
+}
+
+/** Writes all of a text, or throws what the disk says; whoever reads no more from a pipe ends the command quietly. */
+function speaker(stream: NodeJS.WriteStream): (text: string) => void {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') return endBy('SIGPIPE');
+    if (stream !== process.stderr) process.stderr.write(`${error.message}\n`);
+    process.exit(exits.machine);
+  });
+  const state = fstatSync(stream.fd);
+  if (!state.isFile() && (stream.isTTY || !state.isCharacterDevice())) return (text) => void stream.write(text);
+  // A disk that is nearly full takes a part of a text without a word.
+  return (text) => {
+    for (let left = Buffer.from(text); left.length > 0; ) left = left.subarray(writeSync(stream.fd, left));
   };
 }

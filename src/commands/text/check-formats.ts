@@ -42,7 +42,8 @@ function jsonPrinter(io: Io, several: boolean): Printer {
   };
   return {
     problems: (build, problems) => put({ form: jsonForm('problems'), build, problems }),
-    findings: (build, evaluation) => put(findingsJson(build, evaluation)),
+    findings: (build, evaluation) =>
+      put({ ...findingsJson(build, evaluation), ...(build.unread.length > 0 ? { unread: build.unread } : {}) }),
     end: () => io.stdout(several ? `${before === '[\n' ? '[' : ''}\n]\n` : '\n'),
   };
 }
