@@ -168,7 +168,7 @@ describe('no program is run', () => {
         repo.write(`${folder}/${name}`, '');
     for (const folder of ['.git/hooks', 'my hooks'])
       for (const name of ['reference-transaction', 'post-index-change'])
-        execFileSync('cp', [program, join(repo.dir, folder, name)]);
+        execFileSync('install', ['-m', '755', program, join(repo.dir, folder, name)]);
     await all(repo);
     configure(repo.dir, `[core]\nhooksPath = my hooks\n`);
     await isClean(await repo.open(), '');
@@ -194,7 +194,8 @@ describe('no program is run', () => {
     repo.git('add', 'builds/t/inner');
     repo.commit('with it');
     configure(inner.dir, `[filter "x"]\nclean = ${program}\n[core]\nfsmonitor = ${program}\n`);
-    inner.write('a.md', 'changed');
+    // As long as before, so that git has to look into it.
+    inner.write('a.md', 'b');
     await all(repo);
     expect(ran()).toBe(false);
   });
@@ -204,11 +205,10 @@ describe('no program is run', () => {
     const repo = received();
     configure(
       repo.dir,
-      `repositoryformatversion = 1\n[extensions]\npartialClone = origin\n[remote "origin"]\nurl = ext::${program}\npromisor = true\nuploadpack = ${program}\n[protocol]\nallow = always\n[protocol "ext"]\nallow = always\n`,
+      `[core]\nrepositoryformatversion = 1\n[extensions]\npartialClone = origin\n[remote "origin"]\nurl = ext::${program}\npromisor = true\nuploadpack = ${program}\n[protocol]\nallow = always\n[protocol "ext"]\nallow = always\n`,
     );
     const blob = repo.git('rev-parse', 'HEAD:builds/t/build.md');
     execFileSync('rm', ['-f', join(repo.dir, '.git/objects', blob.slice(0, 2), blob.slice(2))]);
-    execFileSync('rm', ['-rf', join(repo.dir, '.git/objects/pack')]);
     await all(repo).catch(() => undefined);
     await ask(repo.place, ['cat-file', 'blob', blob]).catch(() => undefined);
     expect(ran()).toBe(false);
@@ -272,7 +272,8 @@ describe('settings', () => {
           if (isOwn(s) || n === 'user.name' || n === 'core.bare') continue;
           const value = given.find(([one]) => one === n)?.[1];
           const last = entries.findLast(([of, one]) => one === n && isOwn(of))?.[2];
-          expect(value).toBe(last ?? { 'gpg.program': 'gpg', 'gpg.ssh.program': 'ssh-keygen' }[n] ?? '');
+          const usual: Record<string, string> = { 'gpg.program': 'gpg', 'gpg.ssh.program': 'ssh-keygen' };
+          expect(value).toBe(last ?? usual[n] ?? '');
         }
         expect(given.some(([n]) => n === 'user.name' || n === 'core.bare')).toBe(false);
       }),

@@ -54,7 +54,10 @@ describe.skipIf(process.platform === 'win32')('a git that is not in order', () =
     gitThat('sleep 30 & sleep 30');
     const began = performance.now();
     const asked = tryGit({ root: '.' }, ['version'], { patience: 300 });
-    await expect(asked).rejects.toMatchObject({ name: 'MachineFailure', found: '`git version` did not end within 0.3 s' });
+    await expect(asked).rejects.toMatchObject({
+      name: 'MachineFailure',
+      found: '`git version` did not end within 0.3 s',
+    });
     expect(performance.now() - began).toBeLessThan(5000);
   });
 
@@ -72,8 +75,16 @@ describe.skipIf(process.platform === 'win32')('a git that is not in order', () =
     ['prints something else', 'echo garbage', /`git version` tells no version/],
     ['ends with 128', 'echo "fatal: nothing goes" >&2; exit 128', /`git version` tells no version: nothing goes/],
     ['says nothing', 'exit 0', /`git version` tells no version/],
-    ['answers only that', 'case "$*" in *version*) echo git version 2.40.0;; *) echo garbage;; esac', /answered with something else/],
-    ['ends with 128 later on', `case "$*" in *ls-tree*|*for-each-ref*|*log*) exit 128;; *) exec ${working} "$@";; esac`, /git [a-z-]+ failed/],
+    [
+      'answers only that',
+      'case "$*" in *version*) echo git version 2.40.0;; *) echo garbage;; esac',
+      /answered with something else/,
+    ],
+    [
+      'ends with 128 later on',
+      `case "$*" in *" ls-tree "*|*" for-each-ref "*|*" log "*) exit 128;; *) exec ${working} "$@";; esac`,
+      /git [a-z-]+ failed/,
+    ],
     ['garbles contents', `case "$*" in *cat-file*) echo "garbage $*";; *) exec ${working} "$@";; esac`, /cat-file/],
   ])('and %s is told, in one message', { timeout: 60_000 }, async (_, does, says) => {
     const repo = throwaway();

@@ -26,8 +26,8 @@ export type Exit = (typeof exits)[keyof typeof exits];
 
 export function terminal(): Io {
   return {
-    stdout: speaker(process.stdout),
-    stderr: speaker(process.stderr),
+    stdout: speaker(process.stdout, 1),
+    stderr: speaker(process.stderr, 2),
     columns: process.stdout.isTTY ? process.stdout.columns : undefined,
     colour: process.stdout.isTTY === true && !process.env['NO_COLOR'] && !process.env['CI'],
     interactive: process.stdin.isTTY === true && process.stderr.isTTY === true && !process.env['CI'],
@@ -35,16 +35,16 @@ export function terminal(): Io {
 }
 
 /** Writes all of a text, or throws what the disk says; whoever reads no more from a pipe ends the command quietly. */
-function speaker(stream: NodeJS.WriteStream): (text: string) => void {
+function speaker(stream: NodeJS.WriteStream, descriptor: 1 | 2): (text: string) => void {
   stream.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') return endBy('SIGPIPE');
     if (stream !== process.stderr) process.stderr.write(`${error.message}\n`);
     process.exit(exits.machine);
   });
-  const state = fstatSync(stream.fd);
+  const state = fstatSync(descriptor);
   if (!state.isFile() && (stream.isTTY || !state.isCharacterDevice())) return (text) => void stream.write(text);
   // A disk that is nearly full takes a part of a text without a word.
   return (text) => {
-    for (let left = Buffer.from(text); left.length > 0; ) left = left.subarray(writeSync(stream.fd, left));
+    for (let left = Buffer.from(text); left.length > 0; ) left = left.subarray(writeSync(descriptor, left));
   };
 }
