@@ -116,7 +116,7 @@ export function unreadFiles(
 
   function looksTyped(path: string, entry: Dirent, typed: boolean): boolean {
     if (backup.test(entry.name)) return false;
-    if (typed && (markdown.test(entry.name) || entry.isSymbolicLink())) return true;
+    if (typed && (entry.isSymbolicLink() || (markdown.test(entry.name) && !entry.name.startsWith('.')))) return true;
     return entry.isFile() && isTyped(join(directory, path));
   }
   return { problems, unread };
