@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -167,8 +167,10 @@ describe('no program is run', () => {
       ])
         repo.write(`${folder}/${name}`, '');
     for (const folder of ['.git/hooks', 'my hooks'])
-      for (const name of ['reference-transaction', 'post-index-change'])
-        execFileSync('install', ['-m', '755', program, join(repo.dir, folder, name)]);
+      for (const name of ['reference-transaction', 'post-index-change']) {
+        copyFileSync(program, join(repo.dir, folder, name));
+        chmodSync(join(repo.dir, folder, name), 0o755);
+      }
     await all(repo);
     configure(repo.dir, `[core]\nhooksPath = my hooks\n`);
     await isClean(await repo.open(), '');
