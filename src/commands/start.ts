@@ -1,7 +1,9 @@
+import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, join, relative, resolve } from 'node:path';
 import { ignoreOutputs } from '../app/notes/ignore-outputs.js';
+import { slug } from '../app/notes/note-name.js';
 import { packageFile } from '../platform/package-file.js';
 import { UsageError } from '../platform/usage.js';
 import { writeFolderWhole } from '../platform/whole.js';
@@ -25,16 +27,13 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const { names } = parse(form, args);
   const [folder] = names as [string];
   const target = resolve(folder);
-  const ignored = await writeFolderWhole(
-    target,
-    async (partial) => {
-      for (const name of folders) mkdirSync(join(partial, name));
-      await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target)), idFor(basename(target))));
-      await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
-      return ignoreOutputs(process.cwd());
-    },
-    () => refuseTaken(folder, target),
-  );
+  refuseTaken(folder, target);
+  const ignored = await writeFolderWhole(target, async (partial) => {
+    for (const name of folders) mkdirSync(join(partial, name));
+    await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target)), newId(basename(target))));
+    await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
+    return ignoreOutputs(process.cwd());
+  });
   io.stdout(nextText(folder, ignored && relative(process.cwd(), ignored), Math.min(io.columns ?? 100, 100)));
   return exits.clean;
 }
@@ -50,20 +49,15 @@ function refuseTaken(folder: string, target: string): void {
     throw new UsageError(`found things in ${folder} that are no build, expected an empty folder or a new name`);
 }
 
+/** The name of the folder, so that people know it again, and what no other build has. */
+const newId = (name: string): string => `${slug(name) || 'build'}-${randomBytes(3).toString('hex')}`;
+
 /** `red-wagon` is called Red wagon until its title is filled in. */
 function titleOf(name: string): string {
   const words = name.replace(/[-_\s]+/g, ' ').trim();
   const title = words.charAt(0).toUpperCase() + words.slice(1);
   return title.length < 3 ? `Build ${title}` : title;
 }
-
-/** In letters that a tag of git takes. */
-const idFor = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '') || 'build';
 
 function nextText(folder: string, ignored: string | undefined, width: number): string {
   const steps = [

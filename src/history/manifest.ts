@@ -20,8 +20,8 @@ const manifestSchema = z.object({
   photos: z.enum(['print', 'mail']),
   /** Name of the build's folder. */
   build: z.string().refine((name) => !/^\.{0,2}$|[/\\\0]/.test(name), 'the name of a folder'),
-  /** The name under which its issues are tagged, where that is not the name of the folder. */
-  id: z.string().optional(),
+  /** The name under which its issues are found; absent where that is the folder's. */
+  id: z.string().min(1).optional(),
   /** The build's folder from the root of the repository; with the commit absent outside git. */
   folder: z
     .string()
@@ -49,7 +49,7 @@ const manifestSchema = z.object({
 });
 export type Manifest = z.output<typeof manifestSchema>;
 
-export const manifestName = 'manifest.json';
+export { manifestName } from '../platform/own-output.js';
 
 export const manifestText = (manifest: Manifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
 

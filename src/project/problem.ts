@@ -21,6 +21,7 @@ const problemCodes = [
   'file-unread',
   'file-too-large',
   'file-encoding',
+  'file-unread',
   'frontmatter-missing',
   'frontmatter-language',
   'yaml',

@@ -67,15 +67,14 @@ export function readBuild(
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
   if (names.length === 0 && !mayBeEmpty) {
-    const { problems: unread } = unreadFiles(directory, new Set(), shown);
-    if (unread.length > 0) return { obsolete, problems: inReadingOrder(unread) };
-    return nothing(
+    const empty = nothing(
       'build-empty',
       shown('notes'),
       'no notes',
       'at least one Markdown file in `notes/`',
       'write a Markdown file with a `kind:` line, as the demo does',
     );
+    return { ...empty, problems: [...empty.problems, ...unreadFiles(directory, new Set(), shown).problems] };
   }
   const inputs: BuildFile[] = [];
   const load = <T>(
@@ -140,7 +139,8 @@ export function readBuild(
   }
 
   const queries: Query[] = [];
-  for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
+  const asked = listFolder(directory, 'queries').filter((n) => n.endsWith('.md'));
+  for (const name of asked) {
     const path = `queries/${name}`;
     const loaded = load(path, (text, file) =>
       andThen(readCurrent(text, file, 'query'), (front) => readQuery(front, path, file)),
@@ -157,10 +157,11 @@ export function readBuild(
 
   if (buildData)
     problems.push(...instrumentProblems([{ data: buildData, front: buildFile.value.front }, ...notes], buildData));
-  const unread = unreadFiles(directory, new Set(files.keys()), shown);
-  problems.push(...unread.problems);
   inputs.push(...files.values());
   problems.push(...twins(notes, inputs, shown));
+  const typed = [...names.map((n) => `notes/${n}`), ...asked.map((n) => `queries/${n}`)];
+  const beside = unreadFiles(directory, new Set([...typed, ...inputs.map((i) => i.path)]), shown);
+  problems.push(...beside.problems);
 
   if (problems.length > 0 || !buildFile || !buildData) return { obsolete, problems: inReadingOrder(problems) };
   return {
@@ -176,7 +177,7 @@ export function readBuild(
       files,
       limits,
       obsolete,
-      unread: unread.others,
+      unread: beside.unread,
       inputs,
     },
     obsolete,

@@ -203,6 +203,11 @@ describe('names of notes', () => {
     [['030-x.md', '010-x.md', 'words.md'], '040-a.md'],
     [['990-x.md'], '1000-a.md'],
     [['010-x.md', '2026-plan.md'], '2030-a.md'],
+    [['010-x.md', '20260314-plan.md'], '020-a.md'],
+    [['999980-x.md'], '999990-a.md'],
+    [['010-x.md', '999990-x.md'], '020-a.md'],
+    [['010-x.md', '020-x.md', '999999-x.md'], '030-a.md'],
+    [['1000000-x.md'], '010-a.md'],
   ])('take the next free ten: %j', (files, name) => {
     expect(fileName(files, 'A', 'general')).toBe(name);
   });

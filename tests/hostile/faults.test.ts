@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmdirSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { written } from '../platform/written.js';
 import { until } from '../print/fixtures.js';
 import { before, full, lying, nothingLost, oneMessage, place, print, run, strays } from './process.js';
 
@@ -58,12 +59,8 @@ describe.skipIf(process.platform !== 'linux')('a full disk', () => {
   const canMount = process.getuid?.() === 0 && mayMount();
   it.skipIf(!canMount)('that is really full (a file system of 300 kB, which only root can mount)', async () => {
     const at = await place();
-    const before = ['submission.pdf', 'manifest.json'].map((name) => ({
-      name,
-      bytes: readFileSync(join(at.out, name)),
-    }));
     await mounted(at.out, async () => {
-      for (const { name, bytes } of before) writeFileSync(join(at.out, name), bytes);
+      written(at.out, { 'submission.pdf': 'the last good one' });
       const ended = await run(at, ['print', at.build, '--out', join(at.out, 'inner')]).ended;
       oneMessage(ended);
       expect(ended.err).toMatch(/no space left/i);

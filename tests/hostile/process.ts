@@ -5,13 +5,11 @@ import { fileURLToPath } from 'node:url';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { expect, onTestFinished } from 'vitest';
-import { manifestOf } from '../app/publish/made-up-manifest.js';
+import { manifestOf } from '../platform/written.js';
 import { until } from '../print/fixtures.js';
 import { buildFile, folderWith } from '../project/scratch.js';
 
 const cli = fileURLToPath(new URL('../../dist/bundle/cli.js', import.meta.url));
-
-const lastGood = 'the last good one';
 
 export interface Place {
   folder: string;
@@ -36,6 +34,8 @@ papers:
 
 Let in.
 `;
+
+const lastGood = 'the last good one';
 
 async function paper(): Promise<Uint8Array> {
   const pdf = await PDFDocument.create();

@@ -1,3 +1,5 @@
+import { readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
 import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
 import { bySeverity } from '../../checks/engine/severity.js';
@@ -6,14 +8,14 @@ import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
 import { tryGit } from '../../history/git/run.js';
 import { shown } from '../../history/who.js';
-import { issuesName } from '../../project/model.js';
+import { idOf } from '../../project/build-id.js';
+import type { Build } from '../../project/model.js';
 import { showProblem } from '../../project/show-problem.js';
 import type { Loaded } from '../load.js';
 import { activePapers } from '../publish/document-papers.js';
 import { brokenPhotos, type PhotoSize, prepareAll } from '../publish/document-photos.js';
 import { unprintableCharacters } from '../publish/printable.js';
 import type { Standing } from '../repository/standing.js';
-import { builtUnderTheSameName } from './issues-name.js';
 
 /** Something that must hold before a document may carry an issue letter. */
 export interface Precondition {
@@ -40,6 +42,28 @@ export function repositoryFit(repo: Repository): Precondition {
   };
 }
 
+/** No build beside it, of which it may be a copy, has its issues under the same name. */
+export function ownId(build: Build): Precondition[] {
+  const { id } = build.data;
+  if (id === undefined) return [];
+  const twins = otherBuilds(build.directory).filter((folder) => idOf(folder) === id);
+  if (twins.length === 0) return [];
+  return [
+    {
+      name: 'id',
+      met: false,
+      says: `another build has the id ${shown(id)} too, so that their issues would be counted as one: take the line \`id:\` out of build.md of the copy, and \`gusset note <build> --update\` gives it its own`,
+      list: listed(twins.map((folder) => shown(basename(folder)))),
+    },
+  ];
+}
+
+function otherBuilds(directory: string): string[] {
+  return readdirSync(dirname(directory), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && entry.name !== basename(directory))
+    .map((entry) => join(dirname(directory), entry.name));
+}
+
 export function committed({ dirty, unrecorded }: Standing): Precondition[] {
   const changed = dirty.filter((path) => !unrecorded.includes(path));
   return [
@@ -60,20 +84,6 @@ export function committed({ dirty, unrecorded }: Standing): Precondition[] {
           list: listed(unrecorded.map(shown)),
         },
   ];
-}
-
-/** No other build beside it counts its issues under the same name. */
-export function ownName({ build }: Loaded): Precondition {
-  const others = builtUnderTheSameName(build.directory);
-  const name = issuesName(build);
-  return others.length === 0
-    ? { name: 'name', met: true, says: `its issues are tagged ${shown(name)}/issue-…` }
-    : {
-        name: 'name',
-        met: false,
-        says: `other builds have the same \`id: ${shown(name)}\`, so that their issues would be counted together: give one of them another`,
-        list: others.map(shown),
-      };
 }
 
 export function notIssued({ commit, issue }: Standing): Precondition {

@@ -5,6 +5,7 @@ import { type Manifest, manifestName, manifestText } from '../../history/manifes
 import { changed } from '../../platform/changed.js';
 import { fontFaces, fontFiles, fontsDirectory } from '../../platform/fonts.js';
 import { withLock } from '../../platform/lock.js';
+import { realFolder, refuseToReplace } from '../../platform/own-output.js';
 import { writeSelfContained } from '../../platform/self-contained.js';
 import { writeFolderWhole } from '../../platform/whole.js';
 import { launchBrowser } from '../../print/launch.js';
@@ -22,7 +23,6 @@ import { documentHistory } from './document-history.js';
 import { activePapers } from './document-papers.js';
 import { brokenPhotos, type PhotoSize, pictureFiles, pictures, prepareAll } from './document-photos.js';
 import { identify } from './identity.js';
-import { mayReplace } from './output-folder.js';
 import { drawPapers, pageFiles, placedPages } from './paper-pages.js';
 import { unprintableCharacters } from './printable.js';
 
@@ -35,7 +35,7 @@ export interface Publication {
 
 export interface PublishOptions {
   as: 'submission' | 'proposal';
-  /** Folder that receives `submission.html`, `.pdf` and the rest; replaced whole, if it holds nothing else. */
+  /** Folder that receives `submission.html`, `.pdf` and the rest; replaced whole, if it is one that may be. */
   out: string;
   photos?: PhotoSize;
   progress?: (says: string) => void;
@@ -49,8 +49,10 @@ export interface PublishOptions {
 export async function publish(loaded: Loaded, options: PublishOptions): Promise<Publication | { problems: Problem[] }> {
   const { build, rules, evaluation, takenAt } = loaded;
   const say = options.progress ?? (() => {});
-  mayReplace(options.out);
-  return withLock(`${options.out}.lock`, async () => {
+  const keep = [build.directory, ...(options.standing ? [options.standing.repo.root] : [])];
+  const out = realFolder(options.out);
+  refuseToReplace(out, keep, options.out);
+  return withLock(`${out}.lock`, async () => {
     const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     const identity = await identify(build, inputs, standing);
@@ -62,79 +64,70 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
     const past = standing ? await documentHistory(loaded, inputs, standing) : {};
     const browser = await launchBrowser();
     const base = { build, rules, evaluation, as: options.as, identity, ...past, browser: browser.version };
-    return writeFolderWhole(
-      options.out,
-      async (folder) => {
-        const names = { html: `${options.as}.html`, pdf: `${options.as}.pdf` };
-        const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
-        await writeFile(join(folder, 'findings.json'), findings);
+    const fill = async (folder: string): Promise<Publication> => {
+      const names = { html: `${options.as}.html`, pdf: `${options.as}.pdf` };
+      const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
+      await writeFile(join(folder, 'findings.json'), findings);
 
-        const drawn = await drawPapers(build, hashes, browser, say);
-        say('composing');
-        const work = join(folder, 'work');
-        await mkdir(work);
-        const linked: Subject = {
-          ...base,
-          pictures: await pictures(photos, takenAt, work),
-          paperPages: await placedPages(drawn, work),
-        };
-        const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
-        await writeFile(join(work, 'print.html'), notForScreens(html));
-        say('printing');
-        const carried = await carriedFiles(findings, inputs);
-        let manifest: Manifest | undefined;
-        const alone = writeSelfContained(
-          join(folder, names.html),
-          html,
-          new Map([
-            ...fontFiles(fonts),
-            ...pictureFiles(photos, linked.pictures),
-            ...pageFiles(drawn, linked.paperPages),
-          ]),
-        );
-        const printing = printDocument({
-          html: join(work, 'print.html'),
-          directory: work,
-          out: join(folder, names.pdf),
-          title: `${documentId(linked)}: ${build.data.title}`,
-          author: build.data.workshop ?? '',
-          subject: options.as === 'proposal' ? 'Proposal for modification' : 'Modification submission',
-          keywords: build.data.codes ?? [],
-          language: 'en-AU',
-          documentId: documentId(linked),
-          date: new Date(`${identity.date}T00:00:00Z`),
-          browser,
-          attachments: (pages, version) => {
-            manifest = manifestOf(
-              originOf(linked, options.photos ?? 'print', standing),
-              inputs,
-              carried,
-              pages,
-              version,
-            );
-            return [...carried, manifestFile(manifest)];
-          },
-        });
-        const [printed] = await all(printing, alone);
-        await rm(work, { recursive: true });
-        const outputs = await Promise.all(
-          ['findings.json', names.html, names.pdf].map(async (name) => ({
-            path: name,
-            ...(await digestOfFile(join(folder, name))),
-          })),
-        );
-        const whole = { ...manifest!, outputs };
-        await writeFile(join(folder, manifestName), manifestText(whole));
-        await options.seal?.(whole);
-        return {
-          folder: options.out,
-          files: ['findings.json', manifestName, names.html, names.pdf],
-          printed,
-          manifest: whole,
-        };
-      },
-      mayReplace,
-    ).finally(browser.close);
+      const drawn = await drawPapers(build, hashes, browser, say);
+      say('composing');
+      const work = join(folder, 'work');
+      await mkdir(work);
+      const linked: Subject = {
+        ...base,
+        pictures: await pictures(photos, takenAt, work),
+        paperPages: await placedPages(drawn, work),
+      };
+      const html = htmlPage(compose(linked, hashes), linked, fontFaces(fonts));
+      await writeFile(join(work, 'print.html'), notForScreens(html));
+      say('printing');
+      const carried = await carriedFiles(findings, inputs);
+      let manifest: Manifest | undefined;
+      const alone = writeSelfContained(
+        join(folder, names.html),
+        html,
+        new Map([
+          ...fontFiles(fonts),
+          ...pictureFiles(photos, linked.pictures),
+          ...pageFiles(drawn, linked.paperPages),
+        ]),
+      );
+      const printing = printDocument({
+        html: join(work, 'print.html'),
+        directory: work,
+        out: join(folder, names.pdf),
+        title: `${documentId(linked)}: ${build.data.title}`,
+        author: build.data.workshop ?? '',
+        subject: options.as === 'proposal' ? 'Proposal for modification' : 'Modification submission',
+        keywords: build.data.codes ?? [],
+        language: 'en-AU',
+        documentId: documentId(linked),
+        date: new Date(`${identity.date}T00:00:00Z`),
+        browser,
+        attachments: (pages, version) => {
+          manifest = manifestOf(originOf(linked, options.photos ?? 'print', standing), inputs, carried, pages, version);
+          return [...carried, manifestFile(manifest)];
+        },
+      });
+      const [printed] = await all(printing, alone);
+      await rm(work, { recursive: true });
+      const outputs = await Promise.all(
+        ['findings.json', names.html, names.pdf].map(async (name) => ({
+          path: name,
+          ...(await digestOfFile(join(folder, name))),
+        })),
+      );
+      const whole = { ...manifest!, outputs };
+      await writeFile(join(folder, manifestName), manifestText(whole));
+      await options.seal?.(whole);
+      return {
+        folder: options.out,
+        files: ['findings.json', manifestName, names.html, names.pdf],
+        printed,
+        manifest: whole,
+      };
+    };
+    return writeFolderWhole(out, fill, keep).finally(browser.close);
   });
 }
 

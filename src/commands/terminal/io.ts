@@ -1,3 +1,7 @@
+import { fstatSync, writeSync } from 'node:fs';
+import { MachineFailure, wordsOf } from '../../platform/failure.js';
+import { endBy } from '../../platform/interrupt.js';
+
 /** Where commands speak; tests hand in their own. */
 export interface Io {
   stdout: (text: string) => void;
@@ -21,25 +25,39 @@ export function untilEnded(io: Io): Promise<unknown> {
 export const exits = { clean: 0, findings: 1, usage: 2, machine: 3 } as const;
 export type Exit = (typeof exits)[keyof typeof exits];
 
-/** Whoever reads the output may have had enough (`| head`): then the command ends quietly. A disk that takes no more is told. */
-function endWithOutput(): void {
-  process.stderr.on('error', () => {});
-  process.stdout.on('error', (cause: NodeJS.ErrnoException) => {
-    if (cause.code === 'EPIPE') process.exit(exits.clean);
-    process.stderr.write(
-      `the output could not be written: ${cause.message}\n  expected: a terminal, a pipe or a file on a disk with space left\n  to do: make space, or send it somewhere else\n`,
-    );
-    process.exit(exits.machine);
-  });
-}
-
 export function terminal(): Io {
-  endWithOutput();
   return {
-    stdout: (text) => void process.stdout.write(text),
-    stderr: (text) => void process.stderr.write(text),
+    stdout: speaker(process.stdout, 1),
+    stderr: speaker(process.stderr, 2),
     columns: process.stdout.isTTY ? process.stdout.columns : undefined,
     colour: process.stdout.isTTY === true && !process.env['NO_COLOR'] && !process.env['CI'],
     interactive: process.stdin.isTTY === true && process.stderr.isTTY === true && !process.env['CI'],
+  };
+}
+
+const unwritten = (cause: unknown) =>
+  new MachineFailure({
+    found: `the output could not be written: ${wordsOf(cause)}`,
+    expected: 'a terminal, a pipe or a file on a disk with space left',
+    todo: 'make space, or send it somewhere else',
+    cause,
+  });
+
+/** Writes all of a text, or throws MachineFailure where the disk takes no more; whoever reads no more from a pipe ends the command quietly. */
+function speaker(stream: NodeJS.WriteStream, descriptor: 1 | 2): (text: string) => void {
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') return endBy('SIGPIPE');
+    if (stream !== process.stderr) process.stderr.write(`${unwritten(error).message}\n`);
+    process.exit(exits.machine);
+  });
+  const state = fstatSync(descriptor);
+  if (!state.isFile() && (stream.isTTY || !state.isCharacterDevice())) return (text) => void stream.write(text);
+  // A disk that is nearly full takes a part of a text without a word.
+  return (text) => {
+    try {
+      for (let left = Buffer.from(text); left.length > 0; ) left = left.subarray(writeSync(descriptor, left));
+    } catch (cause) {
+      throw unwritten(cause);
+    }
   };
 }

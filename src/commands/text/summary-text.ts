@@ -10,6 +10,7 @@ import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
 import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
 import { obsoleteLine } from './obsolete-text.js';
+import { unreadLines } from './unread-text.js';
 
 export interface SummaryOptions {
   /** What conforms too, and everything in full. */
@@ -78,19 +79,12 @@ function obsoleteText({ obsolete, file }: Build, { width, colour }: SummaryOptio
   ];
 }
 
-/** So many files are named; the rest are counted. */
-const mostUnread = 6;
-
-function unreadText({ unread }: Build, { all, width }: SummaryOptions): string[] {
+/** What somebody put there and nothing reads. */
+function unreadText({ unread }: Build, { width, colour }: SummaryOptions): string[] {
   if (unread.length === 0) return [];
-  const shown = all ? unread : unread.slice(0, mostUnread);
-  const rest = unread.length - shown.length;
   return [
-    ...wrap(
-      `In the folder, and named by no note: ${shown.map((path) => visible(path)).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`,
-      width,
-      '',
-    ),
+    pc.createColors(colour).bold('Not read, and not named by a note'),
+    ...unreadLines(unread).flatMap((line) => wrap(line, width - 2, '    ')),
     '',
   ];
 }

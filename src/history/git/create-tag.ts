@@ -11,7 +11,7 @@ export interface NewTag {
   sign: 'if-set-up' | 'require' | 'no';
 }
 
-/** True if git's settings name a key to sign with, or ask for signatures. */
+/** True if git's settings name a key to sign with, or ask for signatures. Of two settings of one name the last counts. */
 export async function signingSetUp(repo: GitFolder): Promise<boolean> {
   const ran = await tryGit(repo, [
     'config',
@@ -19,14 +19,11 @@ export async function signingSetUp(repo: GitFolder): Promise<boolean> {
     '--get-regexp',
     '^(user\\.signingkey|gpg\\.ssh\\.defaultkeycommand|tag\\.gpgsign|tag\\.forcesignannotated)$',
   ]);
-  // Of several settings of one name the last one holds.
-  const last = new Map(
-    fields(ran.out).map((entry) => {
-      const [name, value = 'true'] = entry.split('\n');
-      return [name, value];
-    }),
-  );
-  return [...last.values()].some((value) => value !== '' && !/^(false|no|off|0)$/i.test(value));
+  const entries = fields(ran.out).map((entry): [string, string] => {
+    const [name = '', value = 'true'] = entry.split('\n');
+    return [name, value];
+  });
+  return [...new Map(entries).values()].some((value) => value !== '' && !/^(false|no|off|0)$/i.test(value));
 }
 
 /**
@@ -55,8 +52,6 @@ export async function createTag(
     ['tag', setUp ? '--sign' : '--annotate', '--cleanup=verbatim', '--file=-', '--', name, objectId(commit)],
     {
       input: `${message.trimEnd()}\n`,
-      // Somebody may have to type a passphrase.
-      seconds: 900,
       settings: setUp ? [] : ['tag.gpgSign=false', 'tag.forceSignAnnotated=false'],
     },
   );
