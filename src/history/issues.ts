@@ -1,7 +1,6 @@
 import { commitDate, isAncestor } from './git/commits.js';
 import { letterNumber } from './git/issue-letter.js';
 import type { Repository } from './git/repository.js';
-import { signatureOf } from './git/tag-signature.js';
 import { type IssueTag, issueTags } from './git/tags.js';
 import type { BuildHistory } from './history.js';
 import { vouchedBy } from './tag-message.js';
@@ -43,17 +42,13 @@ export async function issuesBefore(
     const before =
       own === undefined ? await isAncestor(repo, tag.commit, commit) : letterNumber(tag.letter) < letterNumber(own);
     if (!before) continue;
-    const [date, signature, vouched] = [
-      await commitDate(repo, tag.commit),
-      await signatureOf(repo, tag),
-      vouchedBy(tag.message),
-    ];
+    const [date, vouched] = [await commitDate(repo, tag.commit), vouchedBy(tag.message)];
     earlier.push({
       letter: tag.letter,
       tag: tag.name,
       commit: tag.commit,
       date: date.slice(0, 10),
-      signed: signature !== undefined,
+      signed: tag.signature !== undefined,
       ...(vouched ? { madeWith: vouched.tool } : {}),
     });
   }

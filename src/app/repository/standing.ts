@@ -2,7 +2,6 @@ import { posix } from 'node:path';
 import { isClean } from '../../history/git/clean.js';
 import { commitDate, headCommit } from '../../history/git/commits.js';
 import { openRepository, type Repository } from '../../history/git/repository.js';
-import { signatureOf } from '../../history/git/tag-signature.js';
 import { issueTags } from '../../history/git/tags.js';
 import { blobAt } from '../../history/git/tree.js';
 import { isOfFolder } from '../../history/tag-message.js';
@@ -65,5 +64,5 @@ async function issueAt(repo: Repository, build: Build, commit: string): Promise<
   const tag = (await issueTags(repo, issuesUnder(build))).findLast(
     (t) => t.commit === commit && t.annotated && isOfFolder(t.message, here),
   );
-  return tag && { letter: tag.letter, tag: tag.name, signed: (await signatureOf(repo, tag)) !== undefined };
+  return tag && { letter: tag.letter, tag: tag.name, signed: tag.signature !== undefined };
 }

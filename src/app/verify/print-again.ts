@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { commitDate } from '../../history/git/commits.js';
 import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
-import { signatureOf } from '../../history/git/tag-signature.js';
 import { tagNamed } from '../../history/git/tags.js';
 import type { Manifest } from '../../history/manifest.js';
 import { withCache } from '../../platform/cache.js';
@@ -117,7 +116,7 @@ async function printAgain(
 async function standingThen({ commit, issue, tag, signed }: Manifest, repo: Repository): Promise<Standing> {
   const date = (await commitDate(repo, commit!)).slice(0, 10);
   const found = tag === undefined ? undefined : await tagNamed(repo, tag);
-  const isSigned = found ? (await signatureOf(repo, found)) !== undefined : signed === true;
+  const isSigned = found ? found.signature !== undefined : signed === true;
   const named = issue !== undefined && tag !== undefined ? { issue: { letter: issue, tag, signed: isSigned } } : {};
   return { repo, commit: commit!, date, dirty: [], unrecorded: [], ...named };
 }

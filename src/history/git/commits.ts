@@ -1,6 +1,8 @@
 import type { Person } from '../who.js';
+import { readObjects } from './cat-file.js';
 import { isObjectId, objectId } from './object-id.js';
-import { fields, type GitFolder, git, gitFails, line, tryGit } from './run.js';
+import { readCommit } from './objects.js';
+import { type GitFolder, gitFails, line, tryGit } from './run.js';
 
 export interface Commit {
   commit: string;
@@ -49,15 +51,11 @@ export async function resolveCommit(repo: GitFolder, revision: string): Promise<
   return id;
 }
 
-/** Throws if the repository has no such commit. */
-async function commitOf(repo: GitFolder, commit: string): Promise<Commit> {
-  const out = await git(repo, ['log', '-1', '-z', '--no-patch', `--format=${commitFormat}`, objectId(commit), '--']);
-  return commitFrom(fields(out));
-}
-
-/** When the commit was made, ISO 8601 with offset, as the committer's computer said. */
+/** When the commit was made, ISO 8601 with offset, as the committer's computer said. Throws if the repository has no such commit. */
 export async function commitDate(repo: GitFolder, commit: string): Promise<string> {
-  return (await commitOf(repo, commit)).committed;
+  for await (const found of readObjects(repo, [commit]))
+    if (found.state === 'read' && found.type === 'commit') return sameZone(readCommit(found.data).committed);
+  throw gitFails(`bad object ${commit}: it is no commit of this clone`);
 }
 
 /** Whether the one commit is the other or lies before it. */

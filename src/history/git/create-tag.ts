@@ -1,6 +1,5 @@
 import { objectId } from './object-id.js';
 import { failure, fields, type GitFolder, git, tryGit } from './run.js';
-import { signatureOf } from './tag-signature.js';
 import { type Tag, tagNamed } from './tags.js';
 
 export interface NewTag {
@@ -59,7 +58,7 @@ export async function createTag(
   const made = await tagNamed(repo, name);
   if (made === undefined)
     throw new Error(`git reported the tag ${name} as made, but it is not there. Run \`git fsck\`.`);
-  if (setUp && (await signatureOf(repo, made)) === undefined) {
+  if (setUp && made.signature === undefined) {
     // Some versions of git make the tag all the same, without a signature, when the signing program fails.
     await removeTag(repo, made);
     throw refused(name, true, failure(`The tag ${name} could not be made`, ran));

@@ -21,6 +21,8 @@ export interface RunOptions {
   settings?: readonly string[];
   /** Settings, name and value, that win over the repository's; `tryGit` looks them up. */
   own?: readonly [string, string][];
+  /** A folder of objects that takes the place of the repository's. */
+  objects?: string;
   /** How long it may take, in milliseconds. */
   patience?: number;
   /** Pathspecs are taken as they stand unless this is set. */
@@ -109,7 +111,10 @@ export function command(
   const given = [...settings, ...(options.settings ?? [])].flatMap((setting) => ['-c', setting]);
   return {
     args: ['--no-pager', '-C', folder.root, ...given, ...args],
-    env: environment(options.magicPathspecs ?? false, options.own ?? []),
+    env: {
+      ...environment(options.magicPathspecs ?? false, options.own ?? []),
+      ...(options.objects === undefined ? {} : { GIT_OBJECT_DIRECTORY: options.objects }),
+    },
   };
 }
 

@@ -28,6 +28,13 @@ export function signatureFormat(tagObject: string): SignatureFormat | undefined 
   return beginnings.find(([beginning]) => lines.includes(beginning))?.[1];
 }
 
+/** The message of a tag up to the line at which its signature begins. */
+export function withoutSignature(message: string): string {
+  const lines = message.split('\n');
+  const end = lines.findIndex((line) => signatureFormat(line) !== undefined);
+  return (end === -1 ? lines : lines.slice(0, end)).join('\n');
+}
+
 /** Reads what git prints of an SSH signature. `listed` says whether there was a list of allowed signers at all. */
 export function sshVerdict({ code, err: printed }: Pick<Ran, 'code' | 'err'>, listed: boolean): Verdict {
   const known = /^Good "git" signature for (.+) with (\S+ key \S+)$/m.exec(printed);

@@ -1,7 +1,10 @@
 import type { Person } from '../who.js';
+import { readObjects } from './cat-file.js';
 import { sameZone } from './commits.js';
 import { letterNumber } from './issue-letter.js';
+import { readTag } from './objects.js';
 import { type GitFolder, git } from './run.js';
+import { type SignatureFormat, signatureFormat, withoutSignature } from './signature.js';
 import { letterOf, tagName } from './tag-name.js';
 
 export interface Tag {
@@ -20,25 +23,15 @@ export interface Tag {
   message: string;
   /** The commit it stands for; none if it points at something else. */
   commit: string | undefined;
+  /** The tag object, byte for byte as its id was made of it. */
+  raw?: Buffer;
+  /** The form of the signature that it carries, whether it fits or not. */
+  signature?: SignatureFormat;
 }
 
 export interface IssueTag extends Tag {
   letter: string;
 }
-
-const format = [
-  'refname:strip=2',
-  'objecttype',
-  'objectname',
-  'tag',
-  'taggername',
-  'taggeremail:trim',
-  'taggerdate:iso-strict',
-  'contents:subject',
-  'contents:body',
-  '*objecttype',
-  '*objectname',
-];
 
 /** The issues of a build (its id, else the name of its folder), in the order of their letters. */
 export async function issueTags(repo: GitFolder, build: string): Promise<IssueTag[]> {
@@ -59,43 +52,39 @@ export async function tagNamed(repo: GitFolder, name: string): Promise<Tag | und
 }
 
 async function tagsLike(repo: GitFolder, pattern: string): Promise<Tag[]> {
-  const out = await git(repo, [
-    'for-each-ref',
-    `--format=${format.map((field) => `%(${field})%00`).join('')}`,
-    pattern,
-  ]);
-  const tokens = out.toString('utf8').split('\0');
-  const tags: Tag[] = [];
-  for (let at = 0; at + format.length < tokens.length; at += format.length) {
-    tags.push(tagFrom(tokens.slice(at, at + format.length)));
+  const format = '%(refname:strip=2)%00%(objecttype)%00%(objectname)%00';
+  const tokens = (await git(repo, ['for-each-ref', `--format=${format}`, pattern])).toString('utf8').split('\0');
+  const refs: { name: string; type: string; object: string }[] = [];
+  for (let at = 0; at + 3 < tokens.length; at += 3) {
+    const [name = '', type = '', object = ''] = tokens.slice(at, at + 3);
+    // for-each-ref ends every entry with a line end, which stands before the next name.
+    refs.push({ name: name.replace(/^\n/, ''), type, object });
   }
-  return tags;
+  const raw = new Map<string, Buffer>();
+  const annotated = refs.filter(({ type }) => type === 'tag').map(({ object }) => object);
+  for await (const found of readObjects(repo, annotated))
+    if (found.state === 'read' && found.type === 'tag') raw.set(found.id, found.data);
+  return refs.map(({ name, type, object }) => tagFrom(name, object, type, raw.get(object)));
 }
 
-function tagFrom(parts: readonly string[]): Tag {
-  const [
-    name = '',
-    type = '',
-    object = '',
-    ownName = '',
-    tagger = '',
-    email = '',
-    date = '',
-    subject = '',
-    body = '',
-    targetType = '',
-    target = '',
-  ] = parts;
-  const annotated = type === 'tag';
+function tagFrom(name: string, object: string, type: string, raw: Buffer | undefined): Tag {
+  if (!raw) {
+    const nobody = { name: '', email: '' };
+    const commit = type === 'commit' ? object : undefined;
+    return { name, object, annotated: false, ownName: '', tagger: nobody, date: '', message: '', commit };
+  }
+  const { target, targetType, ownName, tagger, date, body } = readTag(raw);
+  const signature = signatureFormat(body);
   return {
-    // for-each-ref ends every entry with a line end, which stands before the next name.
-    name: name.replace(/^\n/, ''),
+    name,
     object,
-    annotated,
+    annotated: true,
     ownName,
-    tagger: { name: tagger, email },
+    tagger,
     date: sameZone(date),
-    message: annotated ? [subject, body.trimEnd()].filter((part) => part !== '').join('\n\n') : '',
-    commit: annotated ? (targetType === 'commit' ? target : undefined) : type === 'commit' ? object : undefined,
+    message: withoutSignature(body).trim(),
+    commit: targetType === 'commit' ? target : undefined,
+    raw,
+    ...(signature === undefined ? {} : { signature }),
   };
 }

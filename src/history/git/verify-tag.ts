@@ -1,9 +1,11 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { shown, who } from '../who.js';
 import { withAllowedSigners } from './allowed-signers.js';
 import type { Repository } from './repository.js';
-import { type Ran, tryGit } from './run.js';
+import { gitFails, line, type Ran, tryGit } from './run.js';
 import { pgpVerdict, type SignatureFormat, type SignatureState, sshVerdict, type Verdict } from './signature.js';
-import { signatureOf } from './tag-signature.js';
 import { type Tag, tagNamed } from './tags.js';
 import { wordsFor } from './verdict-words.js';
 
@@ -35,7 +37,7 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
     return unsigned(
       'This tag is a bare name for a commit. It carries no date, no name and no signature, and can be moved without a trace: it proves nothing.',
     );
-  const format = await signatureOf(repo, tag);
+  const format = tag.signature;
   if (format === undefined) {
     return unsigned(
       `This tag is not signed. It says that ${who(tag.tagger)} made it on ${tag.date}, but anybody who can write to the repository can write that: it proves neither who nor when.`,
@@ -57,7 +59,32 @@ export async function verifyTag(repo: Place, name: string): Promise<TagVerdict> 
 }
 
 async function judged(repo: Place, tag: Tag, format: SignatureFormat): Promise<{ verdict: Verdict; source: string }> {
-  const verify = (settings: string[]): Promise<Ran> => tryGit(repo, ['verify-tag', '--raw', tag.object], { settings });
+  return withTagAlone(repo, tag, (objects) => {
+    const verify = (settings: string[]) => tryGit(repo, ['verify-tag', '--raw', tag.object], { settings, objects });
+    return verdictOf(repo, format, verify);
+  });
+}
+
+/** Lends a store of objects that holds the tag as it was read, and nothing else: of two under one id git takes either. */
+async function withTagAlone<T>(repo: Place, { raw, object }: Tag, use: (objects: string) => Promise<T>): Promise<T> {
+  const objects = await mkdtemp(join(tmpdir(), 'gusset-tag-'));
+  try {
+    const written = await tryGit(repo, ['hash-object', '-t', 'tag', '-w', '--stdin', '--literally'], {
+      input: raw!,
+      objects,
+    });
+    if (line(written.out) !== object) throw gitFails('`git hash-object` gave another id to a tag than it has');
+    return await use(objects);
+  } finally {
+    await rm(objects, { recursive: true, force: true });
+  }
+}
+
+async function verdictOf(
+  repo: Place,
+  format: SignatureFormat,
+  verify: (settings: string[]) => Promise<Ran>,
+): Promise<{ verdict: Verdict; source: string }> {
   if (format === 'x509')
     return { verdict: { state: 'cannot-verify', because: 'X.509 signatures are not read here' }, source: '' };
   if (format === 'openpgp') return { verdict: pgpVerdict(await verify([])), source: 'your keyring' };
