@@ -1,13 +1,12 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { checkAlone } from '../app/verify/alone.js';
-import { checkBeside } from '../app/verify/beside.js';
+import { besideOf, checkBeside, type LoosePage } from '../app/verify/beside.js';
 import { type Checked, differs, none, unchecked } from '../app/verify/checked.js';
 import { openDocument, type VerifiedDocument } from '../app/verify/document.js';
 import { checkAgain } from '../app/verify/print-again.js';
-import { checkInputs, checkTag, repositoryOf } from '../app/verify/repository.js';
-import { manifestName } from '../history/manifest.js';
+import { checkHistory, checkInputs, checkTag, repositoryOf } from '../app/verify/repository.js';
+import { AlteredObject } from '../history/git/objects.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
 import { jsonForm } from '../project/format.js';
@@ -34,7 +33,8 @@ its commit, the tag and its signature; examines the commit again and prints it a
   more: `A document of another version of Gusset is checked by its digests, its tag and the contents of its commit. It is not examined
 and printed again, since another version does both otherwise: that is said as unchecked.
 
-The exit code is 0 only if everything was checked and matches; with --alone, if everything in the document does.`,
+Of a folder, whatever else lies in it is looked at too. The exit code is 0 only if everything was checked and matches; with
+--alone, if everything in the document does.`,
   examples: ['gusset verify out/wagon', 'gusset verify letters/submission.pdf --repository ~/workshop'],
 });
 
@@ -49,6 +49,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
       ? [document.later ? unchecked('file', document.problem) : differs('file', document.problem)]
       : await checkAll(document, file, {
           alone: values.alone,
+          whole: file !== path,
           places: values.repository === undefined ? ['.', dirname(file)] : [values.repository],
           say: progress.say,
         }).finally(progress.end);
@@ -74,44 +75,54 @@ function documentAt(path: string): string {
   return join(path, found[0]!);
 }
 
-async function checkAll(
-  document: VerifiedDocument,
-  file: string,
-  { alone, places, say }: { alone: boolean; places: readonly string[]; say: (says: string) => void },
-): Promise<Checked[]> {
-  const own = [...checkAlone(document), ...(await besides(document, file))];
-  if (alone)
-    return [
-      ...own,
+interface Asked {
+  alone: boolean;
+  /** The folder was named, and not the file. */
+  whole: boolean;
+  places: readonly string[];
+  say: (says: string) => void;
+}
+
+async function checkAll(document: VerifiedDocument, file: string, asked: Asked): Promise<Checked[]> {
+  const own = checkAlone(document);
+  const beside = asked.alone && !asked.whole ? undefined : besideOf(file, asked.whole);
+  const without = async (check: Checked, why: string) => {
+    const { checks, page } = beside ? await checkBeside(beside, document, undefined) : { checks: [], page: undefined };
+    return [...own, ...checks, ...(page ? [leftOpen(page, why)] : []), check];
+  };
+  if (asked.alone)
+    return without(
       none(
         'repository',
         'not asked for: what the document says of itself was compared with itself, which whoever forges with care can make fit',
       ),
-    ];
-  const repo = await repositoryOf(document.manifest, places);
-  if (typeof repo === 'string')
-    return [
-      ...own,
-      unchecked(
-        'repository',
-        `inputs, findings, print, tag and signature could not be compared with a repository: ${repo}`,
-      ),
-    ];
-  return [
-    ...own,
-    await checkInputs(document, repo),
-    ...(await checkTag(document, repo)),
-    ...(await checkAgain(document, repo, say)),
-  ];
+      'no tag was asked for',
+    );
+  try {
+    const repo = await repositoryOf(document.manifest, asked.places);
+    if (typeof repo === 'string') {
+      const says = `inputs, findings, print, tag and signature could not be compared with a repository: ${repo}`;
+      return await without(unchecked('repository', says), 'there is no repository whose tag could name it');
+    }
+    const history = await checkHistory(document, repo);
+    const inputs = await checkInputs(document, repo);
+    const { checks: tag, vouched, why } = await checkTag(document, repo);
+    const { checks, page } = beside ? await checkBeside(beside, document, vouched) : { checks: [], page: undefined };
+    const again = await checkAgain(document, repo, asked.say, page);
+    const left = page && !again.some((c) => c.name === 'html') ? [leftOpen(page, why)] : [];
+    return [...own, ...checks, ...left, ...history, inputs, ...tag, ...again];
+  } catch (error) {
+    if (!(error instanceof AlteredObject)) throw error;
+    return without(
+      differs('repository', `nothing here was compared with it, for it was altered or is damaged: ${error.found}`),
+      'nothing of this repository can be relied on',
+    );
+  }
 }
 
-/** The manifest and the other outputs, where they lie beside the document. */
-async function besides(document: VerifiedDocument, file: string): Promise<Checked[]> {
-  const folder = dirname(file);
-  if (!existsSync(join(folder, manifestName))) return [];
-  const read = (name: string) => readFile(name.endsWith('.pdf') ? file : join(folder, name)).catch(() => undefined);
-  return [await checkBeside(readFileSync(join(folder, manifestName), 'utf8'), document.manifest, read)];
-}
+/** What would vouch for the page for screens is only the manifest beside it, which whoever alters the one can alter too. */
+const leftOpen = ({ name }: LoosePage, why: string): Checked =>
+  unchecked('html', `nothing but the manifest beside it vouches for ${name}: ${why}`);
 
 const signs = { matches: '✓', differs: '✗', unchecked: '?', none: '–' } as const;
 

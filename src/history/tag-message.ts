@@ -1,16 +1,20 @@
-import type { Manifest } from './manifest.js';
+import { createHash } from 'node:crypto';
+import { type Manifest, manifestText } from './manifest.js';
 import { shown } from './who.js';
 
 /** What the tag of an issue vouches for: with the commit, the very document that was printed of it. */
 export interface Vouched {
   /** SHA-256 of the PDF. */
   pdf: string;
+  /** SHA-256 of the manifest beside it, and so of every file that this lists; issues of earlier versions have none. */
+  manifest?: string;
   tool: string;
   browser: string;
 }
 
 /** The message of the tag of an issue. The lines at its end are read back when the document is verified. */
 export function tagMessage(manifest: Manifest, title: string, pdf: { path: string; sha256: string }): string {
+  const digest = createHash('sha256').update(manifestText(manifest)).digest('hex');
   return [
     `${shown(manifest.document)}: ${shown(title)}`,
     '',
@@ -18,6 +22,7 @@ export function tagMessage(manifest: Manifest, title: string, pdf: { path: strin
     `Document: ${pdf.path}`,
     `Document-SHA-256: ${pdf.sha256}`,
     `Content-SHA-256: ${manifest.content}`,
+    `Manifest-SHA-256: ${digest}`,
     `Made-with: ${shown(manifest.tool)}`,
     `Printed-by: ${shown(manifest.browser)}`,
   ].join('\n');
@@ -33,7 +38,9 @@ export function isOfFolder(message: string, folder: string): boolean {
 export function vouchedBy(message: string): Vouched | undefined {
   const line = (name: string): string | undefined => new RegExp(`^${name}: (.+)$`, 'm').exec(message)?.[1];
   const [pdf, tool, browser] = [line('Document-SHA-256'), line('Made-with'), line('Printed-by')];
-  return pdf !== undefined && /^[0-9a-f]{64}$/.test(pdf) && tool !== undefined && browser !== undefined
-    ? { pdf, tool, browser }
-    : undefined;
+  if (pdf === undefined || !isDigest(pdf) || tool === undefined || browser === undefined) return undefined;
+  const manifest = line('Manifest-SHA-256');
+  return { pdf, tool, browser, ...(manifest !== undefined && isDigest(manifest) ? { manifest } : {}) };
 }
+
+const isDigest = (text: string): boolean => /^[0-9a-f]{64}$/.test(text);

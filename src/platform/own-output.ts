@@ -9,7 +9,7 @@ import { UsageError } from './usage.js';
 export const manifestName = 'manifest.json';
 
 /** What systems leave in a folder that somebody looked at. */
-const litter = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
+export const litter: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
 
 const anotherFolder = 'a folder that is new or empty, or holds an earlier document and nothing else';
 

@@ -1,8 +1,10 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { sha256Of } from '../../src/app/verify/document.js';
+import { type Manifest, manifestText } from '../../src/history/manifest.js';
 import { type Forgery, forge } from '../app/verify/forge.js';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
@@ -238,7 +240,64 @@ describe('files beside the document', { timeout: 60_000 }, () => {
     expect((await beside((f) => writeFileSync(join(f, 'manifest.json'), '{'))).checks['folder']!.list).toEqual([
       'manifest.json cannot be read (it is not JSON)',
     ]);
-    expect((await beside(() => undefined)).code).toBe(0);
+    expect((await beside(() => undefined)).checks['folder']!.state).toBe('matches');
+  });
+
+  it('are told by the tag when page and manifest were altered alike, and left open without it', async () => {
+    const folder = join(temporary(), 't');
+    cpSync(out, folder, { recursive: true });
+    edit(folder, 'submission.html', '2.50 mm', '2.40 mm');
+    const page = readFileSync(join(folder, 'submission.html'));
+    const listed = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as Manifest;
+    const outputs = listed.outputs!.map((o) => (o.path === 'submission.html' ? { ...o, sha256: sha256Of(page) } : o));
+    writeFileSync(join(folder, 'manifest.json'), manifestText({ ...listed, outputs }));
+    const alone = await verify(folder, '--alone');
+    expect([alone.code, states(alone)]).toEqual([
+      1,
+      {
+        file: 'matches',
+        attachments: 'matches',
+        pages: 'matches',
+        folder: 'matches',
+        html: 'unchecked',
+        repository: 'none',
+      },
+    ]);
+    const told = await verify(folder);
+    expect(told.checks['folder']!.list).toEqual(['manifest.json is not the one that the tag names']);
+    expect(told.checks['html']).toMatchObject({ state: 'differs', says: expect.stringContaining('printing it again') });
+    // The document by itself is what it was.
+    expect((await verify(join(folder, 'submission.pdf'), '--alone')).code).toBe(0);
+  });
+
+  it('are compared with a new print where they are of a draft', async () => {
+    const draft = join(temporary(), 'draft');
+    git(directory, 'commit', '--quiet', '--allow-empty', '--message', 'Another day');
+    try {
+      expect((await gusset('print', `${directory}/builds/t`, '--out', draft)).code).toBe(0);
+      const whole = await verify(draft);
+      expect(states(whole)).toMatchObject({ folder: 'matches', tag: 'none', print: 'matches', html: 'matches' });
+      rmSync(join(draft, 'manifest.json'));
+      edit(draft, 'submission.html', '2.50 mm', '2.40 mm');
+      const told = await verify(draft);
+      expect(states(told)).toMatchObject({ folder: 'matches', print: 'matches', html: 'differs' });
+      expect(told.code).toBe(1);
+    } finally {
+      git(directory, 'reset', '--quiet', '--hard', 'HEAD~1');
+    }
+  });
+
+  it('that are no plain files are not read', async () => {
+    const folder = join(temporary(), 't');
+    cpSync(out, folder, { recursive: true });
+    rmSync(join(folder, 'submission.html'));
+    symlinkSync(join(out, 'submission.html'), join(folder, 'submission.html'));
+    rmSync(join(folder, 'findings.json'));
+    execFileSync('mkfifo', [join(folder, 'findings.json')]);
+    expect((await verify(folder, '--alone')).checks['folder']!.list).toEqual([
+      'findings.json is not there',
+      'submission.html is not there',
+    ]);
   });
 });
 

@@ -16,7 +16,8 @@ import { type Loaded, load } from '../load.js';
 import { withBuildAt } from '../repository/build-at.js';
 import type { Standing } from '../repository/standing.js';
 import { findingsJson } from '../results/findings-json.js';
-import { type Checked, differs, unchecked } from './checked.js';
+import type { LoosePage } from './beside.js';
+import { type Checked, differs, matches, unchecked } from './checked.js';
 import { openDocument, type VerifiedDocument } from './document.js';
 import { checkFindings } from './findings.js';
 import { comparedPrints } from './printed.js';
@@ -29,6 +30,7 @@ export async function checkAgain(
   document: VerifiedDocument,
   repo: Repository,
   say: (says: string) => void,
+  page?: LoosePage,
 ): Promise<Checked[]> {
   const { manifest, attached } = document;
   if (manifest.dirty.length > 0) {
@@ -39,7 +41,7 @@ export async function checkAgain(
   if (other !== undefined) return [unchecked('findings', other), unchecked('print', other)];
   const limits = limitsOf({ ...repo, detached: false, bare: false, empty: false, ignored: false });
   const printAt = (loaded: Loaded) =>
-    limits.length > 0 ? [unchecked('print', limits.join(' '))] : printAgain(document, repo, loaded, say);
+    limits.length > 0 ? [unchecked('print', limits.join(' '))] : printAgain(document, repo, loaded, say, page);
   return withBuildAt(
     repo,
     { commit: manifest.commit!, prefix: manifest.folder!, name: manifest.build },
@@ -80,6 +82,7 @@ async function printAgain(
   repo: Repository,
   loaded: Loaded,
   say: (says: string) => void,
+  page: LoosePage | undefined,
 ): Promise<Checked[]> {
   const { manifest } = document;
   const { publish } = await import('../publish/publish.js');
@@ -102,7 +105,10 @@ async function printAgain(
       return [unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`)];
     const again = await openDocument(readFileSync(join(place, 'again', `${manifest.as}.pdf`)));
     if ('problem' in again) throw new Error(again.problem);
-    return comparedPrints(document, again);
+    const prints = comparedPrints(document, again);
+    return page
+      ? [...prints, ...comparedPages(page, readFileSync(join(place, 'again', `${manifest.as}.html`)), document, again)]
+      : prints;
   } catch (error) {
     if (error instanceof MachineFailure) return [unchecked('print', `it cannot be printed again: ${error.found}`)];
     throw error;
@@ -110,6 +116,19 @@ async function printAgain(
     remove();
     forget();
   }
+}
+
+/** By another browser or picture library the page for screens may differ in what it carries: then it is left open. */
+function comparedPages(
+  page: LoosePage,
+  now: Buffer,
+  { manifest: then }: VerifiedDocument,
+  again: VerifiedDocument,
+): Checked[] {
+  if (now.equals(page.bytes))
+    return [matches('html', `printed again, ${page.name} beside it is the same to the last byte`)];
+  const same = then.browser === again.manifest.browser && then.pictures === again.manifest.pictures;
+  return same ? [differs('html', `${page.name} beside it is not what comes of printing it again`)] : [];
 }
 
 /** What git says of the commit, whatever the manifest does; only where the tag is not at hand the manifest's word is taken. */

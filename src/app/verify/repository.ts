@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
+import { hashAncestry, holdsCommit } from '../../history/git/ancestry.js';
 import { readBlobs } from '../../history/git/blobs.js';
-import { resolveCommit } from '../../history/git/commits.js';
 import { openRepository, type Repository } from '../../history/git/repository.js';
 import { tagName } from '../../history/git/tag-name.js';
 import { tagNamed } from '../../history/git/tags.js';
@@ -22,11 +22,17 @@ export async function repositoryOf(
   for (const place of places) {
     const repo = await openRepository(place);
     if (repo.kind === 'none') why ||= repo.reason;
-    else if ((await resolveCommit(repo, commit)) === undefined)
+    else if (!(await holdsCommit(repo, commit)))
       why = `the repository at ${repo.root} does not hold the commit ${commit.slice(0, 12)}; fetch it`;
     else return { ...repo, prefix: folder };
   }
   return why;
+}
+
+/** That commit, history and folders are those of their ids; nothing is said where they are. Throws AlteredObject where not. */
+export async function checkHistory({ manifest }: VerifiedDocument, repo: Repository): Promise<Checked[]> {
+  const why = await hashAncestry(repo, manifest.commit!);
+  return why === undefined ? [] : [unchecked('history', `the commits before it cannot be followed: ${why}`)];
 }
 
 /** Every input against the contents that its commit holds. */
@@ -58,11 +64,26 @@ export async function checkInputs({ manifest }: VerifiedDocument, repo: Reposito
   );
 }
 
+export interface CheckedTag {
+  checks: Checked[];
+  /** Digest of the manifest beside the document, from a tag that vouches for the document. */
+  vouched?: string;
+  /** Why there is none, as the end of a sentence. */
+  why: string;
+}
+
 /** The tag of the issue: it stands on the commit and vouches for this very file; then its signature. */
-export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Repository): Promise<Checked[]> {
-  if (manifest.tag === undefined) return [none('tag', 'the document is a draft: no tag vouches for it')];
+export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Repository): Promise<CheckedTag> {
+  if (manifest.tag === undefined)
+    return {
+      checks: [none('tag', 'the document is a draft: no tag vouches for it')],
+      why: 'a draft has no tag that names it',
+    };
   const tag = await tagNamed(repo, manifest.tag);
-  if (!tag) return [unchecked('tag', `there is no tag ${manifest.tag} here: fetch the tags (\`git fetch --tags\`)`)];
+  if (!tag) {
+    const says = `there is no tag ${manifest.tag} here: fetch the tags (\`git fetch --tags\`)`;
+    return { checks: [unchecked('tag', says)], why: `there is no tag ${manifest.tag} here` };
+  }
   const against = [
     ...(tag.annotated ? [] : ['it is a bare name, which anybody can move without a trace']),
     ...(manifest.issue !== undefined && manifest.tag === tagName(manifest.id ?? manifest.build, manifest.issue)
@@ -76,21 +97,29 @@ export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Rep
   ];
   const vouched = vouchedBy(tag.message);
   if (against.length === 0 && !vouched)
-    return [
-      unchecked('tag', `${manifest.tag} stands on the commit of the document and names no printed file`),
-      await signature(manifest, repo),
-    ];
+    return {
+      checks: [
+        unchecked('tag', `${manifest.tag} stands on the commit of the document and names no printed file`),
+        await signature(manifest, repo),
+      ],
+      why: `${manifest.tag} names no printed file`,
+    };
   if (vouched && vouched.pdf !== sha256)
     against.push('it names a printed file with another digest: this is not the file that was issued');
-  return [
-    listed(
-      'tag',
-      `${manifest.tag} stands on the commit of the document and names this very file by its digest`,
-      `${manifest.tag} does not vouch for this document`,
-      against,
-    ),
-    await signature(manifest, repo),
-  ];
+  const checked = listed(
+    'tag',
+    `${manifest.tag} stands on the commit of the document and names this very file by its digest`,
+    `${manifest.tag} does not vouch for this document`,
+    against,
+  );
+  return {
+    checks: [checked, await signature(manifest, repo)],
+    ...(against.length === 0 && vouched?.manifest !== undefined ? { vouched: vouched.manifest } : {}),
+    why:
+      against.length > 0
+        ? `${manifest.tag} does not vouch for this document`
+        : `${manifest.tag}, made by ${vouched?.tool ?? 'another program'}, names the PDF and not the manifest`,
+  };
 }
 
 async function signature({ tag, signed }: Manifest, repo: Repository): Promise<Checked> {

@@ -1,11 +1,13 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { cpSync, existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { vouchedBy } from '../../../src/history/tag-message.js';
 import { tool } from '../../../src/platform/tool.js';
 import { gusset } from '../../commands/run.js';
+import { replaceLoose, swapInIndex } from '../../history/forge-objects.js';
 import { configure, temporary } from '../../history/throwaway.js';
 import { type Forgery, forge } from './forge.js';
 
@@ -141,6 +143,90 @@ describe('a document of another version that was altered with care', () => {
     expect(later.checks['file']).toMatchObject({ state: 'unchecked', says: expect.stringContaining('of format 99') });
     for (const name of ['gusset-manifest/1', 'gusset-manifest/2', 'gusset-manifest/0', 'other/99'])
       expect((await altered({ manifest: form(name) })).checks['file']!.state, name).toBe('differs');
+  });
+});
+
+describe('the folder of a document whose tag names no manifest', () => {
+  const folder = async (html: string, whole = true): Promise<Told> => {
+    const place = temporary();
+    const inside = JSON.parse(Buffer.from(await attachment(documents.B, 'manifest.json')).toString('utf8')) as object;
+    const files = {
+      'findings.json': Buffer.from(await attachment(documents.B, 'findings.json')),
+      'submission.html': Buffer.from(html),
+      'submission.pdf': documents.B,
+    };
+    const outputs = Object.entries(files).map(([path, bytes]) => ({
+      path,
+      bytes: bytes.length,
+      sha256: createHash('sha256').update(bytes).digest('hex'),
+    }));
+    for (const [name, bytes] of Object.entries(files)) writeFileSync(join(place, name), bytes);
+    writeFileSync(join(place, 'manifest.json'), JSON.stringify({ ...inside, outputs }));
+    const path = whole ? place : join(place, 'submission.pdf');
+    const { code, out } = await gusset('verify', path, '--format', 'json', '--repository', repository);
+    const { checks } = JSON.parse(out) as { checks: { name: string; state: string; says: string; list: string[] }[] };
+    return { code, checks: Object.fromEntries(checks.map((c) => [c.name, c])) };
+  };
+
+  it.each([true, false])('leaves the page for screens unchecked, and says why (folder named: %s)', async (whole) => {
+    const told = await folder('<p>Anything at all</p>', whole);
+    expect(states(told)).toEqual({ ...untouched, folder: 'matches', html: 'unchecked' });
+    expect(told.checks['html']!.says).toBe(
+      'nothing but the manifest beside it vouches for submission.html: tray/issue-B, made by gusset 0.1.0, names the PDF and not the manifest',
+    );
+    expect(told.checks['folder']!.says).not.toContain('files are those');
+    expect(told.code).toBe(1);
+  });
+});
+
+describe('a repository that holds other contents than its ids stand for', () => {
+  const copy = (): string => {
+    const place = temporary();
+    cpSync(repository, place, { recursive: true });
+    const pack = join(place, '.git/objects/pack');
+    for (const name of readdirSync(pack).filter((n) => n.endsWith('.pack'))) {
+      const bytes = readFileSync(join(pack, name));
+      rmSync(pack, { recursive: true });
+      execFileSync('git', ['unpack-objects', '-q'], { cwd: place, input: bytes });
+    }
+    return place;
+  };
+  const git = (place: string, ...args: string[]) => execFileSync('git', args, { cwd: place }).toString().trim();
+  const note = 'builds/tray/notes/010-bracket.md';
+
+  it('is told, and nothing is compared with it', async () => {
+    for (const [of, type] of [
+      [`main:${note}`, 'blob'],
+      ['main:builds/tray', 'tree'],
+      ['main', 'commit'],
+      // Of the history, which the document tells of too.
+      ['main~1', 'commit'],
+      ['main~1:builds', 'tree'],
+      ['tray/issue-B', 'tag'],
+    ] as const) {
+      const place = copy();
+      const content = execFileSync('git', ['cat-file', type, of], { cwd: place });
+      expect((await verify(documents.B, '--repository', place)).checks['tag']!.state).toBe('matches');
+      const altered = Buffer.concat([content, Buffer.from(type === 'tree' ? `100644 z\0${'z'.repeat(20)}` : ' ')]);
+      replaceLoose(place, git(place, 'rev-parse', of), type, altered);
+      const told = await verify(documents.B, '--repository', place);
+      expect(states(told), of).toEqual({
+        file: 'matches',
+        attachments: 'matches',
+        pages: 'matches',
+        repository: 'differs',
+      });
+      expect(told.checks['repository']!.says).toContain('other contents than the id stands for');
+      expect(told.code).toBe(1);
+    }
+  });
+
+  it('is told where an index of a pack leads from one file to another', async () => {
+    const place = copy();
+    git(place, 'repack', '-a', '-d', '-q');
+    git(place, 'prune-packed', '-q');
+    swapInIndex(place, git(place, 'rev-parse', `main:${note}`), git(place, 'rev-parse', 'main:builds/tray/build.md'));
+    expect((await verify(documents.B, '--repository', place)).checks['repository']!.state).toBe('differs');
   });
 });
 
