@@ -4,6 +4,7 @@ import { changesBetween, checkedOut, named } from '../app/repository/changes.js'
 import { kinds } from '../checks/kinds/index.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { type BuildHistory, historyOf, pointOutLate } from '../history/history.js';
+import { jsonText } from '../platform/json-text.js';
 import { UsageError } from '../platform/usage.js';
 import { idOf } from '../project/build-id.js';
 import { readBuild } from '../project/read.js';
@@ -47,7 +48,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   if (repo.kind === 'none') throw new UsageError(repo.reason);
   const build = basename(resolve(folder));
   const under = idOf(folder) ?? build;
-  const json = (data: object) => io.stdout(`${JSON.stringify(data, null, 2)}\n`);
+  const json = (data: object) => io.stdout(`${jsonText(data)}\n`);
 
   if (values.from !== undefined) {
     const to = values.to === undefined ? await checkedOut(repo) : await named(repo, under, values.to);

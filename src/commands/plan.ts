@@ -2,6 +2,7 @@ import { load } from '../app/load.js';
 import { planJson } from '../app/results/plan-json.js';
 import { kinds } from '../checks/kinds/index.js';
 import { planOf } from '../checks/plan/plan.js';
+import { jsonText } from '../platform/json-text.js';
 import { didYouMean } from '../platform/near.js';
 import { UsageError } from '../platform/usage.js';
 import { afresh } from '../project/memory.js';
@@ -44,7 +45,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const plan = planOf(build, rules, evaluation, named);
   io.stdout(
     values.format === 'json'
-      ? `${JSON.stringify(planJson(build, plan), null, 2)}\n`
+      ? `${jsonText(planJson(build, plan))}\n`
       : planText(build, plan, { width: io.columns ?? 100, colour: io.colour }),
   );
   return exits.clean;

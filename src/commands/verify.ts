@@ -7,6 +7,7 @@ import { openDocument, type VerifiedDocument } from '../app/verify/document.js';
 import { checkAgain } from '../app/verify/print-again.js';
 import { checkHistory, checkInputs, checkTag, repositoryOf } from '../app/verify/repository.js';
 import { AlteredObject } from '../history/git/objects.js';
+import { jsonText } from '../platform/json-text.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
 import { jsonForm } from '../project/format.js';
@@ -56,7 +57,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const name = 'problem' in document ? basename(file) : `${document.manifest.document} (${basename(file)})`;
   if (values.format === 'json')
     io.stdout(
-      `${JSON.stringify({ form: jsonForm('verification'), file: basename(file), document: 'problem' in document ? undefined : document.manifest.document, checks }, null, 2)}\n`,
+      `${jsonText({ form: jsonForm('verification'), file: basename(file), document: 'problem' in document ? undefined : document.manifest.document, checks })}\n`,
     );
   else io.stdout(verificationText(name, checks, io.columns ?? 100));
   return checks.some((c) => c.state === 'differs' || c.state === 'unchecked') ? exits.findings : exits.clean;
@@ -68,8 +69,15 @@ function documentAt(path: string): string {
     throw new UsageError(
       `found nothing at ${path}, expected a PDF that Gusset printed or the folder it was written to`,
     );
-  if (!statSync(path).isDirectory()) return path;
-  const found = readdirSync(path).filter((name) => name.endsWith('.pdf'));
+  const there = statSync(path);
+  if (!there.isDirectory() && !there.isFile())
+    throw new UsageError(
+      `found something at ${path} that is no plain file, expected a PDF or the folder it was written to`,
+    );
+  if (there.isFile()) return path;
+  const found = readdirSync(path, { withFileTypes: true })
+    .filter((entry) => entry.isFile() && /\.pdf$/i.test(entry.name))
+    .map(({ name }) => name);
   if (found.length !== 1)
     throw new UsageError(`found ${found.length} PDF files in ${path}, expected one; name the file`);
   return join(path, found[0]!);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { jsonText } from '../platform/json-text.js';
 import { format } from '../project/format.js';
 import { isLetter } from './git/issue-letter.js';
 
@@ -51,7 +52,7 @@ export type Manifest = z.output<typeof manifestSchema>;
 
 export { manifestName } from '../platform/own-output.js';
 
-export const manifestText = (manifest: Manifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
+export const manifestText = (manifest: Manifest): string => `${jsonText(manifest)}\n`;
 
 /** A manifest, or in words why it is none; `later` where that is because a later version wrote it. */
 export function readManifest(text: string): Manifest | { problem: string; later?: true } {

@@ -1,5 +1,5 @@
 /** Control and format characters, line separators and lone surrogates; not the two joiners that some scripts need. */
-const unsafe = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]|(?![\u200c\u200d])\p{Cf}/gu;
+export const unsafe = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}]|(?![\u200c\u200d])\p{Cf}/gu;
 
 /**
  * The text with control characters and characters that change the direction of writing or cannot be seen made visible

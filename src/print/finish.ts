@@ -72,12 +72,21 @@ function withId(parts: Buffer[]): Buffer[] {
   return parts;
 }
 
-const idAtTheEnd = /\/ID\s*\[\s*<[0-9A-F]{32}>\s*<([0-9A-F]{32})>\s*\](?![^]*\/ID\s*\[)/;
+const idAt = /^\/ID\s*\[\s*<[0-9A-F]{32}>\s*<([0-9A-F]{32})>\s*\]/;
+
+/** The second half of the last /ID of a file, if that is of the form in which it is written here. */
+function idAtTheEnd(file: Buffer): string | undefined {
+  for (let at = file.lastIndexOf('/ID'); at !== -1; at = at === 0 ? -1 : file.lastIndexOf('/ID', at - 1)) {
+    const text = file.toString('latin1', at, at + 120);
+    if (/^\/ID\s*\[/.test(text)) return idAt.exec(text)?.[1];
+  }
+  return undefined;
+}
 
 /** Whether the /ID still is the digest of the file's bytes: after a flipped byte it is not. False for a PDF from elsewhere. */
 export function hasOwnDigest(bytes: Uint8Array): boolean {
   const file = Buffer.from(bytes);
-  const [, id] = idAtTheEnd.exec(file.toString('latin1')) ?? [];
+  const id = idAtTheEnd(file);
   if (id === undefined) return false;
   file.write(noId, file.lastIndexOf(`<${id}>`) + 1, 'latin1');
   return digest(file) === id;

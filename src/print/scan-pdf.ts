@@ -11,6 +11,7 @@ import {
   PDFRawStream,
   PDFRef,
 } from '@cantoo/pdf-lib';
+import { mostOf, mostOfOne } from './unpacks.js';
 
 /**
  * A PDF taken apart in two ways: every object that is written anywhere in the file, and the table that a viewer follows to its
@@ -25,12 +26,6 @@ export interface Scan {
 
 /** Why a PDF cannot be looked into, in words that follow its name. */
 export class Unfit extends Error {}
-
-/** In bytes: so much one stream, and all together, may come to when they are unpacked. */
-const mostOfOne = 128 * 2 ** 20;
-const mostOfAll = 256 * 2 ** 20;
-/** A large file may hold many large pictures. */
-const mostTimesTheFile = 40;
 
 /**
  * @throws Unfit where the file is not whole, has a password, unpacks to too much, or where a viewer would follow its table to
@@ -98,7 +93,7 @@ type Unpack = (stream: PDFRawStream) => Uint8Array | undefined;
 
 /** Unpacks what is packed by deflate, within bounds; other ways of packing do not make much of little. */
 function unpacker(size: number): Unpack {
-  let left = Math.max(mostOfAll, mostTimesTheFile * size);
+  let left = mostOf(size);
   return (stream) => {
     const filters = filtersOf(stream);
     if (filters.filter((name) => name === 'FlateDecode' || name === 'LZWDecode').length > 1)

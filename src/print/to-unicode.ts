@@ -27,9 +27,15 @@ const unmapped = (code: number): string => `‹${code.toString(16)}›`;
 export const unicodeOf = (font: PDFDict): Map<number, string> =>
   mapOf(streamText(font.lookup(PDFName.of('ToUnicode'))));
 
+/** Codes have two bytes; a map of all of them in a file of ours is far shorter. */
+const mostCodes = 2 ** 16;
+const longest = 2 ** 18;
+
 /** `bfchar` gives one code its text, `bfrange` a run of codes either counted on from the first text or each its own. */
 function mapOf(cmap: string): Map<number, string> {
   const map = new Map<number, string>();
+  if (cmap.length > longest) throw new RangeError('a font says of more codes what they mean than there are');
+  let steps = 0;
   for (const [, block = ''] of cmap.matchAll(/beginbfchar([^]*?)endbfchar/g)) {
     for (const [, code = '', text = ''] of block.matchAll(/<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>/g))
       map.set(parseInt(code, 16), utf16(text));
@@ -39,9 +45,10 @@ function mapOf(cmap: string): Map<number, string> {
       /<([0-9A-Fa-f]+)>\s*<([0-9A-Fa-f]+)>\s*(?:<([0-9A-Fa-f]+)>|\[([^\]]*)\])/g,
     )) {
       const texts = [...list.matchAll(/<([0-9A-Fa-f]+)>/g)].map(([, one = '']) => utf16(one));
-      const start = parseInt(first, 16);
-      for (let code = start; code <= parseInt(last, 16); code += 1)
-        map.set(code, texts[code - start] ?? counted(text, code - start));
+      const [start, end] = [parseInt(first, 16), Math.min(parseInt(last, 16), mostCodes - 1)];
+      steps += Math.max(0, end - start);
+      if (steps > mostCodes) throw new RangeError('a font says more than once what its codes mean');
+      for (let code = start; code <= end; code += 1) map.set(code, texts[code - start] ?? counted(text, code - start));
     }
   }
   return map;

@@ -1,4 +1,4 @@
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, realpathSync, statSync } from 'node:fs';
 import { basename, join, relative, resolve } from 'node:path';
 import { z } from 'zod';
 import { didYouMean } from '../platform/near.js';
@@ -166,7 +166,8 @@ export function readBuild(
   if (problems.length > 0 || !buildFile || !buildData) return { obsolete, problems: inReadingOrder(problems) };
   return {
     build: {
-      name: basename(directory),
+      // Through a link it is the same build, with the same issues.
+      name: basename(realpathSync(directory)),
       directory,
       file: shown('build.md'),
       text: buildFile.text,

@@ -321,6 +321,17 @@ describe('what cannot be verified', { timeout: 60_000 }, () => {
       code: 2,
       err: expect.stringContaining('found 0 PDF files'),
     });
+    // What is no plain file is not read: it may have no end, or wait for somebody to write.
+    const pipe = join(keys, 'empty', 'a.pdf');
+    execFileSync('mkfifo', [pipe]);
+    mkdirSync(join(keys, 'empty', 'b.pdf'));
+    symlinkSync('/dev/zero', join(keys, 'empty', 'c.pdf'));
+    for (const [path, says] of [
+      [join(keys, 'empty'), 'found 0 PDF files'],
+      [pipe, 'no plain file'],
+      [join(keys, 'empty', 'c.pdf'), 'no plain file'],
+    ] as const)
+      expect(await gusset('verify', path, '--alone')).toMatchObject({ code: 2, err: expect.stringContaining(says) });
   });
 });
 

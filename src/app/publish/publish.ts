@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import { type Manifest, manifestName, manifestText } from '../../history/manifest.js';
 import { changed } from '../../platform/changed.js';
 import { fontFaces, fontFiles, fontsDirectory } from '../../platform/fonts.js';
+import { jsonText } from '../../platform/json-text.js';
 import { withLock } from '../../platform/lock.js';
 import { realFolder, refuseToReplace } from '../../platform/own-output.js';
 import { writeSelfContained } from '../../platform/self-contained.js';
@@ -66,7 +67,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
     const base = { build, rules, evaluation, as: options.as, identity, ...past, browser: browser.version };
     const fill = async (folder: string): Promise<Publication> => {
       const names = { html: `${options.as}.html`, pdf: `${options.as}.pdf` };
-      const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
+      const findings = `${jsonText(findingsJson(build, evaluation))}\n`;
       await writeFile(join(folder, 'findings.json'), findings);
 
       const drawn = await drawPapers(build, hashes, browser, say);

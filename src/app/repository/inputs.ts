@@ -34,7 +34,7 @@ export interface Against {
 
 /**
  * Every file that the build is made of, in the order of their paths, and those whose contents no commit holds. A note
- * that git calls unchanged has the contents of the commit: in the folder it may lie with other line ends.
+ * that git calls unchanged has the contents of the commit: in the folder it may lie with other line ends, and no more.
  */
 export async function readInputs(build: Build, against?: Against): Promise<{ inputs: Input[]; uncommitted: string[] }> {
   const held = against ? await committedFiles(against.repo, against.commit) : new Map<string, string>();
@@ -51,8 +51,14 @@ async function read(file: BuildFile, held: string | undefined, against: Against 
   if (!against || !isText || held === undefined || held === id) return described(file, lying, id, isText);
   const path = posix.join(against.repo.prefix, file.path);
   const committed = against.changed.has(path) ? undefined : await fileAt(against.repo, against.commit, path);
-  return committed ? described(file, committed, held, isText) : described(file, lying, id, isText);
+  return committed && sameLines(committed, lying)
+    ? described(file, committed, held, isText)
+    : described(file, lying, id, isText);
 }
+
+/** What a filter takes out of a note as git commits it (`ident`, one's own) is in no commit, though git calls the note unchanged. */
+const sameLines = (a: Buffer, b: Buffer): boolean => withoutReturns(a) === withoutReturns(b);
+const withoutReturns = (bytes: Buffer): string => bytes.toString('latin1').replaceAll('\r\n', '\n');
 
 async function described({ path, absolute }: BuildFile, content: Buffer, blob: string, keep: boolean): Promise<Input> {
   return {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import { type Manifest, manifestName, readManifest } from '../../history/manifest.js';
 import { wordsOf } from '../../platform/failure.js';
+import { packedOddly, unpacksToTooMuch } from '../../print/unpacks.js';
 
 /** A PDF that this program printed, taken apart. */
 export interface VerifiedDocument {
@@ -21,10 +22,14 @@ interface Unverifiable {
   later?: true;
 }
 
+const tooMuch = 'what it holds may unpack to more than a document can be: it was not printed by Gusset, or was altered';
+
 /** Opens a PDF, or says in words why it cannot be verified. Never throws for what the file holds. */
 export async function openDocument(bytes: Uint8Array): Promise<VerifiedDocument | Unverifiable> {
   try {
+    if (unpacksToTooMuch(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength))) return { problem: tooMuch };
     const pdf = await PDFDocument.load(bytes, { updateMetadata: false, parseSpeed: Infinity });
+    if (packedOddly(pdf)) return { problem: tooMuch };
     const files = pdf.getAttachments();
     const attached = new Map(files.map((file) => [file.name, file.data]));
     const twice = [...attached.keys()].filter((name) => files.filter((file) => file.name === name).length > 1);

@@ -9,6 +9,7 @@ import type { Manifest } from '../../history/manifest.js';
 import { withCache } from '../../platform/cache.js';
 import { MachineFailure } from '../../platform/failure.js';
 import { onInterrupt } from '../../platform/interrupt.js';
+import { jsonText } from '../../platform/json-text.js';
 import { tool } from '../../platform/tool.js';
 import { visible } from '../../platform/visible.js';
 import { jsonForm } from '../../project/format.js';
@@ -52,7 +53,7 @@ export async function checkAgain(
         const why = `the notes of the commit cannot be read (${visible(`${first?.file}: found ${first?.found}`)})`;
         return [unchecked('findings', why), unchecked('print', why)];
       }
-      const again = `${JSON.stringify(findingsJson(loaded.build, loaded.evaluation), null, 2)}\n`;
+      const again = `${jsonText(findingsJson(loaded.build, loaded.evaluation))}\n`;
       const findings = checkFindings(Buffer.from(attached.get('findings.json') ?? []).toString('utf8'), again);
       return [withInputs(findings, loaded, document), ...(await printAt(loaded))];
     },

@@ -3,6 +3,7 @@ import { typedName } from '../../calc/names.js';
 import type { Run } from '../../calc/run.js';
 import type { Sheet } from '../../calc/sheet.js';
 import { expanded, type Value } from '../../calc/value.js';
+import { jsonText } from '../../platform/json-text.js';
 import { jsonForm } from '../../project/format.js';
 import { toUnit } from '../../units/unit.js';
 
@@ -81,4 +82,4 @@ function valueJson(value: Value) {
 /** Twelve digits: more are the noise of binary fractions. */
 const plain = (x: number): number => Number(x.toPrecision(12));
 
-export const json = (of: unknown): string => `${JSON.stringify(of, null, 2)}\n`;
+export const json = (of: unknown): string => `${jsonText(of)}\n`;

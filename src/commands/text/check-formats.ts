@@ -2,6 +2,7 @@ import type { Log } from 'sarif';
 import { findingsJson } from '../../app/results/findings-json.js';
 import { sarif } from '../../app/results/sarif.js';
 import type { Evaluation, Rules } from '../../checks/engine/examine.js';
+import { jsonText } from '../../platform/json-text.js';
 import { tool } from '../../platform/tool.js';
 import { jsonForm } from '../../project/format.js';
 import type { Build } from '../../project/model.js';
@@ -37,7 +38,7 @@ function textPrinter(io: Io, all: boolean): Printer {
 function jsonPrinter(io: Io, several: boolean): Printer {
   let before = several ? '[\n' : '';
   const put = (value: unknown) => {
-    io.stdout(`${before}${JSON.stringify(value, null, 2)}`);
+    io.stdout(`${before}${jsonText(value)}`);
     before = ',\n';
   };
   return {
@@ -79,7 +80,7 @@ function sarifPrinter(io: Io): Printer {
     findings: (build, evaluation, rules) => runs.push(...sarif(build, evaluation, rules, { tool }).runs),
     end: () =>
       io.stdout(
-        `${JSON.stringify({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs } satisfies Log, null, 2)}\n`,
+        `${jsonText({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs } satisfies Log)}\n`,
       ),
   };
 }
