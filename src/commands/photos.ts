@@ -1,12 +1,14 @@
+import { statSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { findPhotos } from '../app/intake/find.js';
-import { type Proposal, propose } from '../app/intake/propose.js';
+import { type Proposal, propose, stageOf } from '../app/intake/propose.js';
 import { type Taken, takeIn, UnreadablePhoto } from '../app/intake/take-in.js';
 import { type Loaded, load } from '../app/load.js';
 import { unknownIn } from '../checks/engine/proof-names.js';
 import { UsageError } from '../platform/usage.js';
 import { visible } from '../platform/visible.js';
+import { stageNames } from '../project/common.js';
 import { readName } from '../project/proves.js';
 import { showProblem } from '../project/show-problem.js';
 import { formOf, parse } from './terminal/form.js';
@@ -48,6 +50,10 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const { build, rules, evaluation } = loaded;
   if (values.note !== undefined && !build.notes.some((n) => n.name === values.note))
     throw new UsageError(`found --note ${values.note}, expected one of ${build.notes.map((n) => n.name).join(', ')}`);
+  if (values.stage !== undefined && !stageOf(values.stage))
+    throw new UsageError(`found --stage ${visible(values.stage, '')}, expected one of ${stageNames.join(', ')}`);
+  if (statSync(from, { throwIfNoEntry: false })?.isDirectory() !== true)
+    throw new UsageError(`found no folder ${visible(from, '')}, expected the folder that the photos lie in`);
   const stated = values.proves === undefined ? undefined : provesOf(values.proves, values.note, loaded);
   const progress = progressLine(io);
   const found = await findPhotos(resolve(from), build, progress.say);

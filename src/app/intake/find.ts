@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Dirent } from 'node:fs';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { readExif } from '../../print/exif.js';
@@ -33,6 +34,13 @@ export async function findPhotos(
   const photos: FoundPhoto[] = [];
   const refused: Refused[] = [];
   let known = 0;
+  for (const entry of await entriesOf(folder))
+    if (!entry.isFile() && !entry.isDirectory() && (entry.isSymbolicLink() || isPicture(entry.name)))
+      refused.push({
+        file: pathOf(entry),
+        reason: entry.isSymbolicLink() ? 'a link, which is not followed' : 'no plain file',
+        hint: 'name the folder that holds the photos themselves',
+      });
   const all = await files(folder);
   for (const [i, file] of all.entries()) {
     say(`looking at photo ${i + 1} of ${all.length}`);
@@ -61,12 +69,15 @@ export async function findPhotos(
 }
 
 async function files(folder: string): Promise<string[]> {
-  const entries = await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => []);
-  return entries
-    .filter((e) => e.isFile() && !e.name.startsWith('.'))
-    .map((e) => join(e.parentPath, e.name))
-    .sort();
+  return (await entriesOf(folder)).filter((e) => e.isFile()).map(pathOf);
 }
+
+async function entriesOf(folder: string): Promise<Dirent[]> {
+  const entries = await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => []);
+  return entries.filter((e) => !e.name.startsWith('.')).sort((a, b) => (pathOf(a) < pathOf(b) ? -1 : 1));
+}
+
+const pathOf = (entry: Dirent): string => join(entry.parentPath, entry.name);
 
 /** Hash of the original that a photo of the build was taken in from: kept in its own metadata, since the copy has other bytes. */
 async function sourceHash(file: string): Promise<string | undefined> {

@@ -46,7 +46,8 @@ export function propose(
     .map(({ apart: _, ...offer }) => offer);
 }
 
-function stageOf(text: string | undefined): Stage | undefined {
+/** The stage of that name, or the one that is nearest to it. */
+export function stageOf(text: string | undefined): Stage | undefined {
   if (text === undefined) return undefined;
   const found = stageNames.find((s) => s === text) ?? near(text, stageNames)[0];
   return found as Stage | undefined;

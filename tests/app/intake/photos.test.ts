@@ -1,5 +1,5 @@
-import { execFile } from 'node:child_process';
-import fs, { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFile, execFileSync } from 'node:child_process';
+import fs, { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -200,4 +200,26 @@ it('loses none where two runs take the same names at once', { timeout: 120_000 }
     (name) => /gusset-original:(\w{64})/.exec(readFileSync(join(build, 'photos', name), 'latin1'))?.[1],
   );
   expect(new Set(originals).size).toBe(24);
+});
+
+it('says what it does not look at: a folder that is not there, a stage that is none, links and what is no plain file', async () => {
+  const { build, phone } = await setUp();
+  expect(await gusset('photos', build, join(phone, 'nowhere'))).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('found no folder'),
+  });
+  for (const stage of ['../../x', 'somewhen'])
+    expect(await gusset('photos', build, phone, '--stage', stage)).toMatchObject({ code: 2 });
+  const elsewhere = folderWith({});
+  symlinkSync(join(phone, 'DCIM'), join(elsewhere, 'a folder'));
+  symlinkSync(join(phone, 'DCIM', 'IMG_1.JPG'), join(elsewhere, 'one.jpg'));
+  execFileSync('mkfifo', [join(elsewhere, 'pipe.jpg')]);
+  const { code, err } = await gusset('photos', build, elsewhere);
+  expect(code).toBe(2);
+  expect(err.split('\n').filter(Boolean)).toEqual([
+    expect.stringMatching(/a folder: a link, which is not followed; /),
+    expect.stringMatching(/one\.jpg: a link, which is not followed; /),
+    expect.stringMatching(/pipe\.jpg: no plain file; /),
+  ]);
+  expect(existsSync(join(build, 'photos'))).toBe(false);
 });
