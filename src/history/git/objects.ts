@@ -5,7 +5,7 @@ export const objectTypes = ['blob', 'tree', 'commit', 'tag'] as const;
 export type ObjectType = (typeof objectTypes)[number];
 
 /** The id that git gives to an object of this type and these bytes; `like` is an id of the repository, SHA-1 or SHA-256. */
-export function idOf(type: ObjectType, data: Uint8Array, like: string): string {
+function idOf(type: ObjectType, data: Uint8Array, like: string): string {
   return createHash(like.length === 40 ? 'sha1' : 'sha256')
     .update(`${type} ${data.length}\0`)
     .update(data)
