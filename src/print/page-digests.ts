@@ -41,7 +41,7 @@ function digester(context: PDFContext): (object: PDFObject | undefined) => strin
       return found;
     }
     if (object instanceof PDFArray) return `[${object.asArray().map(digest).join(' ')}]`;
-    if (object instanceof PDFRawStream) return `${dictionary(object.dict)} ${sha256(content(object))}`;
+    if (object instanceof PDFRawStream) return `${dictionary(object.dict)} ${content(object)}`;
     if (object instanceof PDFDict) return dictionary(object);
     return object.toString();
   };
@@ -53,12 +53,13 @@ function digester(context: PDFContext): (object: PDFObject | undefined) => strin
   return digest;
 }
 
-/** Unpacked, so that packing it otherwise makes no difference; a photo stays as it is. */
-function content(stream: PDFRawStream): Uint8Array {
+/** Unpacked, so that packing it otherwise makes no difference; a photo stays as it is, and what else it is said to be counts. */
+function content(stream: PDFRawStream): string {
   try {
-    return streamBytes(stream);
+    return sha256(streamBytes(stream));
   } catch {
-    return stream.getContents();
+    const filter = String(stream.dict.get(PDFName.of('Filter')));
+    return sha256(stream.getContents()) + (filter === '/DCTDecode' ? '' : filter);
   }
 }
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { combine, type Spread, weighted } from '../../src/calc/propagate.js';
+import { assumedOf, combine, propagate, type Spread, weighted } from '../../src/calc/propagate.js';
 import { run } from '../../src/calc/run.js';
 import { OutOfRange, type Sheet, sheet } from '../../src/calc/sheet.js';
 import { expanded, type Value } from '../../src/calc/value.js';
@@ -182,5 +182,138 @@ describe('a result that is not straight', () => {
     const twice = combine([even], (x) => 2 * x);
     expect(twice.interval).toBeUndefined();
     expect(expanded(twice)).toBeCloseTo(4, 3);
+  });
+});
+
+describe('results on the way', () => {
+  const of = (isStep: (name: string) => boolean) =>
+    propagate((z) => ({ step: z[0]! ** 2, y: 3 * z[0]! }), ['x'], isStep);
+
+  it('are not worth the trials: they keep a width that is not zero at a least value', () => {
+    const { step, y } = of((name) => name === 'step');
+    expect(step).toEqual({ si: 0, parts: expect.any(Map), method: 'linear' });
+    // One standard uncertainty moves the square by 1 both ways: twice that, as of a straight line so steep.
+    expect(step!.parts.get('x')).toBeCloseTo(2, 12);
+    expect(y).toMatchObject({ method: 'linear', parts: new Map([['x', 6]]) });
+  });
+
+  it('are propagated with what is compared', () => {
+    const { step, y } = of(() => false);
+    expect(step!.method).toBe('monte-carlo');
+    expect(y!.method).toBe('linear');
+    expect(propagate((z) => ({ step: z[0]! ** 2 }), ['x'])['step']!.method).toBe('monte-carlo');
+  });
+
+  it('that bend keep their sign', () => {
+    const bent = (sign: number) =>
+      propagate(
+        (z) => ({ y: sign * Math.exp(z[0]!) }),
+        ['x'],
+        () => true,
+      )['y']!.parts.get('x')!;
+    // √2 · √((e − 1)² + (1 − 1/e)²)
+    expect(bent(1)).toBeCloseTo(Math.SQRT2 * Math.hypot(Math.E - 1, 1 - 1 / Math.E), 12);
+    expect(bent(-1)).toBeCloseTo(-bent(1), 12);
+  });
+
+  it('are linear while they are nearly straight', () => {
+    const method = (bend: number) =>
+      propagate((z) => ({ y: z[0]! + bend * z[0]! ** 2 }), ['x'], undefined)['y']!.method;
+    expect(method(0.02)).toBe('linear');
+    expect(method(0.3)).toBe('monte-carlo');
+  });
+
+  it('without a source are exact', () => {
+    expect(propagate(() => ({ y: 5 }), [])).toEqual({ y: { si: 5, parts: new Map(), method: 'linear' } });
+  });
+});
+
+describe('what moves a simulated result', () => {
+  const simulated = (fn: (z: ArrayLike<number>) => number, sources: string[]) =>
+    propagate((z) => ({ y: fn(z) }), sources)['y']!;
+
+  it('keeps its proportions and adds up to the half width', () => {
+    const { parts, method, interval } = simulated((z) => z[0]! ** 2 + (2 * z[1]!) ** 2, ['a', 'b']);
+    expect(method).toBe('monte-carlo');
+    expect(parts.get('b')! / parts.get('a')!).toBeCloseTo(4, 9);
+    expect(expanded({ parts })).toBeGreaterThan(interval!.high / 2);
+    expect(expanded({ parts })).toBeLessThan(interval!.high);
+  });
+
+  it('is shared alike where no source alone moves it', () => {
+    const { parts } = simulated((z) => z[0]! * z[1]!, ['a', 'b']);
+    expect([...parts.keys()]).toEqual(['a', 'b']);
+    expect(parts.get('a')).toBe(parts.get('b'));
+    // The product of two standard normal numbers lies within ±2.28 with 95.45 % (integrated by us).
+    expect(expanded({ parts })).toBeGreaterThan(2.15);
+    expect(expanded({ parts })).toBeLessThan(2.42);
+  });
+
+  it('is nothing where all trials give the same', () => {
+    const { parts, interval } = simulated(
+      (z) => {
+        if (z[0] === 1) throw new OutOfRange('just there');
+        return 5;
+      },
+      ['a'],
+    );
+    expect(parts).toEqual(new Map());
+    expect(interval).toEqual({ low: 5, high: 5 });
+  });
+
+  it('gives no number where too many trials give none, and says why', () => {
+    const root = (z: ArrayLike<number>) => {
+      if (z[0]! < -1) throw new OutOfRange('a root of less than nothing');
+      return Math.sqrt(1 + z[0]!);
+    };
+    expect(() => simulated(root, ['a'])).toThrow('within their uncertainty, a root of less than nothing');
+    expect(() => combine([value(1, 2, 'x')], (x) => Math.sqrt(x))).toThrow(
+      'within their uncertainty, the inputs give no finite number',
+    );
+  });
+
+  it('gives no number where the calculation as it stands gives none', () => {
+    expect(() => combine([value(0, 0, 'x')], (x) => 1 / x)).toThrow('the inputs give no finite number');
+    expect(() => combine([], () => NaN)).toThrow(OutOfRange);
+  });
+});
+
+describe('a sum with known weights', () => {
+  it('of nothing is nothing', () => expect(weighted()).toEqual({ si: 0, parts: new Map(), interval: undefined }));
+
+  it('has an interval where one of its terms has', () => {
+    const skew: Value = { ...value(10, 6, 'x'), interval: { low: 8, high: 18 } };
+    const [one] = [weighted([1, skew], [2, value(1, 0, 'y')])];
+    expect(one.interval!.low).toBeCloseTo(10, 12);
+    expect(one.interval!.high).toBeCloseTo(20, 12);
+    // Turned round, its high end leads down.
+    const turned = weighted([1, value(0, 1.5, 'y')], [-1, skew]).interval!;
+    expect(turned.low).toBeCloseTo(-10 - Math.hypot(8, 1.5), 12);
+    expect(turned.high).toBeCloseTo(-10 + Math.hypot(2, 1.5), 12);
+    expect(weighted([1, value(1, 1, 'x')], [1, value(1, 1, 'y')]).interval).toBeUndefined();
+  });
+
+  it('adds what rests on one source whichever way it moves', () => {
+    const skew: Value = { ...value(10, -6, 'x'), interval: { low: 8, high: 18 } };
+    const { interval } = weighted([1, skew], [1, value(0, 1, 'x')]);
+    expect(interval!.low).toBeCloseTo(10 - 3, 12);
+    expect(interval!.high).toBeCloseTo(10 + 9, 12);
+  });
+});
+
+describe('what nobody stated', () => {
+  it('counts only where the result rests on it', () => {
+    const of = (...names: string[]) => ({ assumed: new Set(names) });
+    expect([
+      ...assumedOf(
+        [of('a', 'b'), of('b', 'c')],
+        new Map([
+          ['b', 1],
+          ['c', 1],
+          ['d', 1],
+        ]),
+      ),
+    ]).toEqual(['b', 'c']);
+    expect(assumedOf([], new Map([['b', 1]])).size).toBe(0);
   });
 });

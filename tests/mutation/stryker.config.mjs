@@ -1,8 +1,9 @@
-/** What closes a finding, passes a value or vouches for a document. `npm run mutate`; the table is in DEVELOPERS.md. */
+/** What closes a finding, passes a value or vouches for a document. `npm run mutate`; the table is in DEVELOPERS.md, its floors beside this. */
 export default {
   mutate: [
-    'src/checks/engine/{agreement,alternatives,answers,certifier,concessions,evidence,finding,held-against,order,releases,told,trails,values,verdict}.ts',
+    'src/checks/engine/{agreement,alternatives,answers,certifier,concessions,evidence,finding,held-against,hold-points,judgements,order,proofs,releases,stages,told,trails,values,verdict}.ts',
     'src/checks/codes/limits.ts',
+    'src/calc/propagate.ts',
     'src/app/verify/{alone,beside,findings}.ts',
     'src/print/page-digests.ts',
   ],

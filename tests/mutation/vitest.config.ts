@@ -1,14 +1,17 @@
 import { defineConfig } from 'vitest/config';
 
-/** The tests that a mutation run repeats for every mutant: of units alone, with no process, no browser and no `chdir`. */
+/**
+ * The tests that a mutation run repeats for every mutant: of units alone, with no process, no browser, no `chdir`, and
+ * without all kinds of note, which take longer to load than most tests run.
+ */
 export default defineConfig({
   test: {
     include: [
-      'tests/checks/engine/{agreement,alternatives,concessions,evidence,facts-decide,finding,order,pairs,releases,trails,values,vehicle-facts,verdict}.test.ts',
-      'tests/checks/codes/{limits,expression}.test.ts',
-      'tests/checks/kinds/inspection.test.ts',
-      'tests/calc/{linear,propagation,propagate}.test.ts',
-      'tests/app/verify/{alone,beside,findings,page-digests}.test.ts',
+      'tests/checks/engine/{agree,answer-facts,answer-item,certifier,concessions,evidence,finding,held,held-against,judged,naming,order,releases,told,trails,values,verdict,with-each}.test.ts',
+      'tests/checks/codes/limits.test.ts',
+      'tests/calc/propagate.test.ts',
+      'tests/app/verify/{alone,beside,findings}.test.ts',
+      'tests/print/page-digests.test.ts',
     ],
     setupFiles: ['tests/one-seed.ts'],
     testTimeout: 20_000,

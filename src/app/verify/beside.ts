@@ -45,7 +45,7 @@ function difference(beside: unknown, inside: unknown): string {
   if (Array.isArray(beside) && Array.isArray(inside)) {
     const at = beside.findIndex((entry, i) => JSON.stringify(entry) !== JSON.stringify(inside[i]));
     const entry = at === -1 ? inside[beside.length] : beside[at];
-    return ` (${typeof entry === 'object' && entry !== null && 'path' in entry ? String(entry.path) : `entry ${at + 1}`})`;
+    return ` (${typeof entry === 'object' && 'path' in entry ? String(entry.path) : `entry ${at + 1}`})`;
   }
   return ` (“${String(beside)}” and “${String(inside)}”)`;
 }

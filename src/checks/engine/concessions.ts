@@ -51,18 +51,19 @@ function whatIsLacking(
       ? 'name the certifying engineer in build.md (`certifier:`): only their word counts'
       : `found the word of ${by}, expected that of the certifying engineer (${known.join(', ')}): nobody else can accept it`;
   }
-  const begun = beginningOf(note);
-  if (begun !== undefined && on < begun)
+  const begun = beginningOf(note) ?? on;
+  if (on < begun)
     return `the word is of ${on}, before the work began on ${begun}: ask again, or correct the date that is wrong`;
-  if (today !== undefined && on > today) return `the word is of ${on}, which is still to come: correct the date`;
+  if (on > (today ?? on)) return `the word is of ${on}, which is still to come: correct the date`;
   return undefined;
 }
 
 /** The first day of the work itself. */
 function beginningOf({ data }: Note): string | undefined {
   const work = stageNames.filter((s) => s !== 'as-received').flatMap((s) => data.stages?.[s] ?? []);
-  return [data.started, ...work].filter((d) => d !== undefined).sort()[0];
+  return [data.started, ...work].sort()[0];
 }
+
 /** A hold point may be named as one whatever item of the code it serves. */
 const isOf = (item: string, finding: Finding): boolean =>
   item === finding.item || (item === 'hold-point' && finding.point !== undefined);

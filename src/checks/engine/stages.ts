@@ -39,5 +39,5 @@ export function datedStages(note: Note): { stage: Stage; on: string }[] {
 export function coveredOn(stage: Stage, note: Note): { stage: Stage; on: string } | undefined {
   const dated = datedStages(note);
   const later = dated.filter((d) => d.stage !== 'tested' && follows(d.stage, stage));
-  return dated.find((d) => d.stage === stage) ?? later.sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))[0];
+  return dated.find((d) => d.stage === stage) ?? later.sort((a, b) => a.on.localeCompare(b.on))[0];
 }

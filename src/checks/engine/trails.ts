@@ -20,7 +20,7 @@ function step(findings: readonly Finding[], codes: Links): Finding[] {
   const of = new Map<string, Finding[]>();
   for (const f of findings) of.set(f.item, [...(of.get(f.item) ?? []), f]);
   return findings.map((finding) => {
-    if (finding.form !== 'answer' || finding.waits !== followed || finding.stop) return finding;
+    if (finding.waits !== followed || finding.stop) return finding;
     const links = codes.leadsTo(finding.item);
     if (links.length === 0) return finding;
     const open = links

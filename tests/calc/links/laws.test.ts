@@ -32,6 +32,19 @@ describe('buckling', () => {
     );
   });
 
+  // Johnson's parabola as far as it touches Euler's curve, at half the yield load (memory): with x the square of slenderness
+  // against the transition it is 1 − x/2 of the yield load up to there, and 1/(2 x) beyond, where Euler's is never the less.
+  it.each([0.1, 0.5, 0.9, 0.95, 0.99, 1.01, 1.1, 2, 5])(
+    'at %d of the transition has the load of its own curve',
+    (of) => {
+      const { area, inertia } = round(20);
+      const { transition, gyration } = load(20, 100);
+      const at = buckling(area, inertia, of * transition * gyration, 1, 207_000, 350);
+      expect(at.critical / (area * 350)).toBeCloseTo(of < 1 ? 1 - of ** 2 / 2 : 1 / (2 * of ** 2), 9);
+      expect(at.critical).toBeLessThanOrEqual(at.euler);
+    },
+  );
+
   it('falls with length, grows with diameter, and never passes the yield load or the Euler load', () => {
     fc.assert(
       fc.property(whole(10, 50), whole(100, 2000), (d, l) => {

@@ -1,9 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { exactly, type Value } from '../../../src/calc/value.js';
-import type { FactClaim } from '../../../src/checks/engine/agreement.js';
-import { withEach } from '../../../src/checks/engine/alternatives.js';
-import type { Finding, Outcome } from '../../../src/checks/engine/finding.js';
-import type { FactName } from '../../../src/project/facts.js';
 import { examineNote } from '../kinds/bench.js';
 
 /** Two statements that do not agree: what rests on them is evaluated with each. Figures are made up. */
@@ -79,75 +74,5 @@ describe('facts of the vehicle as modified', () => {
       notes: { '020-wheels.md': tyre('205/65R15 94H') },
     });
     expect(all('agreement')).toEqual([]);
-  });
-});
-
-describe('how many combinations are tried', () => {
-  const claim = (name: FactName, si: number): FactClaim => ({
-    name,
-    value: exactly(si, '1'),
-    place: { file: 'build.md', line: 1, column: 1, path: '' },
-  });
-  const finding = (id: string, outcome: Outcome): Finding => ({
-    id,
-    note: '010',
-    subject: '',
-    item: id,
-    title: id,
-    of: 'requirement',
-    outcome,
-    form: 'limit',
-    basis: 'published',
-    says: '',
-    marks: [],
-    place: { file: 'n', line: 1, column: 1, path: '' },
-  });
-  const names = ['wheelbase', 'gvm', 'seats', 'top_speed', 'first_gear'] as const;
-  const disputed = (facts: number, values: number) =>
-    new Map(names.slice(0, facts).map((name) => [name, Array.from({ length: values }, (_, i) => claim(name, i))]));
-  it.each([
-    [0, 0, 0],
-    [1, 2, 2],
-    [1, 4, 4],
-    [1, 5, 2],
-    [2, 2, 4],
-    [2, 3, 4],
-    [3, 2, 2],
-    [5, 9, 2],
-    [5, 2, 2],
-  ])('%d facts of %d values: %d', (facts, values, expected) => {
-    const seen: ReadonlyMap<FactName, Value>[] = [];
-    withEach(disputed(facts, values), [], (supposed) => {
-      seen.push(supposed);
-      return [];
-    });
-    expect(seen).toHaveLength(expected);
-    if (expected > 0) {
-      const tried = seen.map((s) => s.get('wheelbase')!.si);
-      expect([Math.min(...tried), Math.max(...tried)]).toEqual([0, values - 1]);
-    }
-  });
-  it('a finding is listed under the fact that it depends on, and under no other', () => {
-    const { findings, affected } = withEach(
-      disputed(2, 2),
-      [finding('a', 'conforms'), finding('b', 'conforms')],
-      (s) => [finding('a', s.get('wheelbase')!.si > 0 ? 'conforms' : 'does-not-conform'), finding('b', 'conforms')],
-    );
-    expect(affected('wheelbase')).toEqual(['a']);
-    expect(affected('gvm')).toEqual([]);
-    expect(findings.map((f) => f.outcome)).toEqual(['inconclusive', 'conforms']);
-  });
-  it('what one value does not raise at all differs from what it says with the other', () => {
-    const { findings } = withEach(disputed(1, 2), [finding('a', 'conforms')], (s) =>
-      s.get('wheelbase')!.si > 0 ? [finding('a', 'conforms')] : [],
-    );
-    expect(findings.map((f) => f.outcome)).toEqual(['inconclusive']);
-  });
-  it('a class that knows no inconclusive takes the less favourable', () => {
-    const answer = (outcome: Outcome): Finding => ({ ...finding('a', outcome), of: 'answer' });
-    const { findings } = withEach(disputed(1, 2), [answer('answered')], (s) => [
-      answer(s.get('wheelbase')!.si > 0 ? 'answered' : 'requirement-not-met'),
-    ]);
-    expect(findings.map((f) => f.outcome)).toEqual(['requirement-not-met']);
   });
 });

@@ -117,6 +117,25 @@ describe('a concession', () => {
     expect(open(accepted, { note: '020-other' })).toBe(true);
   });
 
+  it('that is asked needs no name and no day', () => {
+    const asked: Entry = { ...accepted, word: 'asked', by: undefined, on: undefined };
+    expect(conceded([asked])).toMatchObject({ concession: { word: 'asked' }, todo: 'change the part' });
+  });
+
+  it('may name a hold point as one, and then is for hold points only', () => {
+    const open = (item: string, over: Partial<Finding>) =>
+      isOpen(
+        concede(
+          finding({ of: 'proof', outcome: 'not-shown', subject: 'floor', ...over }),
+          build([{ ...accepted, item }]),
+        ),
+      );
+    expect(open('hold-point', { item: 'body.welds-shown', point: 'tacked' })).toBe(false);
+    expect(open('hold-point', { item: 'body.welds-shown' })).toBe(true);
+    expect(open('hold-point', { item: 'hold-point' })).toBe(false);
+    expect(open('body.load', { item: 'body.welds-shown', point: 'tacked' })).toBe(true);
+  });
+
   it.each([
     'conforms',
     'within-usual-practice',

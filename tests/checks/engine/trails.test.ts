@@ -47,6 +47,19 @@ describe('an answer that leads to other items', () => {
     ]);
     expect(open(finding('engine', 'answered'))).toEqual(['engine']);
   });
+  it('stays open while one of several findings of the next item is open', () => {
+    const two = [
+      finding('body', 'answered'),
+      { ...end('conforms'), subject: 'left' },
+      { ...end('not-measured'), subject: 'right' },
+    ];
+    expect(open(...two)).toEqual(['body', 'twist']);
+    expect(open(...two.toReversed())).toEqual(['twist', 'body']);
+  });
+  it('stays open where it waits for something else, or leads nowhere', () => {
+    expect(open(finding('body', 'answered', { waits: 'for the certifier' }), end('conforms'))).toEqual(['body']);
+    expect(open(finding('nowhere', 'answered'), end('conforms'))).toEqual(['nowhere']);
+  });
   it('stays open where it stops the note, and where two lead to each other', () => {
     expect(open(finding('body', 'answered', { stop: true }), end('conforms'))).toEqual(['body']);
     expect(open(finding('ring', 'answered'), finding('other', 'answered'))).toEqual(['ring', 'other']);

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { combine, weighted } from '../../../src/calc/propagate.js';
 import type { Value } from '../../../src/calc/value.js';
 import { boundOf, exactBound, type Limit, type Rule } from '../../../src/checks/codes/limit.js';
-import { decide, marksOf } from '../../../src/checks/engine/verdict.js';
+import { decide, marksOf, outcomeWith } from '../../../src/checks/engine/verdict.js';
 
 const value = (si: number, u = 0, source = 'x'): Value => ({
   si,
@@ -307,5 +307,84 @@ describe('marksOf', () => {
     expect(marksOf({ basis: 'published' })).toContain('currency not known');
     expect(marksOf({ basis: 'quoted' })).toEqual(['confirm against your copy']);
     expect(marksOf({ basis: 'practice' })).toContain('common practice');
+  });
+
+  it('of every basis says what is not confirmed', () => {
+    expect(marksOf({ basis: 'memory' })).toEqual(['recalled, not confirmed']);
+    expect(marksOf({ basis: 'practice' })).toEqual(['common practice', 'confirm against your copy']);
+    expect(marksOf({ basis: 'published', status: 'superseded' })).toEqual([
+      'superseded text',
+      'confirm against your copy',
+    ]);
+    expect(marksOf({ basis: 'published', status: 'not-known' })).toEqual([
+      'currency not known',
+      'confirm against your copy',
+    ]);
+    expect(marksOf({ basis: 'own-copy', status: 'superseded' })).toEqual([]);
+    expect(marksOf({ basis: 'maker', status: 'not-known' })).toEqual([]);
+    for (const basis of ['own-copy', 'practice', 'memory'] as const)
+      expect(marksOf({ basis, agreedWith: 'R. Ansell' })).toEqual(['agreed with the certifier']);
+  });
+});
+
+describe('a limit', () => {
+  it('without a bound is a mistake', () =>
+    expect(() => decide(value(1), limit({}))).toThrow('a limit without a bound'));
+
+  it.each([
+    ['memory', 'in-force', 1, 'unconfirmed'],
+    ['memory', 'in-force', 3, 'unconfirmed'],
+    ['memory', 'in-force', 2, 'unconfirmed'],
+    ['published', 'superseded', 1, 'unconfirmed'],
+    ['published', 'superseded', 2, 'unclear'],
+    ['published', 'superseded', 3, 'against'],
+    ['published', 'not-known', 1, 'met'],
+    ['published', 'in-force', 1, 'met'],
+    ['own-copy', 'superseded', 1, 'met'],
+    ['quoted', 'superseded', 1, 'met'],
+  ] as const)('of basis %s and status %s, with %d ± 0.5 against 2: %s', (basis, status, x, result) => {
+    expect(decide(value(x, 0.5), limit({ ...most(2), basis, status })).result).toBe(result);
+  });
+
+  it('that was calculated from a figure that nobody confirmed names nothing that would conform', () => {
+    expect(decide(value(2, 0.5), limit({ ...most(2), basis: 'memory' }))).not.toHaveProperty('conformsOnlyIf');
+  });
+});
+
+describe('the margin', () => {
+  it('is that to the nearer bound, with its own uncertainty', () => {
+    const bounds = { min: boundOf(value(0, 3, 'low')), max: boundOf(value(10, 4, 'high')) };
+    expect(decide(value(7, 0), limit(bounds))).toMatchObject({ margin: 3, expanded: 4, rule: 'guarded' });
+    expect(decide(value(3, 0), limit(bounds))).toMatchObject({ margin: 3, expanded: 3 });
+    expect(decide(value(5, 0), limit(bounds))).toMatchObject({ margin: 5, expanded: 3 });
+    expect(decide(value(12, 0), limit(bounds)).margin).toBe(-2);
+  });
+  it('is printed with its uncertainty by the rule as-read, and has none by the rule exact', () => {
+    expect(decide(value(9, 2), limit({ ...most(10), rule: 'as-read' }))).toMatchObject({
+      result: 'met',
+      margin: 1,
+      expanded: 2,
+      rule: 'as-read',
+    });
+    expect(decide(value(9, 2), limit({ ...most(10), rule: 'exact' }))).toMatchObject({
+      result: 'met',
+      margin: 1,
+      expanded: 0,
+      rule: 'exact',
+    });
+    expect(decide(value(10.5, 2), limit({ ...most(10), recommended: true }))).toMatchObject({
+      result: 'against',
+      rule: 'as-read',
+    });
+  });
+});
+
+describe('a value with a limit that may hold', () => {
+  it('comes out as it would with it', () => {
+    expect(outcomeWith({ is: 'limit', limit: limit(most(2)) }, value(1))).toBe('met');
+    expect(outcomeWith({ is: 'limit', limit: limit(most(2)) }, value(3))).toBe('against');
+    expect(outcomeWith({ is: 'not-applicable', reason: 'other' }, value(1))).toBe('out');
+    expect(outcomeWith({ is: 'figure', figure: 'mass' }, value(1))).toBe('unconfirmed');
+    expect(outcomeWith({ is: 'unstated', names: ['mass'] }, value(1))).toBe('unconfirmed');
   });
 });
