@@ -43,9 +43,30 @@ export function witnessesOf(kind: string): Witnesses {
 /** What every block of a note may carry beside its values: who, when, and the name of an item of a list. */
 const ofAnyBlock = new Set(['id', 'on', 'by']);
 
-/** The fields of a kind that are asked to decide. */
-export const fieldsOf = (kind: Kind): Leaf[] =>
-  leaves(fieldTree(kind.shape)).filter(({ field }) => !ofAnyBlock.has(field.key));
+/** A field that stands for several states, axles or sides is one field. */
+const oneOf = (path: readonly string[]): string =>
+  path
+    .map((key, i) =>
+      i < path.length - 1 && /^(was|planned|now)$/.test(key)
+        ? '*'
+        : key
+            .replace(/^(front|rear)(?=$|-)/, '*')
+            .replace(/^(upper|lower)(?=$|-)/, '*')
+            .replace(/(^|-)(left|right)$/, '$1*'),
+    )
+    .join('.');
+
+/** The fields of a kind, each once, with all paths at which it stands. */
+export function fieldsOf(kind: Kind): { leaf: Leaf; names: string[] }[] {
+  const found = new Map<string, { leaf: Leaf; names: string[] }>();
+  for (const leaf of leaves(fieldTree(kind.shape))) {
+    if (ofAnyBlock.has(leaf.field.key)) continue;
+    const one = found.get(oneOf(leaf.path));
+    if (one) one.names.push(nameOf(leaf));
+    else found.set(oneOf(leaf.path), { leaf, names: [nameOf(leaf)] });
+  }
+  return [...found.values()];
+}
 
 export const nameOf = ({ path }: Leaf): string => path.join('.');
 
