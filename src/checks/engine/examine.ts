@@ -74,11 +74,11 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   const gather = (supposed: Supposed, recalling: Recall) =>
     gatherFindings(build, { ...rules, items }, known, raised, supposed, takenAt, recalling);
   const first = gather(new Map(), recall);
-  const disputed = disagreeing([...stated.map((s) => claimOf(s, build)), ...first.claims]);
+  const disputed = disagreeing([...stated.map((s) => claimOf(s, build)), ...first.claims], build);
   const { findings, affected } = withEach(disputed, first.findings, (supposed) => gather(supposed, afresh).findings);
   findings.push(...build.notes.flatMap(stageOrder));
   findings.push(...releases(build, rules.kinds));
-  findings.push(...agreement(disputed, affected));
+  findings.push(...agreement(disputed, affected, build));
   findings.push(...checkQueries(build, new Set(items.keys()), findings));
   const settled = followTrails(
     findings.map((f) => concede(f, build, rules.today)),

@@ -15,7 +15,7 @@ import { showQuantity } from '../../units/show.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
-import { type About, agree, disagreement, type FactClaim } from './agreement.js';
+import { type About, agreeIn, disagreement, type FactClaim } from './agreement.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
@@ -224,7 +224,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...told,
       }),
     agree: (subject, about, first, second) => {
-      if (isMissing(first) || isMissing(second) || agree(first, second, about.method?.expanded)) return;
+      if (isMissing(first) || isMissing(second) || agreeIn(build, first, second, about.method?.expanded)) return;
       const claim = (value: Value) => ({ value, note: note.name, place: placeOfValue(value, note, done.runs) });
       done.findings.push(disagreement(subject, about, claim(first), claim(second)));
     },

@@ -84,13 +84,15 @@ export function settledByTest(
     };
   }
   const front = valid.find((t) => t.locked !== 'rear' && t.rate.low >= required);
-  if (!front) return compared === 'met' ? doubtOf(tests, required) : undefined;
+  const doubt = compared === 'against' ? undefined : doubtOf(tests, required);
+  if (!front) return compared === 'met' ? doubt : undefined;
   if (compared === 'against')
     return {
       result: 'against',
       says: `the lock-order test saw the front lock first, ${front.says}: test and calculation disagree`,
       todo: 'find out which is wrong, the fields of the brakes or the test',
     };
+  if (doubt) return doubt;
   if (compared === 'met') return undefined;
   const atKnee = valid.find((t) => t.locked === 'front' && knee !== undefined && near(t.rate, knee));
   if (knee !== undefined && knee < required && !atKnee) return undefined;
