@@ -140,6 +140,11 @@ const figures = {
     .optional()
     .describe('an expression over the measurements; left out: the kind of note measures it'),
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
+  sides: z
+    .array(z.enum(['min', 'max']))
+    .min(1)
+    .optional()
+    .describe('which ends a figure must have before it limits; left out: those of its cases'),
   recommended: flag.optional(),
   rule,
   'speaks-against': z

@@ -178,6 +178,24 @@ function caseTaken(item: Item & { kind: 'limit' | 'test' }, world: World): numbe
   });
 }
 
+/** The ends that a figure must have before it limits: as the item says, and of a figure in its place those of its cases. */
+export function sidesOf(
+  item: Item & { kind: 'limit' | 'test' },
+  instead: Limit | undefined,
+): readonly ('min' | 'max')[] {
+  if (item.sides) return item.sides;
+  const has = (...keys: readonly ('min' | 'max' | 'above' | 'below')[]) =>
+    item.cases.some((one) => keys.some((key) => one[key] !== undefined));
+  if (!instead) return [];
+  return [...(has('min', 'above') ? ['min' as const] : []), ...(has('max', 'below') ? ['max' as const] : [])];
+}
+
+/** The end that a limit lacks, in a word. */
+export function lacksSide(limit: Limit, sides: readonly ('min' | 'max')[]): 'least' | 'greatest' | undefined {
+  const side = sides.find((one) => limit[one] === undefined);
+  return side && (side === 'min' ? 'least' : 'greatest');
+}
+
 /** The world with one fact at an end of what it may be. */
 function shift(world: World, moved: string, by: 1 | -1): World {
   return {
