@@ -171,15 +171,13 @@ function editions({ editions: used }: Inspection) {
 }
 
 function releasedAnswer({ released }: Inspection) {
-  if (!released?.length || released.some((r) => !r.released)) return undefined;
-  const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
-  return held.length > 0
-    ? { answer: 'no', because: held.join(', '), from: ['released'] }
-    : {
-        answer: 'yes',
-        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
-        from: ['released'],
-      };
+  const named = (all: typeof released) =>
+    (all ?? []).map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ');
+  const held = released?.filter((r) => r.released === 'no') ?? [];
+  if (held.length > 0) return { answer: 'no', because: named(held), from: ['released'] };
+  return released?.length && released.every((r) => r.released)
+    ? { answer: 'yes', because: named(released), from: ['released'] }
+    : undefined;
 }
 
 /** A point stays open until the note says where it was settled. */
