@@ -182,7 +182,11 @@ export const itemSchema = z.discriminatedUnion('kind', [
       .min(2)
       .optional()
       .describe('what one picture or document each has to show; left out: one is enough'),
-    'after-work': flag.optional().describe('a document from before the work does not show it'),
+    'after-work': flag.optional().describe('a document from before the work, or without its day, does not show it'),
+    dated: flag.optional().describe('a document without its day does not show it'),
+    'names-part': flag
+      .optional()
+      .describe('a document that does not say of which part it is, under `of`, does not show it'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);
