@@ -1,5 +1,5 @@
 import { weighted } from '../../calc/propagate.js';
-import { expanded, type Place, type Value } from '../../calc/value.js';
+import { expanded, type Place, spread, type Value } from '../../calc/value.js';
 import { type FactName, facts, holdsThroughout, type Method, type Stated } from '../../project/facts.js';
 import type { Build } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
@@ -91,7 +91,7 @@ export function disagreement(
   first: Claim,
   second: Claim,
 ): Finding {
-  const shown = ({ value }: Claim) => showQuantity(value.si, unit, expanded(value));
+  const shown = ({ value }: Claim) => showQuantity(value.si, unit, spread(value));
   const how = ({ value }: Claim) => (value.origin.kind === 'sheet' ? 'calculated' : 'stated');
   const apart = Math.abs(first.value.si - second.value.si);
   const note = second.note ?? first.note ?? 'build';

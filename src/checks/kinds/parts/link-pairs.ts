@@ -1,5 +1,5 @@
 import { lengthDifference } from '../../../calc/uncertainty/difference.js';
-import { expanded } from '../../../calc/value.js';
+import { spread } from '../../../calc/value.js';
 import { showQuantity } from '../../../units/show.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 
@@ -44,6 +44,6 @@ export function comparePair(
   const subject = `${left.id}-${right.id}-${of}`;
   const change = work.sheet(lengthDifference, subject, { before: values[0], after: values[1] }).get('change');
   if (isMissing(change)) return work.compare('links.pair', subject, change);
-  const shown = values.map((v) => (isMissing(v) ? '' : showQuantity(v.si, 'mm', expanded(v))));
+  const shown = values.map((v) => (isMissing(v) ? '' : showQuantity(v.si, 'mm', spread(v))));
   work.compare('links.pair', subject, change, { marks: [`${left.id} ${shown[0]}, ${right.id} ${shown[1]}`] });
 }

@@ -1,4 +1,4 @@
-import { expanded, type Value } from '../../../calc/value.js';
+import { expanded, spread, type Value } from '../../../calc/value.js';
 import type { Note } from '../../../project/model.js';
 import { showQuantity } from '../../../units/show.js';
 import type { Settled } from '../../engine/work.js';
@@ -37,7 +37,7 @@ function seen(stop: LockOrder, test: BrakeTest, note: Note, work: Work): Seen {
   return {
     locked: stop.locked,
     rate: rateOf(known),
-    says: `stop ${stop.id} of ${note.name}${known ? ` at ${showQuantity(known.si, 'm/s2', expanded(known))}` : ''}`,
+    says: `stop ${stop.id} of ${note.name}${known ? ` at ${showQuantity(known.si, 'm/s2', spread(known))}` : ''}`,
     invalid: [
       ...(stop.locked === undefined ? ['it is not stated which axle locked first'] : []),
       ...(stop.locked === 'none' ? ['no wheel locked, so it shows no order'] : []),
