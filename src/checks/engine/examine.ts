@@ -22,7 +22,7 @@ import { type Doubt, doubtsOf } from './doubts.js';
 import { evaluateNote } from './evaluate-note.js';
 import type { Finding } from './finding.js';
 import { checkHoldPoints } from './hold-points.js';
-import { type Given, judged, judgementsOf } from './judgements.js';
+import { type DigestOf, type Given, judged, judgementsOf } from './judgements.js';
 import type { Kind } from './kind.js';
 import { stageOrder } from './order.js';
 import type { TakenAt } from './proofs.js';
@@ -57,6 +57,8 @@ export interface Rules {
   confirmed?: ReadonlyMap<string, Confirmed> | undefined;
   /** The day on which the build is checked, as `2026-03-14`; left out, no day is too late. */
   today?: string | undefined;
+  /** Digests of photos and documents, by which judgements know them; left out, none is known. */
+  digestOf?: DigestOf | undefined;
 }
 
 /**
@@ -84,7 +86,7 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     findings.map((f) => concede(f, build, rules.today)),
     rules.codes,
   );
-  const judgements = judgementsOf(build, settled);
+  const judgements = judgementsOf(build, settled, rules.digestOf ?? (() => undefined));
   return {
     findings: inNoteOrder(judged(settled, judgements), build),
     judgements,
