@@ -51,6 +51,10 @@ it('every item that has no figure of its own says which ends it must have', asyn
   const without = [...(await loadCodes('AU')).items.values()].filter(
     (item) => (item.kind === 'limit' || item.kind === 'test') && item.cases.length === 0 && !item.sides,
   );
-  // A limit of the note's own, and cones that are counted.
-  expect(without.map(({ id }) => id).sort()).toEqual(['general.limit', 'tests.lane-change-cones']);
+  // Any clearance that a note names, a limit of the note's own, and cones that are counted.
+  expect(without.map(({ id }) => id).sort()).toEqual([
+    'assembly.clearance',
+    'general.limit',
+    'tests.lane-change-cones',
+  ]);
 });
