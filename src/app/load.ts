@@ -16,6 +16,7 @@ import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 import { inReadingOrder, type Problem } from '../project/problem.js';
 import { type KindShapes, readBuild } from '../project/read.js';
+import { digestsIn } from './file-digests.js';
 import { photoHeads } from './photo-heads.js';
 
 /** What each kind of note measures. */
@@ -68,7 +69,7 @@ export async function load(
   ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const { figures: ownFigures, items: ownItems, confirmed } = limits;
-  const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today };
+  const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today, digestOf: digestsIn(build, recall) };
   const { takenAt, problems: noPictures } = await photoHeads(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
   const lost = [

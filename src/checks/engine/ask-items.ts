@@ -2,7 +2,7 @@ import type { Build, Note } from '../../project/model.js';
 import { unit } from '../../units/unit.js';
 import { calculated } from '../codes/calculated.js';
 import type { CodeItem } from '../codes/codes.js';
-import { agree } from './agreement.js';
+import { agreeIn } from './agreement.js';
 import { answerItem, answersOf } from './answers.js';
 import type { Finding } from './finding.js';
 import { heldAgainst } from './held-against.js';
@@ -106,7 +106,7 @@ function agreeWithTyped(
     const value = ground.valueOf(typed);
     const [first] = values;
     if (own.length === 0) compareIn(note, item, kinds, ground, done);
-    else if (first && !values.some((other) => agree(value, other)))
+    else if (first && !values.some((other) => agreeIn(ground.build, value, other)))
       workOn(note, kinds.get(note.kind)!, ground, done).agree(
         item.id,
         { says: item.title, unit: item.unit },

@@ -14,8 +14,8 @@ import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import type { Item } from '../codes/item.js';
 import type { Basis, Limit } from '../codes/limit.js';
-import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
-import { type About, agree, disagreement, type FactClaim } from './agreement.js';
+import { lacksSide, type Resolved, resolveAcross, sidesOf, type World } from '../codes/limits.js';
+import { type About, agreeIn, disagreement, type FactClaim } from './agreement.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
@@ -224,7 +224,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...told,
       }),
     agree: (subject, about, first, second) => {
-      if (isMissing(first) || isMissing(second) || agree(first, second, about.method?.expanded)) return;
+      if (isMissing(first) || isMissing(second) || agreeIn(build, first, second, about.method?.expanded)) return;
       const claim = (value: Value) => ({ value, note: note.name, place: placeOfValue(value, note, done.runs) });
       done.findings.push(disagreement(subject, about, claim(first), claim(second)));
     },
@@ -293,9 +293,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== decision.result);
       const invalid = options.invalid?.length ? options.invalid : undefined;
       const settled = across ? undefined : options.settle?.(limit, invalid ? 'unclear' : compared);
-      const of = settled?.of ?? classOf(limit.basis);
+      const half = compared !== 'against' && lacksSide(limit, sidesOf(found, options.limit));
+      const of = settled?.of ?? (half ? 'requirement' : classOf(limit.basis));
       const plain =
-        across && of === 'requirement'
+        half || (across && of === 'requirement')
           ? 'unconfirmed'
           : options.proposed && compared !== 'against'
             ? 'missing'
@@ -305,6 +306,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...(invalid ? [notCounted(invalid)] : []),
         ...(settled ? [settled.says] : []),
         ...(hangs === undefined ? [] : [hangs]),
+        ...(half ? [`${limit.document} states no ${half} value, so that it does not limit it`] : []),
       ];
       const marks = [
         ...more,
@@ -325,7 +327,13 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         todo:
           todo ??
           settled?.todo ??
-          (invalid ? repeat : hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
+          (half
+            ? `find the ${half} value in ${limit.document} and state it too`
+            : invalid
+              ? repeat
+              : hangs === undefined
+                ? nextStep(result, limit, id)
+                : options.range?.todo),
         place,
       });
     },

@@ -222,6 +222,15 @@ function examineCircuit(circuit: Circuit, work: Work): void {
     ['wire_rating', work.take(circuit.wire?.greatest, 'circuits', id, 'wire', 'greatest')],
     work,
   );
+  const wrong = (['electrical.fuse-wire', 'electrical.fuse-current'] as const).some(
+    (item) => work.cameOut(item, id) === 'against',
+  );
+  if (wrong)
+    work.derive('electrical.fuses', {
+      answer: 'no',
+      because: `the fuse of ${id} does not suit its wire and current`,
+      from: ['circuits', id, 'fuse'],
+    });
   if (circuit['fuse-distance']) work.compare('electrical.fuse-distance', id, take('fuse-distance'));
 }
 

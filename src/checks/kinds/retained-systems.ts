@@ -154,11 +154,11 @@ export const retainedSystems = kind({
 });
 
 function lampsAnswer({ lamps }: RetainedData) {
-  if (!lamps?.length || lamps.some((l) => !l.lights || !l['goes-out'])) return undefined;
-  const wrong = lamps.filter((l) => l.lights === 'no' || l['goes-out'] === 'no').map((l) => l.lamp ?? l.id);
-  return wrong.length > 0
-    ? { answer: 'no', because: wrong.join(', ') }
-    : { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') };
+  const wrong = lamps?.filter((l) => l.lights === 'no' || l['goes-out'] === 'no').map((l) => l.lamp ?? l.id) ?? [];
+  if (wrong.length > 0) return { answer: 'no', because: wrong.join(', ') };
+  return lamps?.length && lamps.every((l) => l.lights && l['goes-out'])
+    ? { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') }
+    : undefined;
 }
 
 function gaps(data: RetainedData, work: Work): void {

@@ -192,7 +192,8 @@ function examineEngagement(link: Link, work: Work): void {
   const take = taker(link, work);
   const change = difference(take('longest'), take('length'));
   const both = link['thread-b'] !== undefined || link['engaged-b'] !== undefined;
-  const beyond = !isMissing(change) && change.si + expanded(change) < 0;
+  const beyond = !isMissing(change) && change.si < 0;
+  const surely = beyond && change.si + expanded(change) < 0;
   const setting =
     link['thread-a'] && link['thread-b'] && link['thread-a'].hand !== link['thread-b'].hand
       ? work.sheet(adjusterSetting, link.id, {
@@ -208,12 +209,20 @@ function examineEngagement(link: Link, work: Work): void {
     const now = take(`engaged-${end}`);
     const limit = makersLimit(link, end);
     if (beyond && !isMissing(now)) {
-      work.state('links.engagement', subject, 'against', 'the link is set longer than its longest setting', {
-        of: 'requirement',
-        measured: now,
-        todo: 'set it shorter, or correct `longest` or `length`',
-        path: ['links', link.id, 'longest'],
-      });
+      work.state(
+        'links.engagement',
+        subject,
+        surely ? 'against' : 'unclear',
+        surely
+          ? 'the link is set longer than its longest setting'
+          : 'as read, the link is set longer than its longest setting, though by less than both are uncertain by',
+        {
+          of: 'requirement',
+          measured: now,
+          todo: 'set it shorter, or correct `longest` or `length`',
+          path: ['links', link.id, 'longest'],
+        },
+      );
       continue;
     }
     // Ends of one hand, and a single threaded end, are turned one by one: each is taken as if it alone made the change.

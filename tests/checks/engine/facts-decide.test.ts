@@ -31,6 +31,7 @@ describe('whether the brakes are part of an engine job', () => {
     // Half the last digit on either side together.
     ['92.5 kW', 'met'],
     ['93 kW', 'contradicted'],
+    ['165 ± 100 kW', 'contradicted'],
   ])('power of %s against 92 kW: %s', async (power, result) => {
     const note = `power: ${power}\nanswers: { engine.brakes: no }`;
     expect((await examineNote('engine', note, { original })).result('engine.brakes')).toBe(result);

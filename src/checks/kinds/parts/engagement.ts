@@ -74,10 +74,17 @@ function byStrength({ id, thread, class: property, 'tapped-strength': tapped }: 
 /** What the bolts state of their locking. */
 export function boltAnswers(bolts: z.output<typeof boltsField>) {
   const all = bolts ?? [];
+  const loose = all.filter((b) => /^(?:none|nothing|not locked|no)$/i.test(b.locking?.trim() ?? ''));
   return {
     'fasteners.locking':
-      all.length > 0 && all.every((b) => b.locking)
-        ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }
-        : undefined,
+      loose.length > 0
+        ? {
+            answer: 'no',
+            because: `not locked: ${loose.map((b) => b.id).join(', ')}`,
+            from: ['bolts', loose[0]!.id, 'locking'],
+          }
+        : all.length > 0 && all.every((b) => b.locking)
+          ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }
+          : undefined,
   };
 }
