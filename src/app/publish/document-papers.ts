@@ -3,12 +3,16 @@ import { afresh, type Recall } from '../../project/memory.js';
 import type { Build } from '../../project/model.js';
 import { inReadingOrder, type Problem } from '../../project/problem.js';
 import { type Loaded, load } from '../load.js';
+import { noPictures } from '../no-pictures.js';
 import { knownContent } from './known-papers.js';
 
-/** As `load`, and papers that would do more than show count among the problems: for the files as they lie there now. */
+/** As `load`, and photos that are no pictures and papers that would do more than show count among the problems: for the files as they lie there now. */
 export async function loadWithPapers(folder: string, recall = afresh): Promise<Loaded | { problems: Problem[] }> {
   const loaded = await load(folder, process.cwd(), recall);
-  const problems = 'build' in loaded ? await activePapers(loaded.build, recall) : [];
+  const problems =
+    'build' in loaded
+      ? inReadingOrder([...(await noPictures(loaded.build, recall)), ...(await activePapers(loaded.build, recall))])
+      : [];
   return problems.length > 0 ? { problems } : loaded;
 }
 

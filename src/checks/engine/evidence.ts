@@ -40,10 +40,11 @@ export function judgeEvidence(
   const name = provesText(item.id, missing);
   const todo = `add ${name} to a ${wanted} that shows it`;
 
-  if (word === 'no')
-    return { result: 'missing', says: `answered \`no\`${because}; expected ${wanted}`, todo, answer: word };
+  if (word !== undefined && saysNo(word))
+    return { result: 'missing', says: `answered \`${word}\`${because}; expected ${wanted}`, todo, answer: word };
   const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
-  if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };
+  const beside = word === undefined || word === 'yes' ? because : `; the note says: ${word}${because}`;
+  if (missing.length === 0) return { result: 'met', says: `shown by ${files}${beside}`, answer: word ?? files, proof };
   if (wholly) return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
   if (partly && parts.length < 2)
     return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
@@ -82,6 +83,9 @@ export function judgeEvidence(
     proof,
   };
 }
+
+/** A no, whatever is said after it, such as `no, the marking is missing`; `no leaks` is none. */
+const saysNo = (word: string): boolean => /^\s*(?:(?:no|none|nothing)\s*(?:[,;:.!–—-]|$)|(?:not|missing)\b)/iu.test(word);
 
 /** Why a photo or document that names the item is not taken for it. */
 function refusal(item: Asked, evidence: Evidence & { from: Note }, part: string, wanted: string): string | undefined {
