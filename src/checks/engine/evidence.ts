@@ -4,6 +4,7 @@ import type { CodeItem } from '../codes/codes.js';
 import type { Judged } from './finding.js';
 import { ofAnother } from './of-another.js';
 import { type Evidence, missingOf, named, provesText, showName, shownParts } from './proofs.js';
+import { saysNo } from './told.js';
 
 type Asked = Pick<CodeItem & { kind: 'evidence' }, 'id' | 'evidence' | 'after-work'>;
 
@@ -83,9 +84,6 @@ export function judgeEvidence(
     proof,
   };
 }
-
-/** A no, whatever is said after it, such as `no, the marking is missing`; `no leaks` is none. */
-const saysNo = (word: string): boolean => /^\s*(?:(?:no|none|nothing)\s*(?:[,;:.!–—-]|$)|(?:not|missing)\b)/iu.test(word);
 
 /** Why a photo or document that names the item is not taken for it. */
 function refusal(item: Asked, evidence: Evidence & { from: Note }, part: string, wanted: string): string | undefined {

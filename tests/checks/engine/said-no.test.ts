@@ -44,3 +44,17 @@ describe('a no beside a photo or document', () => {
     expect(await proofs(first!.item.id, first!.kind, answer)).toEqual(['seen']);
   });
 });
+
+it.each([
+  ['yes', 'seen'],
+  ['no, the gauge was not in', 'not-shown'],
+])('a hold point that serves an item: answered `%s` it is %s', async (answer, outcome) => {
+  const bench = await examineNote(
+    'general',
+    `stages: { assembled: 2026-03-10 }\nphotos:\n  - { file: a.jpg, shows: what is seen, stage: assembled, taken-on: 2026-03-10, proves: [general.shown] }\nanswers: { general.shown: "${answer}" }`,
+    { files: ['photos/a.jpg'] },
+  );
+  expect(bench.findings.filter((f) => f.point === 'measured').map((f) => [f.item, f.outcome])).toEqual([
+    ['general.shown', outcome],
+  ]);
+});
