@@ -3,8 +3,8 @@ import type { Place } from '../calc/value.js';
 import { type Quantity, type QuantityProblem, readQuantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
 import { type Axis, readSlope, readSlopeAbout } from '../units/slope.js';
-import { readUnit } from '../units/unit.js';
-import { classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
+import { type Dimension, readUnit, sameDimension, unit as unitOf } from '../units/unit.js';
+import { classBySize, classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
 
 /**
  * What a frontmatter field can be. Each field carries what it says, its unit and how it is measured as zod metadata, from
@@ -132,12 +132,19 @@ function brokenItem(list: readonly unknown[], read: Reader): { index: number; pr
   return undefined;
 }
 
+const turn = 2 * Math.PI;
+const isAngle = (dimension: Dimension): boolean => sameDimension(dimension, unitOf('deg').dimension);
+
 /** A value, and each of its readings, lies where values of its field can lie. */
 function inRange(meta: FieldMeta, as: MeasuredAs | undefined): (quantity: Quantity) => QuantityProblem | undefined {
   const { range, unit } = meta;
-  const [low, most] = rangeOf(as);
-  const least = range === 'signed' ? Math.min(low, -most) : low;
-  return ({ si, readings: each = [si], text, unit: written, exact }) => {
+  return (quantity) => {
+    const { si, readings: each = [si], text, unit: written, exact, dimension } = quantity;
+    // Of a level, and on a scale with a zero of its own, a sign is no direction.
+    const scale = dimension.level !== undefined || readUnit(written)?.offset !== undefined;
+    const [low, high] = rangeOf(as ?? (scale ? classBySize(quantity) : undefined));
+    const most = unit !== undefined && isAngle(dimension) ? Math.min(high, turn) : high;
+    const least = range === 'signed' && !scale ? Math.min(low, -most) : low;
     const zero = range === 'above zero' && exact.minus(readUnit(written)!.offset ?? 0).lte(0);
     const out = zero ? si : each.find((x) => x < least || x > most * (1 + 1e-12));
     if (out === undefined) return undefined;
