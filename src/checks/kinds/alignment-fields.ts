@@ -77,7 +77,7 @@ export const shape = {
       usual: [0, 0.45],
     },
   ),
-  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1]),
+  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1], 'signed'),
   'bump-steer': list(
     {
       stations: list(
@@ -96,7 +96,7 @@ export const shape = {
         },
         'stations from droop to bump, ride height among them',
       ),
-      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5]),
+      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5], 'signed'),
     },
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),

@@ -70,7 +70,7 @@ export const shape = {
         usual: [0, 5],
       }),
       'after-ride-height': yesNo('was it set after the ride height'),
-      maker: makerFigures('%', 'downward aim', [0, 5]),
+      maker: makerFigures('%', 'downward aim', [0, 5], 'signed'),
     })
     .optional()
     .meta({ form: 'block', says: 'aim of the dipped beams' }),

@@ -11,7 +11,7 @@ const reading = (unit: string, says: string, how: string, typical: string, usual
     .strictObject({
       was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical, usual }),
       now: quantity(unit, `${says}, now`, { range: 'signed', how, typical, usual }),
-      maker: makerFigures(unit, says, usual),
+      maker: makerFigures(unit, says, usual, 'signed'),
     })
     .optional()
     .meta({ form: 'block', says });
