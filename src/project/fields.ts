@@ -5,6 +5,7 @@ import { showQuantity } from '../units/show.js';
 import { type Axis, readSlope, readSlopeAbout } from '../units/slope.js';
 import { type Dimension, readUnit, sameDimension, unit as unitOf } from '../units/unit.js';
 import { classBySize, classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
+import { eachPlace, type Places, worstPlace } from './places.js';
 
 /**
  * What a frontmatter field can be. Each field carries what it says, its unit and how it is measured as zod metadata, from
@@ -18,6 +19,8 @@ export interface Measured {
   as?: MeasuredAs | undefined;
   /** The direction in words, for slopes. */
   direction?: string;
+  /** Where a list was written of several places, each by itself; `quantity` is then what a calculation takes. */
+  places?: readonly Quantity[];
   on?: string | undefined;
   by?: string | undefined;
   with?: string | undefined;
@@ -44,6 +47,8 @@ export interface FieldMeta {
   measuredAs?: MeasuredAs;
   /** `signed` where a value below zero has a meaning; otherwise from zero up, and as its class has it. */
   range?: 'signed' | 'above zero';
+  /** A list is of several places, of which the least favourable decides; left out, of readings of one place. */
+  places?: Places;
   form: 'quantity' | 'slope' | 'text' | 'day' | 'choice' | 'designation' | 'list' | 'name' | 'yes-no' | 'file';
 }
 
@@ -110,8 +115,11 @@ function measured(read: Reader, meta: FieldMeta, axis?: Axis) {
         return z.NEVER;
       }
       const { value: _, ...rest } = details?.data ?? { value: undefined };
+      const places = meta.places && eachPlace(result.quantity);
+      const ends = places && meta.places && meta.places !== 'each' ? worstPlace(places, meta.places) : undefined;
       return {
-        quantity: result.quantity,
+        quantity: ends ?? result.quantity,
+        ...(places ? { places } : {}),
         ...(as === undefined ? {} : { as }),
         ...(result.direction === undefined ? {} : { direction: result.direction }),
         ...rest,
@@ -218,7 +226,13 @@ export function count(says: string, meta: Partial<FieldMeta> = {}) {
 
 /** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */
 export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
-  return measured((text) => readQuantity(text, unitIn(text)), { form: 'quantity', says, range: 'signed', ...meta });
+  return measured((text) => readQuantity(text, unitIn(text)), {
+    form: 'quantity',
+    says,
+    range: 'signed',
+    places: 'each',
+    ...meta,
+  });
 }
 
 /** The longest end of the text that is a unit; `1` where none is. */

@@ -87,3 +87,18 @@ describe('the range of a field', () => {
       expect([text, any.filter((f) => !takes(f, text)).map((f) => f.name)]).toEqual([text, []]);
   });
 });
+
+/** Where a field asks for the least, the greatest, or several places, a list of them has no mean. */
+describe('a field that speaks of several places', () => {
+  const asks = (field: Found) =>
+    /\b(?:the (?:least|smallest|greatest|largest|greater|thinnest|narrowest)|(?:least|smallest|greatest) (?:gap|distance|radius|free play)|(?:two|three|four|five|eight|several|thinnest) places|run-out)\b/.test(
+      `${field.meta.says}; ${field.meta.how ?? ''}`,
+    ) && isA('mm', field);
+  it('says which of them decides', () => {
+    const speaking = all.filter((f) => asks(f) && f.meta.measuredAs !== 'named');
+    expect(speaking.length).toBeGreaterThan(25);
+    expect(
+      speaking.filter((f) => f.meta.places === undefined).map((f) => `${f.name}: ${f.meta.says}; ${f.meta.how}`),
+    ).toEqual([]);
+  });
+});

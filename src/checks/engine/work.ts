@@ -17,12 +17,13 @@ import type { Basis, Limit } from '../codes/limit.js';
 import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
 import { type About, agree, disagreement, type FactClaim } from './agreement.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
+import { leastFavourable, outcomeWith, placesMark } from './least-favourable.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
 import { hangsOn, type Range } from './range.js';
 import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
-import { decide, marksOf, outcomeWith } from './verdict.js';
+import { decide, marksOf } from './verdict.js';
 import { acrossSays, factName, factWhere, nextStep, notCounted, notMeasured, repeat, sentence } from './words.js';
 
 export { isMissing, type Maybe, type Missing } from './maybe.js';
@@ -263,7 +264,8 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
       }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, spread(value));
+      const showing = (one: Value) => showQuantity(one.si, options.limit?.unit ?? found.unit, spread(one));
+      const shown = (value.places ?? [value]).map(showing).join(', ');
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
@@ -286,9 +288,10 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           place,
         });
       const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
-      const decision = decide(value, limit);
+      const governing = leastFavourable(value, limit);
+      const decision = decide(governing, limit);
       const { margin } = decision;
-      const hangs = options.range && hangsOn(decision, options.range, value, limit);
+      const hangs = options.range && hangsOn(decision, options.range, governing, limit);
       const compared = hangs === undefined ? decision.result : 'unclear';
       const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== decision.result);
       const invalid = options.invalid?.length ? options.invalid : undefined;
@@ -308,25 +311,26 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       ];
       const marks = [
         ...more,
+        ...placesMark(value, limit.unit),
         ...marksOf(limit),
         ...(limit.recommended ? ['recommendation'] : []),
-        ...uncertaintyMarks(value, build),
+        ...uncertaintyMarks(governing, build),
       ];
       add(id, subject, {
         of,
         outcome: outcomeOf(of, result),
-        measured: value,
+        measured: governing,
         limit,
         basis: limit.basis,
         margin: across ? undefined : margin,
         run,
         marks,
-        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(shown, limit, decision, instead),
+        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(showing(governing), limit, decision, instead),
         todo:
           todo ??
           settled?.todo ??
           (invalid ? repeat : hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
-        place,
+        place: placeOfValue(governing, note, done.runs),
       });
     },
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored, marks = [] }) => {

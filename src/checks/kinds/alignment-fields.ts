@@ -101,6 +101,7 @@ export const shape = {
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),
   'joint-play': quantity('mm', 'greatest free play of a steering joint, found before the alignment', {
+    places: 'largest',
     measuredAs: 'dial',
     how: 'dial gauge across the joint, wheel rocked by hand',
     typical: '0.2 mm',

@@ -55,11 +55,13 @@ const shape = {
   'sensor-gaps': list(
     {
       was: quantity('mm', 'air gap of the wheel speed sensor, as received', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],
       }),
       now: quantity('mm', 'air gap of the wheel speed sensor, now', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],
