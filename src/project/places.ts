@@ -1,6 +1,5 @@
 import { Decimal } from '../units/decimal.js';
 import type { Quantity } from '../units/quantity.js';
-import type { Measured } from './fields.js';
 
 /**
  * Which of several places a calculation takes, where a list is not readings of one place: the least favourable. A limit is
@@ -23,8 +22,11 @@ export function worstPlace(places: readonly Quantity[], which: 'smallest' | 'lar
   return places.reduce((worst, one) => (reach(one) > reach(worst) ? one : worst));
 }
 
-/** A value at one of its places alone. */
-export function placeOf(measured: Measured, which: 'smallest' | 'largest'): Measured {
+/** A measured value at one of its places alone. */
+export function placeOf<M extends { quantity: Quantity; places?: readonly Quantity[] }>(
+  measured: M,
+  which: 'smallest' | 'largest',
+): Omit<M, 'places'> {
   const { places, ...rest } = measured;
   return places ? { ...rest, quantity: worstPlace(places, which) } : measured;
 }
