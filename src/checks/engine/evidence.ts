@@ -44,8 +44,7 @@ export function judgeEvidence(
   if (word !== undefined && saysNo(word))
     return { result: 'missing', says: `answered \`${word}\`${because}; expected ${wanted}`, todo, answer: word };
   const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
-  const beside = word === undefined || word === 'yes' ? because : `; the note says: ${word}${because}`;
-  if (missing.length === 0) return { result: 'met', says: `shown by ${files}${beside}`, answer: word ?? files, proof };
+  if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };
   if (wholly) return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
   if (partly && parts.length < 2)
     return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };

@@ -26,7 +26,7 @@ function measurementWords(source: string, build: Build, kinds: ReadonlyMap<strin
   const [file, path] = [source.slice(0, at), source.slice(at + 1)];
   const note = build.notes.find((n) => n.file === file);
   const shape = note ? kinds.get(note.kind)?.shape : file === build.file ? buildSchema.shape : undefined;
-  if (at < 0 || !shape) return `${source}, measured`;
+  if (at < 0 || !shape) return `${source}, known better`;
   const { says } = metaAt(shape, path.split('.'));
   const where = `\`${path}\` of ${note?.name ?? 'build.md'}`;
   return says ? `${says}, measured more closely (${where})` : `${where}, measured more closely`;
@@ -38,5 +38,6 @@ export function groupSays({ by, findings }: SettledTogether, of: number): string
   if (by.length === 0) return `No single measurement would settle ${count}`;
   const [first, ...others] = by;
   const words = others.length > 0 ? `${first} (or ${others.join('; or ')})` : first!;
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)} would settle ${count}`;
+  const comma = words.includes(',') ? ',' : '';
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}${comma} would settle ${count}`;
 }

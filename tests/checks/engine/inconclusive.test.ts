@@ -65,7 +65,7 @@ describe('groups', () => {
   it('say how many of how many', () => {
     const two = [finding('a'), finding('b')];
     expect(groupSays({ by: ['friction of the pads, measured', 'a lock-order test'], findings: two }, 5)).toBe(
-      'Friction of the pads, measured (or a lock-order test) would settle 2 of 5 inconclusive findings',
+      'Friction of the pads, measured (or a lock-order test), would settle 2 of 5 inconclusive findings',
     );
     expect(groupSays({ by: [], findings: two.slice(1) }, 1)).toBe(
       'No single measurement would settle 1 of 1 inconclusive finding',
