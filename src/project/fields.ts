@@ -235,10 +235,16 @@ export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
   });
 }
 
-/** The longest end of the text that is a unit; `1` where none is. */
+/** The longest end of the text that is a unit, of a list without one behind it that of its first reading with one; else `1`. */
 export function unitIn(text: string): string {
+  const list = /^\s*\[(.*)\]\s*$/su.exec(text.slice(0, 500))?.[1];
+  const parts = list?.split(/[,;]/u) ?? [text];
+  return parts.map(unitBehind).find((unit) => unit !== undefined) ?? '1';
+}
+
+function unitBehind(text: string): string | undefined {
   const starts = [...text.slice(0, 200).matchAll(/[^\d\s.,:+\-−±/[\]()]/gu)].map((m) => m.index);
-  return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined) ?? '1';
+  return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined);
 }
 
 /** An angle with its direction in words. */

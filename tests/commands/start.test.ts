@@ -111,7 +111,8 @@ describe('what it writes', () => {
     await gusset('start', 'x');
     const { text, files } = fillTypical(buildTemplate('Wagon'));
     writeFileSync('x/build.md', text.replace(/^codes: .*$/m, 'codes: [LA1, LB1]'));
-    for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), 'x');
+    for (const file of ['photos/as-received.jpg', ...files])
+      writeFileSync(join('x', file), /\.jpg$/.test(file) ? Buffer.from([0xff, 0xd8, 0xff, 0xe0]) : 'x');
     await gusset('note', 'x', 'general');
     expect((await gusset('check', 'x', '--allow', 'all')).err).toBe('');
   });
