@@ -2,7 +2,7 @@ import type { Inputs } from '../../calc/sheet.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 
 /** What the evaluation of a note hands to a calculation sheet: values, or what is missing of them. */
-export type Rows = readonly Readonly<Record<string, Maybe>>[];
+type Rows = readonly Readonly<Record<string, Maybe>>[];
 type MaybeInput<I> = I extends { choices: infer C }
   ? (keyof C & string) | Missing | undefined
   : I extends { columns: unknown }
