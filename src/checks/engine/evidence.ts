@@ -5,6 +5,7 @@ import type { Judged } from './finding.js';
 import { ofAnother } from './of-another.js';
 import { type Evidence, missingOf, named, provesText, showName, shownParts } from './proofs.js';
 import { spellings } from './shown.js';
+import { saysNo } from './told.js';
 
 type Asked = Pick<CodeItem & { kind: 'evidence' }, 'id' | 'evidence' | 'after-work' | 'dated' | 'names-part'>;
 
@@ -43,8 +44,7 @@ export function judgeEvidence(
   const name = provesText(item.id, missing);
   const todo = `add ${name} to a ${wanted} that shows it`;
 
-  // "no, the marking is missing" is a no, whatever a photo shows.
-  if (word !== undefined && /^no\b/i.test(word))
+  if (word !== undefined && saysNo(word))
     return { result: 'missing', says: `answered \`${word}\`${because}; expected ${wanted}`, todo, answer: word };
   const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
   if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };

@@ -22,12 +22,14 @@ import { type Doubt, doubtsOf } from './doubts.js';
 import { evaluateNote } from './evaluate-note.js';
 import type { Finding } from './finding.js';
 import { checkHoldPoints } from './hold-points.js';
+import type { SettledTogether } from './inconclusive.js';
 import { type DigestOf, type Given, judged, judgementsOf } from './judgements.js';
 import type { Kind } from './kind.js';
 import { stageOrder } from './order.js';
 import type { TakenAt } from './proofs.js';
 import { checkQueries } from './queries.js';
 import { releases } from './releases.js';
+import { settledTogether } from './settler-words.js';
 import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
 import { type Done, type Ground, nothingDone } from './work.js';
@@ -35,6 +37,8 @@ import { type Done, type Ground, nothingDone } from './work.js';
 /** All that was found out about a build. */
 export interface Evaluation {
   findings: Finding[];
+  /** What is inconclusive, grouped by what would settle most of it. */
+  settledTogether: readonly SettledTogether[];
   /** Judgements of the notes; those on findings stand there too. */
   judgements: readonly Given[];
   runs: Run[];
@@ -87,8 +91,10 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
     rules.codes,
   );
   const judgements = judgementsOf(build, settled, rules.digestOf ?? (() => undefined));
+  const found = inNoteOrder(judged(settled, judgements), build);
   return {
-    findings: inNoteOrder(judged(settled, judgements), build),
+    findings: found,
+    settledTogether: settledTogether(found, build, rules.kinds),
     judgements,
     runs: first.runs,
     raised,

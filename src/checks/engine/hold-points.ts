@@ -21,7 +21,7 @@ import {
   type TakenAt,
 } from './proofs.js';
 import { coveredOn } from './stages.js';
-import { isNotApplicable } from './told.js';
+import { isNotApplicable, saysNo } from './told.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
 
@@ -88,6 +88,15 @@ function heldBefore(point: HoldPoint, note: Note, all: readonly Evidence[], item
   } as const;
   if (answer?.because && isNotApplicable(answer.answer))
     return { ...base, of: 'proof', outcome: 'not-applicable', says: answer.because, answer: answer.answer };
+  if (answer && saysNo(answer.answer))
+    return {
+      ...base,
+      of: 'proof',
+      outcome: 'not-shown',
+      says: `answered \`${answer.answer}\`${answer.because ? `; ${answer.because}` : ''}`,
+      todo: todoFor(point, partsOf(point, note.data), all, covered),
+      answer: answer.answer,
+    };
 
   const naming = all.map((evidence) => ({ evidence, ...namedOf(point, parts, evidence) }));
   const tried = naming.flatMap(({ evidence, parts: told }) =>

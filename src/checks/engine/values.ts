@@ -7,7 +7,7 @@ import type { Build } from '../../project/model.js';
 
 /** A measured field as a value, with one source of uncertainty: the place at which it was written. */
 export function valueOf(measured: Measured, build: Build): Value {
-  const { quantity, at } = measured;
+  const { quantity, at, places, ...rest } = measured;
   const { expanded, assumed } = uncertaintyOf(measured, build);
   const source = sourceOf(measured);
   return {
@@ -16,6 +16,7 @@ export function valueOf(measured: Measured, build: Build): Value {
     parts: new Map([[source, expanded]]),
     assumed: new Set(assumed === undefined ? [] : [source]),
     origin: { kind: 'note', place: at, text: quantity.text },
+    ...(places ? { places: places.map((one) => valueOf({ ...rest, at, quantity: one }, build)) } : {}),
   };
 }
 

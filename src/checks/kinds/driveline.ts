@@ -44,6 +44,7 @@ const shape = {
     usual: [38, 150],
   }),
   'tube-wall': quantity('mm', 'wall of the tube', {
+    places: 'smallest',
     how: "maker's data, or ultrasonic gauge",
     typical: '1.65 mm',
     usual: [1, 8],

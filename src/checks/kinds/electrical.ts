@@ -58,6 +58,7 @@ const shape = {
       says: text('which loom, its sleeve and its grommets', 'engine loom, split tube, rubber grommet at the firewall'),
       near: text('what it comes near to', 'exhaust manifold'),
       gap: quantity('mm', 'least gap to the exhaust and to parts that turn or travel', {
+        places: 'smallest',
         how: 'stepped gauge, engine rocked both ways',
         typical: '70 mm',
         usual: [8, 650],

@@ -11,7 +11,7 @@ const reading = (unit: string, says: string, how: string, typical: string, usual
     .strictObject({
       was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical, usual }),
       now: quantity(unit, `${says}, now`, { range: 'signed', how, typical, usual }),
-      maker: makerFigures(unit, says, usual),
+      maker: makerFigures(unit, says, usual, 'signed'),
     })
     .optional()
     .meta({ form: 'block', says });
@@ -55,11 +55,13 @@ const shape = {
   'sensor-gaps': list(
     {
       was: quantity('mm', 'air gap of the wheel speed sensor, as received', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],
       }),
       now: quantity('mm', 'air gap of the wheel speed sensor, now', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],

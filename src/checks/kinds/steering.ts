@@ -95,6 +95,7 @@ const shape = {
     {
       place: text('which joint it is', 'outer tie rod end, left'),
       play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        places: 'largest',
         measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
@@ -113,6 +114,7 @@ const shape = {
     'tie rod ends, drag link ends, idler and ball joints',
   ),
   'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    places: 'smallest',
     measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',

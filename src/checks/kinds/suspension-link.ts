@@ -31,11 +31,13 @@ const shape = {
         usual: [65, 1500],
       }),
       diameter: quantity('mm', 'outside diameter of the body', {
+        places: 'smallest',
         how: 'caliper, the smallest of three places',
         typical: '30 mm',
         usual: [10, 80],
       }),
       wall: quantity('mm', 'wall of a tube; left out for a solid bar', {
+        places: 'smallest',
         how: 'caliper at the end before the bung goes in, or ultrasonic gauge',
         typical: '4.0 mm',
         usual: [1, 12],

@@ -151,9 +151,4 @@ describe('a value typed for an item that is calculated', () => {
     expect(wrong.one('agreement', 'engine.step')).toMatchObject({ result: 'contradicted' });
     expect((await typed('57 %')).all('agreement')).toEqual([]);
   });
-  it('nor one that the kind measures by its own fields', async () => {
-    const typed = (text: string) => examineNote('engine', `capacity: 3136 cm3\nmeasured: { engine.capacity: ${text} }`);
-    expect((await typed('2000 cm3')).one('agreement', 'engine.capacity').says).toContain('2000');
-    expect((await typed('3136 cm3')).all('agreement')).toEqual([]);
-  });
 });

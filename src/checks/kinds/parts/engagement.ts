@@ -22,6 +22,7 @@ export const boltsField = list(
       typical: '250 MPa',
     }),
     engaged: quantity('mm', 'length of full thread that is engaged', {
+      places: 'smallest',
       how: 'length of the bolt less what it clamps, and less chamfer and run-out; depth gauge in the hole',
       typical: '16 mm',
     }),

@@ -111,6 +111,7 @@ function doubtOf(tests: readonly Seen[], required: number): Settled | undefined 
     doubt && {
       result: 'unclear',
       says: `the rear locked first or together with the front in the lock-order test, ${doubt.says}${doubt.invalid.length > 0 ? `, which does not count: ${doubt.invalid.join(', ')}` : ''}`,
+      by: 'the lock-order test, repeated with its conditions met',
       todo: 'repeat the lock-order test with its conditions met',
     }
   );
