@@ -5,7 +5,7 @@ import type { Note } from '../../project/model.js';
 import { proves } from '../../project/proves.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
-import { applies } from '../codes/limits.js';
+import { mayApply } from '../codes/limits.js';
 import { judgeEvidence } from './evidence.js';
 import { type Finding, type Judged, outcomeOf } from './finding.js';
 import type { Kind } from './kind.js';
@@ -79,7 +79,7 @@ export function answerItem(
       (fact && !toldBy(own, item.id) ? fact.place : placeOfField(note, ['answers', item.id])),
     stop: item.kind === 'answer' ? item.stop === true : undefined,
   } as const;
-  const tests = notes.map((n) => applies(item.applies, ground.world(n)));
+  const tests = notes.map((n) => mayApply(item.applies, ground.world(n)));
   const test = tests.find((t) => 'holds' in t && t.holds) ?? tests.find((t) => 'unstated' in t) ?? tests[0]!;
   if ('unstated' in test)
     return {

@@ -7,7 +7,7 @@ import type { Build } from '../../project/model.js';
 
 /** A measured field as a value, with one source of uncertainty: the place at which it was written. */
 export function valueOf(measured: Measured, build: Build): Value {
-  const { quantity, at } = measured;
+  const { quantity, at, places, ...rest } = measured;
   const { expanded, assumed } = uncertaintyOf(measured, build);
   const source = sourceOf(measured);
   return {
@@ -16,6 +16,7 @@ export function valueOf(measured: Measured, build: Build): Value {
     parts: new Map([[source, expanded]]),
     assumed: new Set(assumed === undefined ? [] : [source]),
     origin: { kind: 'note', place: at, text: quantity.text },
+    ...(places ? { places: places.map((one) => valueOf({ ...rest, at, quantity: one }, build)) } : {}),
   };
 }
 
@@ -26,6 +27,8 @@ interface Uncertainty {
   expanded: number;
   /** What was taken because nobody stated it: that of a usual instrument, or half the last digit of a figure. */
   assumed?: string | undefined;
+  /** What a usual instrument of its class would leave, or the last digit written, SI. */
+  usual: number;
   /** The check of the instrument was too long ago, so that its uncertainty was widened. */
   outOfDate: boolean;
 }
@@ -53,9 +56,16 @@ export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
   const someUnstated = readings ? each.some((_, i) => eachStated[i] === undefined) : expanded === undefined;
   return {
     expanded: Math.hypot(ofOne, spread),
+    usual: Math.max(usualUncertaintyOf(measured), halfDigit),
     assumed: someUnstated && own === undefined && ofOne > 0 ? assumedFrom(unstated, as) : undefined,
     outOfDate: late,
   };
+}
+
+/** Of a reading with the coarsest usual instrument of its class, SI; where the class has none, half the last digit. */
+export function usualUncertaintyOf(measured: Measured): number {
+  const { quantity } = measured;
+  return usualOf(measured.as ?? classBySize(quantity), quantity) ?? quantity.halfDigit;
 }
 
 const assumedFrom = (usual: number | undefined, as: keyof typeof measurementClasses): string =>
@@ -74,6 +84,17 @@ export function uncertaintyMarks(value: Pick<Value, 'parts' | 'assumed'>, build:
     ...(sources.some((u) => u.assumed === 'last digit') ? [markOfDigit] : []),
     ...(sources.some((u) => u.outOfDate) ? [markOfDate] : []),
   ];
+}
+
+/** A value as uncertain as with usual instruments, where those that were used are coarser or more was stated. */
+export function noVaguerThanUsual(value: Value, build: Build): Value {
+  const known = uncertaintiesIn(build);
+  const share = (source: string) => {
+    const { expanded: own, usual } = known.get(source) ?? { expanded: 0, usual: 0 };
+    return own > usual ? usual / own : 1;
+  };
+  const { interval: _, ...rest } = value;
+  return { ...rest, parts: new Map([...value.parts].map(([source, part]) => [source, part * share(source)])) };
 }
 
 /** The uncertainty of every measured field of a build by its source. */

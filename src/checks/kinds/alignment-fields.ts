@@ -77,7 +77,7 @@ export const shape = {
       usual: [0, 0.45],
     },
   ),
-  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1]),
+  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1], 'signed'),
   'bump-steer': list(
     {
       stations: list(
@@ -96,11 +96,12 @@ export const shape = {
         },
         'stations from droop to bump, ride height among them',
       ),
-      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5]),
+      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5], 'signed'),
     },
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),
   'joint-play': quantity('mm', 'greatest free play of a steering joint, found before the alignment', {
+    places: 'largest',
     measuredAs: 'dial',
     how: 'dial gauge across the joint, wheel rocked by hand',
     typical: '0.2 mm',

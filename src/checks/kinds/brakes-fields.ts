@@ -52,19 +52,28 @@ const axle = (which: string) =>
       diameter: quantity(
         'mm',
         `outside diameter of the ${which} discs, or inside diameter of the drums, the greatest`,
-        { measuredAs: 'thickness', how: 'caliper or drum gauge, three places', typical: '258 mm', usual: [120, 420] },
+        {
+          places: 'each',
+          measuredAs: 'thickness',
+          how: 'caliper or drum gauge, three places',
+          typical: '258 mm',
+          usual: [120, 420],
+        },
       ),
       thickness: quantity('mm', `thickness of the ${which} discs, the least`, {
+        places: 'smallest',
         how: 'micrometer, eight places, 10 mm from the edge',
         typical: '21.8 mm',
       }),
       'run-out': quantity('mm', `run-out of the ${which} discs as fitted, the greater`, {
+        places: 'largest',
         measuredAs: 'dial',
         how: 'dial gauge 10 mm from the edge, wheel nuts tightened on washers',
         typical: '0.05 mm',
         usual: [0, 0.4],
       }),
       pad: quantity('mm', `thickness of the ${which} linings`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'rule or depth gauge, without the back',
         typical: '11 mm',
@@ -207,10 +216,12 @@ export const shape = {
     usual: [0.7, 50],
   }),
   'support-spacing': quantity('mm', 'greatest distance between two supports of a pipe or hose', {
+    places: 'largest',
     how: 'tape along the pipe, all of them',
     typical: '260 mm',
   }),
   'line-gap': quantity('mm', 'least distance of pipes and hoses to wheel and tyre, over travel and lock', {
+    places: 'smallest',
     measuredAs: 'rule',
     how: 'springs out, both locks, feeler or gauge',
     typical: '18 mm',

@@ -14,18 +14,21 @@ const gapsAt = (steered: string) =>
   z
     .strictObject({
       droop: quantity('mm', `gap at full droop, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '34 mm',
         usual: [4, 250],
       }),
       ride: quantity('mm', `gap at ride height, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '38 mm',
         usual: [4, 250],
       }),
       bump: quantity('mm', `gap at full bump, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '27 mm',
@@ -50,6 +53,7 @@ const shape = {
       ),
       near: text('what it comes near to', 'seam of the inner guard'),
       was: quantity('mm', 'the least gap there as it came', {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '40 mm',
@@ -171,13 +175,17 @@ const items = {
 const all = (data: Clearance, holds: (place: Place) => boolean): boolean =>
   data.places !== undefined && data.places.length > 0 && data.places.every(holds);
 
-/** The least gap of all stations, less the movement of the engine where that was not in it. */
+/** The gaps of all stations, of which the least decides, less the movement of the engine where that was not in them. */
 function leastGap(place: Place, work: Work): Maybe {
   const gaps = steerings.flatMap((s) =>
-    positions.flatMap((at) => (place[s]?.[at] ? [work.take(place[s][at], 'places', place.id, s, at)] : [])),
+    positions.flatMap((at) => {
+      const gap = place[s]?.[at] ? work.take(place[s][at], 'places', place.id, s, at) : undefined;
+      return gap && !isMissing(gap) ? (gap.places ?? [gap]) : [];
+    }),
   );
   if (gaps.length === 0) return work.lacks('places', place.id, 'straight');
-  const least = gaps.reduce((a, b) => (!isMissing(a) && !isMissing(b) && b.si < a.si ? b : a));
+  const smallest = gaps.reduce((a, b) => (b.si < a.si ? b : a));
+  const least: Maybe = gaps.length > 1 ? { ...smallest, places: gaps } : smallest;
   if (place.moves === 'line' || place.engine === 'none' || place.engine === 'included') return least;
   return place.engine === 'taken-off'
     ? difference(least, work.fact('engine_movement'))

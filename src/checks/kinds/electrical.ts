@@ -58,6 +58,7 @@ const shape = {
       says: text('which loom, its sleeve and its grommets', 'engine loom, split tube, rubber grommet at the firewall'),
       near: text('what it comes near to', 'exhaust manifold'),
       gap: quantity('mm', 'least gap to the exhaust and to parts that turn or travel', {
+        places: 'smallest',
         how: 'stepped gauge, engine rocked both ways',
         typical: '70 mm',
         usual: [8, 650],
@@ -222,6 +223,15 @@ function examineCircuit(circuit: Circuit, work: Work): void {
     ['wire_rating', work.take(circuit.wire?.greatest, 'circuits', id, 'wire', 'greatest')],
     work,
   );
+  const wrong = (['electrical.fuse-wire', 'electrical.fuse-current'] as const).some(
+    (item) => work.cameOut(item, id) === 'against',
+  );
+  if (wrong)
+    work.derive('electrical.fuses', {
+      answer: 'no',
+      because: `the fuse of ${id} does not suit its wire and current`,
+      from: ['circuits', id, 'fuse'],
+    });
   if (circuit['fuse-distance']) work.compare('electrical.fuse-distance', id, take('fuse-distance'));
 }
 

@@ -1,10 +1,12 @@
-import { expanded, spread } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
-import { sameDimension, unit } from '../../units/unit.js';
+import { differenceUnit, sameDimension, unit } from '../../units/unit.js';
+import { alike } from '../engine/alike.js';
 import { type Data, kind } from '../engine/kind.js';
+import { usualUncertaintyOf } from '../engine/values.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { difference } from './parts/maybe.js';
 
@@ -169,15 +171,13 @@ function editions({ editions: used }: Inspection) {
 }
 
 function releasedAnswer({ released }: Inspection) {
-  if (!released?.length || released.some((r) => !r.released)) return undefined;
-  const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
-  return held.length > 0
-    ? { answer: 'no', because: held.join(', '), from: ['released'] }
-    : {
-        answer: 'yes',
-        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
-        from: ['released'],
-      };
+  const named = (all: typeof released) =>
+    (all ?? []).map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ');
+  const held = released?.filter((r) => r.released === 'no') ?? [];
+  if (held.length > 0) return { answer: 'no', because: named(held), from: ['released'] };
+  return released?.length && released.every((r) => r.released)
+    ? { answer: 'yes', because: named(released), from: ['released'] }
+    : undefined;
 }
 
 /** A point stays open until the note says where it was settled. */
@@ -206,7 +206,7 @@ function openPoints({ open }: Inspection, work: Work): void {
   }
 }
 
-/** Two readings of one thing agree when they differ by no more than both are uncertain by. */
+/** Two readings of one thing agree within what two usual instruments of its class may read apart: common practice, no source. */
 function readAgain(reading: NonNullable<Inspection['readings']>[number], work: Work): void {
   const { id } = reading;
   const [first, again] = [
@@ -230,17 +230,29 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
     );
   const apart = difference(again, first);
   if (isMissing(apart)) return;
-  const agree = Math.abs(apart.si) <= expanded(apart) * (1 + 1e-9);
+  const tolerance = Math.hypot(...[reading.builder, reading.certifier].map((m) => usualUncertaintyOf(m!)));
+  const result = alike(apart, tolerance);
   const shown = [first, again].map((v) => showQuantity(v.si, first.unit, spread(v)));
+  const within = showQuantity(tolerance, differenceUnit(first.unit));
+  const says = {
+    met: `they agree within ${within}`,
+    against: `they do not agree within ${within}`,
+    unclear: `both are too uncertain to show that they agree within ${within}`,
+  };
+  const todo = {
+    met: undefined,
+    against: 'find out which is right, correct it in the note and look at what rests on it',
+    unclear: 'state the instruments or what each reading is uncertain by, or read both again with a finer instrument',
+  };
   work.state(
     'inspection.readings-agree',
     id,
-    agree ? 'met' : 'against',
-    `${about}: ${shown[0]} in the note, ${shown[1]} read again; they ${agree ? 'agree within' : 'differ by more than'} what both are uncertain by`,
+    result,
+    `${about}: ${shown[0]} in the note, ${shown[1]} read again; ${says[result]}`,
     {
-      answer: agree ? 'yes' : 'no',
+      ...(result === 'unclear' ? {} : { answer: result === 'met' ? 'yes' : 'no' }),
       measured: again,
-      todo: agree ? undefined : 'find out which is right, correct it in the note and look at what rests on it',
+      todo: todo[result],
       path,
     },
   );

@@ -154,6 +154,7 @@ export const shape = {
     {
       place: text('which bracket and which weld', 'lower link bracket, left, outer side'),
       leg: quantity('mm', 'leg of the fillet, the shorter one', {
+        places: 'smallest',
         measuredAs: 'weld-leg',
         how: 'fillet gauge, the smallest of three places',
         typical: '5 mm',
@@ -165,6 +166,7 @@ export const shape = {
         usual: [17, 1500],
       }),
       thickness: quantity('mm', 'thickness of the thinner part joined', {
+        places: 'smallest',
         how: 'caliper before welding',
         typical: '5.0 mm',
         usual: [0.6, 25],
@@ -187,6 +189,7 @@ export const shape = {
     'alignment bar in the bearing seats, short runs on opposite sides, cooled between',
   ),
   bend: quantity('mm', 'how far the housing is out of line after welding', {
+    places: 'largest',
     measuredAs: 'dial',
     how: 'alignment bar through the bearing seats, or straightedges on both flanges: difference of their distances ahead and behind, and above and below; the greatest',
     typical: '0.3 mm',
@@ -195,6 +198,7 @@ export const shape = {
   'maker-bend': makerFigures('mm', 'line of the housing', [0, 2.9]),
   'final-drive-opened': yesNo('was the final drive taken apart'),
   backlash: quantity('mm', 'backlash of ring gear and pinion, the least of all', {
+    places: 'smallest',
     measuredAs: 'dial',
     how: 'dial gauge square to a tooth of the ring gear, four places',
     typical: '0.14 mm',

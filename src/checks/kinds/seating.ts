@@ -136,17 +136,17 @@ function plateText({ plate, through }: Seat): string | undefined {
 }
 
 function onSeat({ belts }: Seating): Derived | undefined {
-  if (!belts?.length || belts.some((b) => !b['on-seat'])) return undefined;
-  const on = belts.filter((b) => b['on-seat'] === 'yes').map((b) => b.place ?? b.id);
-  return on.length > 0 ? { answer: 'yes', because: on.join(', '), from: ['belts'] } : { answer: 'no', from: ['belts'] };
+  const on = belts?.filter((b) => b['on-seat'] === 'yes').map((b) => b.place ?? b.id) ?? [];
+  if (on.length > 0) return { answer: 'yes', because: on.join(', '), from: ['belts'] };
+  return belts?.length && belts.every((b) => b['on-seat']) ? { answer: 'no', from: ['belts'] } : undefined;
 }
 
 function childPoints({ 'child-points': points }: Seating): Derived | undefined {
-  if (!points?.length || points.some((p) => !p.usable)) return undefined;
-  const not = points.filter((p) => p.usable === 'no').map((p) => p.place ?? p.id);
-  return not.length > 0
-    ? { answer: 'no', because: not.join(', '), from: ['child-points'] }
-    : { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', '), from: ['child-points'] };
+  const not = points?.filter((p) => p.usable === 'no').map((p) => p.place ?? p.id) ?? [];
+  if (not.length > 0) return { answer: 'no', because: not.join(', '), from: ['child-points'] };
+  return points?.length && points.every((p) => p.usable)
+    ? { answer: 'yes', because: points.map((p) => p.place ?? p.id).join(', '), from: ['child-points'] }
+    : undefined;
 }
 
 function airbags({ airbags: state }: Seating, work: Work): void {

@@ -1,5 +1,5 @@
 import { jointsInSeries } from '../../calc/driveline/joints-in-series.js';
-import { expanded } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
@@ -95,6 +95,7 @@ const shape = {
     {
       place: text('which joint it is', 'outer tie rod end, left'),
       play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        places: 'largest',
         measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
@@ -113,6 +114,7 @@ const shape = {
     'tie rod ends, drag link ends, idler and ball joints',
   ),
   'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    places: 'smallest',
     measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',
@@ -228,8 +230,8 @@ function examineUniformity(joints: NonNullable<Steering['joints']>, work: Work):
   if (isMissing(variation)) return tellMissing('steering.uniformity', '', variation, work);
   if (isMissing(angle)) return tellMissing('steering.uniformity', '', angle, work);
   const run = variation.origin.kind === 'sheet' ? variation.origin.run : undefined;
-  const shown = showQuantity(variation.si, '%', expanded(variation));
-  const alike = showQuantity(angle.si, 'deg', expanded(angle));
+  const shown = showQuantity(variation.si, '%', spread(variation));
+  const alike = showQuantity(angle.si, 'deg', spread(angle));
   work.state(
     'steering.uniformity',
     '',
@@ -250,11 +252,10 @@ function examineEnds(ends: Steering['ends'], work: Work): void {
     });
 }
 
-/** Answered once every end says how it is locked. */
+/** Yes once every end says how it is locked; one that is not says no. */
 function locked(ends: Steering['ends']) {
-  if (!ends?.length || ends.some((end) => end.locked === undefined)) return undefined;
-  const loose = ends.filter((end) => end.locked === 'none').map((end) => end.id);
-  return loose.length === 0
-    ? { answer: 'yes', from: ['ends'] }
-    : { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
+  const loose = ends?.filter((end) => end.locked === 'none').map((end) => end.id) ?? [];
+  if (loose.length > 0)
+    return { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
+  return ends?.length && ends.every((end) => end.locked) ? { answer: 'yes', from: ['ends'] } : undefined;
 }

@@ -44,6 +44,7 @@ const spring = (state: string) =>
         usual: [5, 270],
       }),
       'free-length': quantity('mm', `free length of the spring ${state}`, {
+        places: 'each',
         how: 'spring standing on a flat plate, rule to the other end, three places',
         typical: '342 mm',
       }),

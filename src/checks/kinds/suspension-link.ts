@@ -31,11 +31,13 @@ const shape = {
         usual: [65, 1500],
       }),
       diameter: quantity('mm', 'outside diameter of the body', {
+        places: 'smallest',
         how: 'caliper, the smallest of three places',
         typical: '30 mm',
         usual: [10, 80],
       }),
       wall: quantity('mm', 'wall of a tube; left out for a solid bar', {
+        places: 'smallest',
         how: 'caliper at the end before the bung goes in, or ultrasonic gauge',
         typical: '4.0 mm',
         usual: [1, 12],
@@ -192,7 +194,8 @@ function examineEngagement(link: Link, work: Work): void {
   const take = taker(link, work);
   const change = difference(take('longest'), take('length'));
   const both = link['thread-b'] !== undefined || link['engaged-b'] !== undefined;
-  const beyond = !isMissing(change) && change.si + expanded(change) < 0;
+  const beyond = !isMissing(change) && change.si < 0;
+  const surely = beyond && change.si + expanded(change) < 0;
   const setting =
     link['thread-a'] && link['thread-b'] && link['thread-a'].hand !== link['thread-b'].hand
       ? work.sheet(adjusterSetting, link.id, {
@@ -208,12 +211,20 @@ function examineEngagement(link: Link, work: Work): void {
     const now = take(`engaged-${end}`);
     const limit = makersLimit(link, end);
     if (beyond && !isMissing(now)) {
-      work.state('links.engagement', subject, 'against', 'the link is set longer than its longest setting', {
-        of: 'requirement',
-        measured: now,
-        todo: 'set it shorter, or correct `longest` or `length`',
-        path: ['links', link.id, 'longest'],
-      });
+      work.state(
+        'links.engagement',
+        subject,
+        surely ? 'against' : 'unclear',
+        surely
+          ? 'the link is set longer than its longest setting'
+          : 'as read, the link is set longer than its longest setting, though by less than both are uncertain by',
+        {
+          of: 'requirement',
+          measured: now,
+          todo: 'set it shorter, or correct `longest` or `length`',
+          path: ['links', link.id, 'longest'],
+        },
+      );
       continue;
     }
     // Ends of one hand, and a single threaded end, are turned one by one: each is taken as if it alone made the change.

@@ -83,6 +83,13 @@ export const test = kind({
   evaluate: ({ data }, work) => {
     const does = (name: keyof typeof itemsOf) => data.test === undefined || data.test === name;
     if (does('brakes')) examineBrakeTest(data.brakes ?? {}, work);
+    const aside = does('brakes') && data.brakes?.stops?.find((s) => s.state !== 'was' && s.pulled === 'yes');
+    if (aside)
+      work.derive('brakes.side-balance', {
+        answer: 'no',
+        because: `in stop ${aside.id} the car pulled to a side, or a wheel locked early`,
+        from: ['brakes', 'stops', aside.id, 'pulled'],
+      });
     if (does('noise')) examineNoise(data.noise ?? {}, work);
     if (does('speedometer')) examineSpeedometer(data.speeds, data['speedometer-rule'], work);
     if (does('twist')) examineStiffness(data.twist, data.bending, work);

@@ -27,6 +27,7 @@ const wheels = (state: string) =>
         },
       ),
       spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, {
+        places: 'each',
         measuredAs: 'thickness',
         how: 'caliper, three places',
         typical: '0 mm',
@@ -47,6 +48,7 @@ const wheels = (state: string) =>
         },
       ),
       clearance: quantity('mm', `ground clearance of the lowest part near this axle ${state}`, {
+        places: 'smallest',
         measuredAs: 'ride-height',
         how: 'level floor, car rolled, load as stated in the note; rule or block gauge',
         typical: '155 mm',
@@ -74,6 +76,7 @@ const axle = (which: string) =>
         typical: '1420 mm',
       }),
       'least-gap': quantity('mm', `least gap of the ${which} tyres to anything through travel and steering`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place',
         typical: '28 mm',
@@ -111,6 +114,7 @@ export const shape = {
     typical: '13.5 mm',
   }),
   'nut-engagement': quantity('mm', 'thread engaged by the nuts now, the least of all', {
+    places: 'smallest',
     how: 'count the turns from first bite to seated, times the pitch; every stud of one wheel of each axle',
     typical: '14 mm',
   }),

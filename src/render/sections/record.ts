@@ -2,6 +2,7 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded } from '../../calc/value.js';
 import { uncertaintyOf, valueOf } from '../../checks/engine/values.js';
+import type { Measured } from '../../project/fields.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
@@ -164,9 +165,7 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   const { assumed, outOfDate } = uncertaintyOf(measured, subject.build);
   const used = showQuantity(value.si, value.unit);
   const how = [
-    ...(measured.direction === undefined && measured.quantity.readings
-      ? [`mean ${used} of ${measured.quantity.readings.length} readings`]
-      : []),
+    ...ofSeveral(measured, used),
     ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${assumed ? ` assumed, ${assumed}` : ''}`] : []),
     ...(measured.with ? [instrument(measured.with, subject)] : []),
     ...(outOfDate ? ['instrument out of date, its U doubled'] : []),
@@ -174,6 +173,13 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
     ...(measured.photo ? shownPointers(`photo ${measured.photo}`, note, subject) : []),
   ];
   return how.length > 0 ? h('span', joined(how)) : '';
+}
+
+/** What stands for a list: of places the one that calculations take, of readings their mean. */
+function ofSeveral({ direction, quantity, places }: Measured, used: string): string[] {
+  if (places)
+    return quantity.readings ? [`${places.length} places, each judged`] : [`${used} of ${places.length} places`];
+  return direction === undefined && quantity.readings ? [`mean ${used} of ${quantity.readings.length} readings`] : [];
 }
 
 function instrument(id: string, { build }: Subject): Element | string {

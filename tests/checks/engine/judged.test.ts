@@ -48,7 +48,10 @@ const noteWith = (entry: string) =>
   );
 const build = (entry: string) =>
   buildOf([noteOf('005-z', 'papers: [{ file: papers/old.pdf, shows: old report }]'), noteWith(entry)], people);
-const given = (entry: string) => judgementsOf(build(entry), findings);
+/** All files are as they were judged, where the judgement says of which it was given. */
+const digest = 'a'.repeat(64);
+const digestOf = () => digest;
+const given = (entry: string) => judgementsOf(build(entry), findings, digestOf);
 const one = (entry: string) => {
   const [found, ...more] = given(entry);
   expect(more).toEqual([]);
@@ -89,7 +92,7 @@ describe('a judgement', () => {
 
   it('of the own note comes before one of another note', () => {
     const twin = { ...answer, note: '005-z', id: '005-z/body.joint' };
-    const [found] = judgementsOf(build(about('body.joint')), [twin, ...findings]);
+    const [found] = judgementsOf(build(about('body.joint')), [twin, ...findings], digestOf);
     expect(found!.about).toEqual({ is: 'finding', id: '010-a/body.joint' });
   });
 
@@ -104,14 +107,14 @@ describe('a judgement', () => {
   ])('that leads nowhere is none: %s', (entry) => expect(given(entry)).toEqual([]));
 
   it('is of nobody where build.md names nobody', () => {
-    expect(judgementsOf(buildOf([noteWith(about('body.joint'))]), findings)).toEqual([]);
-    expect(judgementsOf(buildOf([noteOf('010-a')], people), findings)).toEqual([]);
+    expect(judgementsOf(buildOf([noteWith(about('body.joint'))]), findings, digestOf)).toEqual([]);
+    expect(judgementsOf(buildOf([noteOf('010-a')], people), findings, digestOf)).toEqual([]);
   });
 });
 
 describe('what was judged, against what is there now', () => {
   const lapsed = (text: string, of: string, all: readonly Finding[] = findings) =>
-    judgementsOf(build(about(text, of)), all)[0]!.judgement.lapsed;
+    judgementsOf(build(about(text, of)), all, digestOf)[0]!.judgement.lapsed;
 
   it.each([
     ['2.48 mm', undefined],
@@ -156,7 +159,7 @@ describe('what was judged, against what is there now', () => {
     ['photo other', 'another', undefined],
     ['paper report', 'Crack test', undefined],
     ['paper report', 'mill sheet', 'was given of mill sheet, now crack test'],
-  ])('%s judged as `%s`', (text, of, expected) => expect(lapsed(text, of)).toBe(expected));
+  ])('%s judged as `%s`', (text, of, expected) => expect(lapsed(text, `${of}', sha256: '${digest}`)).toBe(expected));
 });
 
 describe('findings with their judgements', () => {

@@ -268,6 +268,10 @@ describe('unbalance of replaced rotating parts', () => {
     ['0 oz·in', '0 oz·in', 'met'],
     ['28 oz·in', '20160 g·mm', 'met'],
     ['28 oz·in', '29 oz·in', 'against'],
+    ['28 oz·in', '28.5 oz·in', 'met'],
+    ['28 oz·in', '28.6 oz·in', 'against'],
+    ['28 ± 30 oz·in', '50 oz·in', 'against'],
+    ['28 ± 30 oz·in', '28 oz·in', 'against'],
   ])('%s on the original, %s fitted: %s', async (original, replacement, outcome) => {
     expect((await examineNote(K, part(original, replacement))).result('assembly.unbalance', 'damper')).toBe(outcome);
   });

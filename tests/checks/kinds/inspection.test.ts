@@ -133,13 +133,19 @@ describe('hold points', () => {
 describe('readings taken again', () => {
   const readings = (builder: string, certifier: string) =>
     `readings: [{ id: wall, what: wall of the crossmember, builder: ${builder}, certifier: ${certifier} }]`;
-  // Differences within the root of the sum of squares of both uncertainties: JCGM 100:2008, 5.1.2; 0.03 and 0.04 give 0.05.
+  // The uncertainty of the difference is the root of the sum of squares (JCGM 100:2008, 5.1.2): 0.03 and 0.04 give 0.05. Two usual
+  // calipers of 0.1 mm leave 0.1414 mm: that difference and uncertainty together must keep (JCGM 106:2012, 8.3.2).
   it.each([
     ['2.48 ± 0.03 mm', '2.53 ± 0.04 mm', 'met'],
-    ['2.48 ± 0.03 mm', '2.531 ± 0.04 mm', 'against'],
-    ['2.48 ± 0.03 mm', '2.42 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '2.5714 ± 0.04 mm', 'met'],
+    ['2.48 ± 0.03 mm', '2.5716 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '2.38 ± 0.04 mm', 'against'],
     ['2.48 ± 0.03 mm', '0.0976 ± 0.0012 in', 'met'],
     ['2.48 ± 0.03 mm', '2.48 kg', 'missing'],
+    ['2.48 ± 0.15 mm', '2.48 ± 0.15 mm', 'unclear'],
+    ['2.48 ± 1 mm', '3.18 ± 0.04 mm', 'unclear'],
+    ['2.48 mm', '2.48 mm', 'met'],
+    ['2.48 mm', '2.50 mm', 'unclear'],
   ])('%s and %s: %s', async (builder, certifier, outcome) => {
     expect((await examineNote('inspection', readings(builder, certifier))).result('inspection.readings-agree')).toBe(
       outcome,

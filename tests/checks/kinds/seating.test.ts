@@ -125,3 +125,22 @@ it('refuses a plate in kilograms and a thread that is none', () => {
   expect(problemsOf('seating', seat('plate: { thickness: 3 kg }'))).toMatchObject([{ code: 'quantity' }]);
   expect(problemsOf('seating', seat('thread: M8 or so'))).toMatchObject([{ code: 'quantity' }]);
 });
+
+describe('an anchorage that was measured from a fixed point', () => {
+  const measured = (was: string, now: string) =>
+    examineNote('seating', `anchorages: [{ id: x, state: kept, was: ${was}, now: ${now} }]`);
+  // 4 mm: twice what a tape is uncertain by (common practice, no source). 0.6 and 0.8 mm are together 1 mm (JCGM 100:2008, 5.1.2).
+  it.each([
+    ['412 ± 0.6 mm', '412 ± 0.8 mm', 'met'],
+    ['412 ± 0.6 mm', '415 ± 0.8 mm', 'met'],
+    ['412 ± 0.6 mm', '415.1 ± 0.8 mm', 'against'],
+    ['412 ± 0.6 mm', '408.9 ± 0.8 mm', 'against'],
+    ['412 ± 3 mm', '412 ± 3 mm', 'unclear'],
+    ['412 ± 60 mm', '452 ± 60 mm', 'unclear'],
+  ])('%s, then %s: %s', async (was, now, result) => {
+    expect((await measured(was, now)).result('seating.anchorages-kept')).toBe(result);
+  });
+  it('stops the note where it moved', async () => {
+    expect((await measured('412 mm', '432 mm')).one('seating.anchorages-kept').stop).toBe(true);
+  });
+});

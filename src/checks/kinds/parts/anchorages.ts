@@ -3,6 +3,7 @@ import { expanded } from '../../../calc/value.js';
 import type { Answer } from '../../../project/common.js';
 import { choice, list, type Measured, quantity, text } from '../../../project/fields.js';
 import { showQuantity } from '../../../units/show.js';
+import { alike } from '../../engine/alike.js';
 import { isMissing, type Work } from '../../engine/work.js';
 
 /** Belt anchorages stay where the maker put them: one that moved stops a note, by word or by measurement. */
@@ -39,6 +40,8 @@ interface Anchorage {
 }
 
 const item = 'seating.anchorages-kept';
+/** Common practice, no source: twice what a tape is uncertain by. */
+const tolerance = 0.004;
 
 /** The answer that follows where every anchorage is said to be kept. */
 export function anchoragesAnswer(anchorages: readonly Anchorage[] | undefined): Answer | undefined {
@@ -50,13 +53,24 @@ export function anchoragesAnswer(anchorages: readonly Anchorage[] | undefined): 
 export function examineAnchorages(anchorages: readonly Anchorage[] | undefined, work: Work): void {
   for (const anchorage of anchorages ?? []) {
     const change = changeOf(anchorage, work);
-    const measured =
-      change !== undefined && Math.abs(change.si) > expanded(change)
-        ? `it lies ${showQuantity(Math.abs(change.si), 'mm', expanded(change))} from where it was`
-        : undefined;
+    const kept = change === undefined ? 'met' : alike(change, tolerance);
+    const apart = change && showQuantity(Math.abs(change.si), 'mm', expanded(change));
+    const measured = kept === 'against' ? `it lies ${apart} from where it was` : undefined;
     const word =
       anchorage.state === undefined || anchorage.state === 'kept' ? undefined : `it is ${says[anchorage.state]}`;
     const why = [word, measured].filter(Boolean).join('; ');
+    if (why === '' && kept === 'unclear')
+      work.state(
+        item,
+        anchorage.id,
+        'unclear',
+        `belt anchorage ${nameOf(anchorage)}: measured ${apart} from where it was, which does not show that it lies within ${showQuantity(tolerance, 'mm')} of it`,
+        {
+          measured: change,
+          todo: 'measure it again from the same point with a smaller uncertainty, or put it to the certifier',
+          path: ['anchorages', anchorage.id, 'now'],
+        },
+      );
     if (why === '') continue;
     work.state(
       item,

@@ -19,8 +19,14 @@ export const clearanceField = list(
       'where along the car it lies',
     ),
     load: choice({ unladen: 'unladen', laden: 'laden' }, 'state of load'),
-    was: quantity('mm', 'ground clearance there as it came', { measuredAs: 'ride-height', how, typical: '162 mm' }),
+    was: quantity('mm', 'ground clearance there as it came', {
+      places: 'smallest',
+      measuredAs: 'ride-height',
+      how,
+      typical: '162 mm',
+    }),
     now: quantity('mm', 'ground clearance there now', {
+      places: 'smallest',
       measuredAs: 'ride-height',
       how: `${how}; the same load as before, three times`,
       typical: '148 mm',

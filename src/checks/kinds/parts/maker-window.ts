@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Measured, named } from '../../../project/fields.js';
+import { type FieldMeta, type Measured, named } from '../../../project/fields.js';
 import { exactBound, type Limit } from '../../codes/limit.js';
 
 const from = z.string().min(3).meta({
@@ -20,9 +20,13 @@ export function makerWindow<F extends z.ZodType>(says: string, end: (says: strin
     .meta({ form: 'block', says: `what the maker allows for the ${says}` });
 }
 
-/** `usual`: smallest and largest size that makers name, in `unit`. */
-export const makerFigures = (unit: string, says: string, usual: readonly [number, number]) =>
-  makerWindow(says, (words) => named(unit, words, { range: 'signed', usual }));
+/** `usual`: smallest and largest size that makers name, in `unit`. `range`: as of the field that they are the window of. */
+export const makerFigures = (
+  unit: string,
+  says: string,
+  usual: readonly [number, number],
+  range?: NonNullable<FieldMeta['range']>,
+) => makerWindow(says, (words) => named(unit, words, { usual, ...(range ? { range } : {}) }));
 
 interface Window {
   least?: Measured | undefined;
