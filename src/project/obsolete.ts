@@ -40,6 +40,19 @@ const mergedItems: readonly (readonly [item: string, now: string])[] = [
   ['seating.belt-thread', 'seating.belt-geometry'],
 ];
 
+const ownId = 'the `id` of the item names the place';
+const reckonedAtBench = 'nothing was decided by it; `gusset calc link-length-change` reckons it at the bench';
+const ruleInTest = 'the note of the speedometer test states it';
+
+/** Fields of a kind on which no outcome rested, each with what to do instead. */
+const fieldsGone: readonly (readonly [kind: string, path: readonly string[], instead: string])[] = [
+  ['rear-axle', ['per-turn'], reckonedAtBench],
+  ['rear-axle', ['lower-change'], reckonedAtBench],
+  ['rear-axle', ['upper-change'], reckonedAtBench],
+  ['rear-axle', ['welds', '[]', 'place'], ownId],
+  ['rear-axle', ['speedometer-rule'], ruleInTest],
+];
+
 export const obsolete: readonly Obsolete[] = [
   ...mergedItems.map(
     ([item, now]): Obsolete => ({
@@ -49,6 +62,7 @@ export const obsolete: readonly Obsolete[] = [
       now: { gone: `asked together with \`${now}\`` },
     }),
   ),
+  ...fieldsGone.map(([of, path, instead]): Obsolete => ({ since: 2, of, path, now: { gone: instead } })),
   ...(['photos', 'papers'] as const).map(
     (list): Obsolete => ({ since: 2, of: 'note', path: [list, '[]', 'serves'], now: { key: 'proves' } }),
   ),
