@@ -41,6 +41,7 @@ const mergedItems: readonly (readonly [item: string, now: string])[] = [
 ];
 
 const ownId = 'the `id` of the item names the place';
+const inWords = 'nothing was decided by it; what is worth telling stands in the words of the note';
 const reckonedAtBench = 'nothing was decided by it; `gusset calc link-length-change` reckons it at the bench';
 const ruleInTest = 'the note of the speedometer test states it';
 
@@ -51,6 +52,15 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
   ['rear-axle', ['upper-change'], reckonedAtBench],
   ['rear-axle', ['welds', '[]', 'place'], ownId],
   ['rear-axle', ['speedometer-rule'], ruleInTest],
+  ['seating', ['seats', '[]', 'place'], ownId],
+  ['seating', ['seats', '[]', 'mass'], inWords],
+  ['seating', ['seats', '[]', 'plate', 'corner'], inWords],
+  ['seating', ['seats', '[]', 'head-room-was'], inWords],
+  ['seating', ['seats', '[]', 'head-room-now'], inWords],
+  ['seating', ['belts', '[]', 'place'], ownId],
+  ['seating', ['belts', '[]', 'thread'], inWords],
+  ['seating', ['child-points', '[]', 'place'], ownId],
+  ['seating', ['child-points', '[]', 'thread'], inWords],
 ];
 
 export const obsolete: readonly Obsolete[] = [
