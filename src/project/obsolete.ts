@@ -61,6 +61,14 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
   ['seating', ['belts', '[]', 'thread'], inWords],
   ['seating', ['child-points', '[]', 'place'], ownId],
   ['seating', ['child-points', '[]', 'thread'], inWords],
+  ['steering', ['joints', '[]', 'place'], ownId],
+  ['steering', ['ends', '[]', 'place'], ownId],
+  ['steering', ['original-turns'], inWords],
+  ['steering', ['turns'], inWords],
+  ['steering', ['turns-left'], inWords],
+  ['steering', ['turns-right'], inWords],
+  ['steering', ['original-wheel-diameter'], inWords],
+  ['steering', ['original-rim-play'], inWords],
 ];
 
 export const obsolete: readonly Obsolete[] = [
