@@ -8,7 +8,9 @@ const how =
 /** Ground clearance by place and state of load: states differ in the load that they mean. */
 export const clearanceField = list(
   {
-    place: text('which part it is', 'flange of the front pipe'),
+    place: text('which part it is', 'flange of the front pipe').meta({
+      recordedFor: 'whoever looks for the place under the car',
+    }),
     region: choice(
       {
         'front-axle': 'within one metre ahead of or behind the front axle',
