@@ -69,6 +69,12 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
   ['steering', ['turns-right'], inWords],
   ['steering', ['original-wheel-diameter'], inWords],
   ['steering', ['original-rim-play'], inWords],
+  ...['was', 'planned', 'now'].flatMap((state) =>
+    ['front', 'rear'].map((axle) => ['wheels-tyres', [axle, state, 'pressure'], inWords] as const),
+  ),
+  ['wheels-tyres', ['driven'], inWords],
+  ['wheels-tyres', ['stud-thread'], inWords],
+  ['wheels-tyres', ['speedometer-rule'], ruleInTest],
 ];
 
 export const obsolete: readonly Obsolete[] = [
