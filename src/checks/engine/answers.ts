@@ -38,6 +38,8 @@ export interface Saying {
   answers: (note: Note) => Answers;
   /** What facts of the build say to it. */
   told: readonly Told[];
+  /** The note that the finding stands with, whichever serves it; left out, one that serves it. */
+  home?: Note | undefined;
 }
 
 /**
@@ -51,14 +53,14 @@ export function answerItem(
   ground: Pick<Ground, 'world'>,
   parts: readonly string[] = [],
 ): Finding {
-  const { notes, others, answers, told } = saying;
+  const { notes, others, answers, told, home } = saying;
   const serves = (n: Note) =>
     toldBy(answers(n), item.id) !== undefined ||
     [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => proves(e, item.id));
   const from = [...new Set([...notes, ...others])];
   const serving = from.filter(serves);
   const clash = contradiction(item, serving, saying);
-  const note = clash?.note ?? serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
+  const note = home ?? clash?.note ?? serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const of = item.kind === 'answer' ? 'answer' : 'proof';
   const fact = told.find((t) => t.answer !== undefined);
