@@ -3,6 +3,7 @@ import type { Answer } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Note } from '../../project/model.js';
 import { proves } from '../../project/proves.js';
+import { leavesOpen } from '../../project/typed-texts.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
 import { mayApply } from '../codes/limits.js';
@@ -204,6 +205,13 @@ function judgeAnswer(item: CodeItem & { kind: 'answer' }, note: Note, answer: An
       todo: `answer it under \`answers:\`, as \`${item.id}: …\`${item.wants === 'stated' ? '' : ' (yes or no)'}`,
     };
   }
+  if (item.wants === 'stated' && leavesOpen(word))
+    return {
+      result: 'missing',
+      says: `answered \`${word.slice(0, 60)}\`${because}, which settles nothing`,
+      todo: 'state it when it is known',
+      answer: word,
+    };
   if (item.wants === 'stated')
     return { result: 'met', says: `stated: ${word}${because}; recorded, not judged`, answer: word };
   if (word === item.wants) return { result: 'met', says: `answered \`${word}\`${because}`, answer: word };
