@@ -9,6 +9,7 @@ const people = 'people: [{ id: JO, name: J. Okoro (invented), role: builder }]\n
 const problems = async (note: string, build = people, more: Record<string, string> = {}) => {
   const folder = folderWith({
     'b/build.md': buildFile.replace(/---\n$/, `${build}---\n`),
+    'b/papers/a.pdf': 'x',
     'b/notes/010-a.md': `---\nkind: general\ntitle: A note\n${note}\n---\n\nWords.\n`,
     ...more,
   });
@@ -41,8 +42,8 @@ describe('a text that keeps a place', () => {
 
   it('is an error at its place, wherever it was typed', async () => {
     expect(await problems('load-state: TBD')).toEqual(['notes/010-a.md:4:13 `TBD`, which says nothing yet']);
-    expect(await problems('answers: { general.documents: "\u200b" }')).toEqual([
-      expect.stringMatching(/^notes\/010-a\.md:4:32 /),
+    expect(await problems('measurements: [{ id: a, what: "\u200b" }]')).toEqual([
+      expect.stringMatching(/^notes\/010-a\.md:4:31 /),
     ]);
     expect(await problems('', `${people}workshop: '-'\n`)).toEqual([expect.stringMatching(/^build\.md:.* `-`/)]);
     const query = '---\nfrom: R. Ansell\ndate: 2026-03-01\nabout: 010-a\nquestion: ???\nstate: open\n---\n';
@@ -74,15 +75,16 @@ describe('a day', () => {
     ['a value', (d: string) => `measurements: [{ id: a, what: it, value: { value: 2 mm, on: ${d} } }]`],
     ['a stage', (d: string) => `stages: { welded: ${d} }`],
     ['the beginning', (d: string) => `started: ${d}`],
-    ['a list', (d: string) => `measurements: [{ id: a, what: it, value: 2 mm, on: ${d} }]`],
+    ['a document', (d: string) => `papers: [{ file: a.pdf, shows: it is, dated: ${d} }]`],
   ])('of %s is an error where it is to come, and none today', async (_, note) => {
     expect(await problems(note(day(1)))).toEqual([expect.stringContaining(`${day(1)}, which is still to come`)]);
     expect(await problems(note(day(0)))).toEqual([]);
   });
-  it('of the check of an instrument, too', async () => {
-    const instrument = (d: string) => `${people}instruments: [{ id: t, what: tape, checked: ${d} }]\n`;
-    expect(await problems('', instrument(day(1)))).toEqual([expect.stringContaining('still to come')]);
-    expect(await problems('', instrument(day(0)))).toEqual([]);
+  it('on which something was agreed, too', async () => {
+    const agreed = (d: string) =>
+      `${people}load-cases: [{ id: t, says: made up, force: 4 kN, agreed-with: R. Ansell, agreed-on: ${d} }]\n`;
+    expect(await problems('', agreed(day(1)))).toEqual([expect.stringContaining('still to come')]);
+    expect(await problems('', agreed(day(0)))).toEqual([]);
   });
 });
 

@@ -3,7 +3,7 @@ import type { Build } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import { contradicted } from './answers.js';
 import { type Finding, resultOf } from './finding.js';
-import { goesAgainst, saysNo } from './told.js';
+import { goesAgainst, isNotApplicable, saysNo } from './told.js';
 
 /**
  * Findings of an item that a kind settled from the facts of a note, with what that note answers to it. An answer against the
@@ -41,7 +41,7 @@ export function heldAgainst(
 }
 
 const isUnwanted = (said: string | undefined, wants: string): boolean =>
-  said !== undefined && (wants === 'yes' ? saysNo(said) : said === 'yes');
+  said !== undefined && !isNotApplicable(said) && (wants === 'yes' ? saysNo(said) : said === 'yes');
 
 /** The finding that decides: one that speaks against, or the first where all say the same. */
 function decidedBy(own: readonly Finding[], wants: string): Finding | undefined {

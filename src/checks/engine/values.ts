@@ -4,6 +4,7 @@ import { instrumentOf, outOfDate, uncertaintyOf as uncertaintyWith } from '../..
 import { measuredIn } from '../../project/measured-in.js';
 import { classBySize, measurementClasses, methodOf, usualOf } from '../../project/measurement-classes.js';
 import type { Build } from '../../project/model.js';
+import { type Dimension, sameDimension, unit as unitOf } from '../../units/unit.js';
 
 /** A measured field as a value, with one source of uncertainty: the place at which it was written. */
 export function valueOf(measured: Measured, build: Build): Value {
@@ -20,6 +21,9 @@ export function valueOf(measured: Measured, build: Build): Value {
   };
 }
 
+const isRatio = (dimension: Dimension): boolean =>
+  [{}, unitOf('deg').dimension].some((plain) => sameDimension(dimension, plain));
+
 const sourceOf = ({ at }: Measured): string => `${at.file}#${at.path}`;
 
 interface Uncertainty {
@@ -29,7 +33,7 @@ interface Uncertainty {
   assumed?: string | undefined;
   /** What a usual instrument of its class would leave, or the last digit written, SI. */
   usual: number;
-  /** An instrument is named, and `build.md` states nothing of it that fits what was measured. */
+  /** What `build.md` states of the instrument is of another dimension; a ratio may be that of two readings. */
   unfit: boolean;
   /** The check of the instrument was too long ago, so that its uncertainty was widened. */
   outOfDate: boolean;
@@ -65,7 +69,7 @@ export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
     expanded: Math.hypot(ofOne, spread),
     usual: Math.max(usualUncertaintyOf(measured), halfDigit),
     assumed: someUnstated && own === undefined && ofOne > 0 ? assumedFrom(unstated, as) : undefined,
-    unfit: instrument !== undefined && own === undefined,
+    unfit: instrument?.uncertainty !== undefined && own === undefined && !isRatio(quantity.dimension),
     outOfDate: late,
   };
 }

@@ -213,9 +213,11 @@ function openPoints({ open }: Inspection, work: Work): void {
 const isNamed = (note: Note, name: string): boolean => note.name === name || /^\d+/.exec(note.name)?.[0] === name;
 
 /** Whether a value of a note, or one of its readings, is this one. */
-const isReading = ({ quantity }: Measured, { si, unit: of }: Value): boolean =>
+const isReading = ({ quantity, places = [] }: Measured, { si, unit: of }: Value): boolean =>
   sameDimension(quantity.dimension, unit(of).dimension) &&
-  [quantity.si, ...(quantity.readings ?? [])].some((one) => Math.abs(one - si) <= 1e-9 * Math.max(1e-9, Math.abs(si)));
+  [quantity, ...places]
+    .flatMap((one) => [one.si, ...(one.readings ?? [])])
+    .some((one) => Math.abs(one - si) <= 1e-9 * Math.max(1e-9, Math.abs(si)));
 
 /** Two readings of one thing agree within what two usual instruments of its class may read apart: common practice, no source. */
 function readAgain(reading: NonNullable<Inspection['readings']>[number], work: Work): void {

@@ -18,7 +18,7 @@ describe('a stated ± without an instrument', () => {
     ['10.0009 ± 0.0000000001 mm', 'inconclusive', 1e-6],
     ['10.0011 ± 0.0000000001 mm', 'conforms', 1e-6],
     ['10.01 ± 0.005 mm', 'conforms', 5e-6],
-    ['[10.000001 ± 0.0000000001, 10.000001 ± 0.0000000001] mm', 'inconclusive', 1e-6],
+    ["'[10.000001 ± 0.0000000001, 10.000001 ± 0.0000000001] mm'", 'inconclusive', 1e-6],
   ])('of %s is no finer than a hundredth of a usual instrument: %s', async (value, outcome, u) => {
     const found = await gap(value);
     expect(found.outcome).toBe(outcome);
