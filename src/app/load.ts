@@ -9,13 +9,14 @@ import { proofNameProblems } from '../checks/engine/proof-names.js';
 import type { TakenAt } from '../checks/engine/proofs.js';
 import { queryProblems } from '../checks/engine/queries.js';
 import { shownProblems, spellings } from '../checks/engine/shown.js';
+import { typedProblems } from '../checks/engine/typed-for-items.js';
 import { kinds } from '../checks/kinds/index.js';
 import { checkLinks } from '../project/links.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 import { inReadingOrder, type Problem } from '../project/problem.js';
 import { type KindShapes, readBuild } from '../project/read.js';
-import { photoTimes } from './photo-times.js';
+import { photoHeads } from './photo-heads.js';
 
 /** What each kind of note measures. */
 export const shapes: KindShapes = new Map([...kinds].map(([id, kind]) => [id, kind.shape]));
@@ -29,6 +30,8 @@ export interface Loaded {
   rules: Rules;
   takenAt: TakenAt;
   evaluation: Evaluation;
+  /** Photos that hold no picture: nothing is checked or printed with them, but what a commit holds of one can be compared. */
+  noPictures: readonly Problem[];
   problems: [];
 }
 
@@ -66,10 +69,16 @@ export async function load(
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const { figures: ownFigures, items: ownItems, confirmed } = limits;
   const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today };
-  const takenAt = await photoTimes(build, recall);
+  const { takenAt, problems: noPictures } = await photoHeads(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
-  const lost = [...shownProblems(build, evaluation), ...judgementProblems(build, evaluation.findings)];
-  return lost.length > 0 ? { problems: inReadingOrder(lost) } : { build, rules, takenAt, evaluation, problems: [] };
+  const lost = [
+    ...typedProblems(build, evaluation, rules),
+    ...shownProblems(build, evaluation),
+    ...judgementProblems(build, evaluation.findings),
+  ];
+  return lost.length > 0
+    ? { problems: inReadingOrder(lost) }
+    : { build, rules, takenAt, evaluation, noPictures, problems: [] };
 }
 
 const papersOf = (build: Build): ReadonlySet<string> =>

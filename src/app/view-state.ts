@@ -6,6 +6,7 @@ import type { Identity, Picture, Subject } from '../render/subject.js';
 import { documentOf } from '../view/document.js';
 import type { Shown } from '../view/preview.js';
 import type { Source } from '../view/server.js';
+import { amidSaves, ofTheSystem } from './amid-saves.js';
 import type { Loaded } from './load.js';
 import { documentHistory } from './publish/document-history.js';
 import { loadWithPapers } from './publish/document-papers.js';
@@ -70,20 +71,27 @@ export function viewState(folder: string, as: Subject['as'], say: (says: string)
       return () => void listeners.delete(listener);
     },
     look: async (saved) => {
-      const loaded = await loadWithPapers(folder, recall);
-      if (!('build' in loaded)) return refuse(loaded.problems, saved);
-      const prepared = await prepareAll(loaded.build, 'print', say, recall);
-      const broken = brokenPhotos(loaded.build, prepared);
-      if (broken.length > 0) return refuse(broken, saved);
-      last = { loaded, prepared };
-      past ??= await pastOf(loaded);
+      const read = await amidSaves(async () => {
+        const loaded = await loadWithPapers(folder, recall);
+        if (!('build' in loaded)) return loaded;
+        const prepared = await prepareAll(loaded.build, 'print', say, recall);
+        const problems = brokenPhotos(loaded.build, prepared);
+        if (problems.length > 0) return { problems };
+        past ??= await pastOf(loaded);
+        return { loaded, prepared, problems };
+      });
+      if (!('loaded' in read)) return refuse(read.problems, saved);
+      last = read;
       compose(last, saved);
     },
     lookBack: async () => {
       if (!last || shown.problems.length > 0) return;
       const current = last;
-      const now = await pastOf(current.loaded);
-      if (current !== last || textOf(now) === textOf(past)) return;
+      // What cannot be read now is being saved, and what is saved is looked at again.
+      const now = await pastOf(current.loaded).catch((cause: unknown) => {
+        if (!ofTheSystem(cause)) throw cause;
+      });
+      if (!now || current !== last || textOf(now) === textOf(past)) return;
       past = now;
       compose(last, []);
     },

@@ -5,6 +5,7 @@ import { kinds } from '../checks/kinds/index.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { type BuildHistory, historyOf, pointOutLate } from '../history/history.js';
 import { UsageError } from '../platform/usage.js';
+import { idOf } from '../project/build-id.js';
 import { readBuild } from '../project/read.js';
 import { formOf, parse } from './terminal/form.js';
 import { type Exit, exits, type Io } from './terminal/io.js';
@@ -45,11 +46,12 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const repo = await openRepository(folder);
   if (repo.kind === 'none') throw new UsageError(repo.reason);
   const build = basename(resolve(folder));
+  const under = idOf(folder) ?? build;
   const json = (data: object) => io.stdout(`${JSON.stringify(data, null, 2)}\n`);
 
   if (values.from !== undefined) {
-    const to = values.to === undefined ? await checkedOut(repo) : await named(repo, build, values.to);
-    const changes = await changesBetween(repo, build, await named(repo, build, values.from), to);
+    const to = values.to === undefined ? await checkedOut(repo) : await named(repo, under, values.to);
+    const changes = await changesBetween(repo, build, await named(repo, under, values.from), to);
     if (values.format === 'json') json(changesJson(build, changes));
     else io.stdout(changesText(changes, io.columns ?? 100));
     return exits.clean;

@@ -3,6 +3,7 @@ import {
   committed,
   notIssued,
   openFindings,
+  ownId,
   type Precondition,
   repositoryFit,
   showable,
@@ -17,7 +18,9 @@ import { nextLetter } from '../history/git/issue-letter.js';
 import { openRepository, type Repository } from '../history/git/repository.js';
 import { tagName } from '../history/git/tag-name.js';
 import { issueTags } from '../history/git/tags.js';
+import { realFolder, refuseToReplace } from '../platform/own-output.js';
 import { UsageError } from '../platform/usage.js';
+import { issuesUnder } from '../project/model.js';
 import type { Problem } from '../project/problem.js';
 import { showProblem } from '../project/show-problem.js';
 import { formOf, parse } from './terminal/form.js';
@@ -50,6 +53,8 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const { as, photos } = values;
   const repo = await openRepository(folder);
   if (repo.kind === 'none') throw new UsageError(repo.reason);
+  const out = values.out ?? `out/${basename(resolve(folder))}`;
+  refuseToReplace(realFolder(out), [folder, repo.root], out);
   const fit = repositoryFit(repo);
   if (!fit.met) return refuse([fit], io);
   const loaded = await load(folder);
@@ -59,6 +64,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   try {
     const all = [
       fit,
+      ...ownId(loaded.build),
       ...committed(standing!),
       notIssued(standing!),
       await showable(loaded, photos, progress.say),
@@ -66,8 +72,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
       ...(await tagger(repo, values['require-signature'])),
     ];
     progress.end();
-    const issue = await nextIssue(repo, loaded.build.name);
-    const out = values.out ?? `out/${basename(resolve(folder))}`;
+    const issue = await nextIssue(repo, issuesUnder(loaded.build));
     if (values['dry-run']) {
       io.stdout(
         `${conditionsText(all)}\n${all.every((c) => c.met) ? 'Would make' : 'Would not make'} issue ${issue.letter}: ${as} in ${out}/, tag ${issue.tag} on commit ${standing!.commit.slice(0, 8)}${issue.signed ? ', signed' : ''}. Nothing was done.\n`,

@@ -52,7 +52,10 @@ function usage(width: number): string {
 }
 
 /** Arguments in, exit code out. */
-export async function main(args: readonly string[], io: Io): Promise<Exit> {
+export const main = (args: readonly string[], io: Io): Promise<Exit> =>
+  obey(args, io).catch((error: unknown) => explain(error, args[0] ?? '', io));
+
+async function obey(args: readonly string[], io: Io): Promise<Exit> {
   const [name, ...rest] = args;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     io.stdout(usage(Math.min(io.columns ?? 100, 100)));
@@ -70,16 +73,12 @@ export async function main(args: readonly string[], io: Io): Promise<Exit> {
     );
     return exits.usage;
   }
-  try {
-    const command = await entry.load();
-    if (rest.includes('--help') || rest.includes('-h')) {
-      io.stdout(helpText(command.form, io.columns));
-      return exits.clean;
-    }
-    return await command.run(rest, io, commands);
-  } catch (error) {
-    return explain(error, name, io);
+  const command = await entry.load();
+  if (rest.includes('--help') || rest.includes('-h')) {
+    io.stdout(helpText(command.form, io.columns));
+    return exits.clean;
   }
+  return command.run(rest, io, commands);
 }
 
 /** Wrong usage and failures of the machine are told in words; anything else is a fault of the program and shows its trace. */

@@ -2,7 +2,7 @@ import { basename, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { findPhotos } from '../app/intake/find.js';
 import { type Proposal, propose } from '../app/intake/propose.js';
-import { type Taken, takeIn } from '../app/intake/take-in.js';
+import { type Taken, takeIn, UnreadablePhoto } from '../app/intake/take-in.js';
 import { type Loaded, load } from '../app/load.js';
 import { unknownIn } from '../checks/engine/proof-names.js';
 import { UsageError } from '../platform/usage.js';
@@ -62,16 +62,31 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     return found.refused.length > 0 ? exits.usage : exits.clean;
   }
   const entries: Taken[] = [];
-  for (const photo of found.photos) {
-    const offered = propose(photo, build, rules, evaluation.findings, { note: values.note, stage: values.stage });
-    const chosen = io.interactive && values.note === undefined ? await ask(photo.file, offered, io) : offered[0];
-    const proves = stated ?? (io.interactive && chosen ? await askProves(chosen, io) : []);
-    const taken = await takeIn(photo, chosen, proves, build, values['dry-run']);
-    entries.push(taken);
-    io.stdout(line(taken, chosen, values['dry-run']));
+  const refused = [...found.refused];
+  try {
+    for (const photo of found.photos) {
+      const offered = propose(photo, build, rules, evaluation.findings, { note: values.note, stage: values.stage });
+      const chosen = io.interactive && values.note === undefined ? await ask(photo.file, offered, io) : offered[0];
+      const proves = stated ?? (io.interactive && chosen ? await askProves(chosen, io) : []);
+      const taken = await takeIn(photo, chosen, proves, build, values['dry-run']).catch((error: unknown) => {
+        if (!(error instanceof UnreadablePhoto)) throw error;
+        refused.push(error.refused);
+      });
+      if (!taken) continue;
+      entries.push(taken);
+      io.stdout(line(taken, chosen, values['dry-run']));
+    }
+  } finally {
+    // Whatever stops it: those that were taken in have their entries.
+    tell(entries, found.known, values['dry-run'], io);
+    for (const r of refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
   }
+  return refused.length > 0 ? exits.usage : exits.clean;
+}
+
+function tell(entries: readonly Taken[], known: number, dry: boolean, io: Io): void {
   io.stdout(
-    `${values['dry-run'] ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${found.known} were there already.\n\nPaste into the frontmatter and say what each shows:\n`,
+    `${dry ? 'Would take' : 'Took'} in ${entries.length} photo(s); ${known} were there already.\n${entries.length > 0 ? '\nPaste into the frontmatter and say what each shows:\n' : ''}`,
   );
   for (const note of new Set(entries.map((e) => e.note ?? 'no note')))
     io.stdout(
@@ -80,8 +95,6 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
         .map((e) => e.yaml)
         .join('')}`,
     );
-  for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
-  return exits.clean;
 }
 
 function line(taken: Taken, chosen: Proposal | undefined, dry: boolean): string {

@@ -34,17 +34,17 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   const loaded = await load(folder);
   if (!('build' in loaded)) return refuse(loaded.problems);
   const { publish } = await import('../app/publish/publish.js');
+  const shown = values.out ?? `out/${basename(resolve(folder))}`;
   const progress = progressLine(io);
   try {
     const done = await publish(loaded, {
       as: values.as,
-      out: resolve(values.out ?? `out/${basename(resolve(folder))}`),
+      out: shown,
       photos: values.photos,
       progress: progress.say,
     });
     progress.end();
     if ('problems' in done) return refuse(done.problems);
-    const shown = values.out ?? `out/${basename(resolve(folder))}`;
     io.stdout(
       `${done.printed.pages} pages, printed by ${done.printed.browser}.\n${done.files.map((f) => `  ${shown}/${f}`).join('\n')}\n`,
     );

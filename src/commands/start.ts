@@ -1,7 +1,9 @@
+import { randomBytes } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { basename, join, relative, resolve } from 'node:path';
 import { ignoreOutputs } from '../app/notes/ignore-outputs.js';
+import { slug } from '../app/notes/note-name.js';
 import { packageFile } from '../platform/package-file.js';
 import { UsageError } from '../platform/usage.js';
 import { writeFolderWhole } from '../platform/whole.js';
@@ -28,7 +30,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
   refuseTaken(folder, target);
   const ignored = await writeFolderWhole(target, async (partial) => {
     for (const name of folders) mkdirSync(join(partial, name));
-    await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target))));
+    await writeFile(join(partial, 'build.md'), buildTemplate(titleOf(basename(target)), newId(basename(target))));
     await writeFile(join(partial, 'limits.yaml'), readFileSync(packageFile('templates/start/limits.yaml')));
     return ignoreOutputs(process.cwd());
   });
@@ -46,6 +48,9 @@ function refuseTaken(folder: string, target: string): void {
   if (readdirSync(target).length > 0)
     throw new UsageError(`found things in ${folder} that are no build, expected an empty folder or a new name`);
 }
+
+/** The name of the folder, so that people know it again, and what no other build has. */
+const newId = (name: string): string => `${slug(name) || 'build'}-${randomBytes(3).toString('hex')}`;
 
 /** `red-wagon` is called Red wagon until its title is filled in. */
 function titleOf(name: string): string {

@@ -20,6 +20,8 @@ const manifestSchema = z.object({
   photos: z.enum(['print', 'mail']),
   /** Name of the build's folder. */
   build: z.string().refine((name) => !/^\.{0,2}$|[/\\\0]/.test(name), 'the name of a folder'),
+  /** The name under which its issues are found; absent where that is the folder's. */
+  id: z.string().min(1).optional(),
   /** The build's folder from the root of the repository; with the commit absent outside git. */
   folder: z
     .string()
@@ -37,8 +39,8 @@ const manifestSchema = z.object({
   /** Whether that tag carries a signature. */
   signed: z.boolean().optional(),
   inputs: z.array(z.object(file)),
-  /** Files attached to the PDF beside this one; `of` is the input that one is a copy of. */
-  attachments: z.array(z.object({ ...file, of: z.string().optional() })),
+  /** Files attached to the PDF beside this one; `of` is the input that one is a copy of, `rewritten` that of it only the pages are. */
+  attachments: z.array(z.object({ ...file, of: z.string().optional(), rewritten: z.boolean().optional() })),
   /** Digest of each page by what is seen on it, and one over all of them. */
   pages: z.array(sha256),
   content: sha256,
@@ -47,7 +49,7 @@ const manifestSchema = z.object({
 });
 export type Manifest = z.output<typeof manifestSchema>;
 
-export const manifestName = 'manifest.json';
+export { manifestName } from '../platform/own-output.js';
 
 export const manifestText = (manifest: Manifest): string => `${JSON.stringify(manifest, null, 2)}\n`;
 

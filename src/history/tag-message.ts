@@ -23,6 +23,12 @@ export function tagMessage(manifest: Manifest, title: string, pdf: { path: strin
   ].join('\n');
 }
 
+/** Whether a tag was made of the build in that folder (from the root of the repository), as far as its message tells. */
+export function isOfFolder(message: string, folder: string): boolean {
+  const told = /^Build: (.+)$/m.exec(message)?.[1];
+  return told === undefined || told === shown(folder);
+}
+
 /** What a tag's message vouches for; nothing where it is not of this form. */
 export function vouchedBy(message: string): Vouched | undefined {
   const line = (name: string): string | undefined => new RegExp(`^${name}: (.+)$`, 'm').exec(message)?.[1];

@@ -19,6 +19,16 @@ function onSignal(signal: NodeJS.Signals): void {
   if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
 }
 
+/** Cleans up as for an interruption, and lets the signal end the process, also one that is passed over otherwise. */
+export function endBy(signal: NodeJS.Signals): void {
+  runAll();
+  stopListening();
+  const none = () => {};
+  // Taking a listener away leaves what the system does upon the signal.
+  process.on(signal, none).off(signal, none);
+  process.kill(process.pid, signal);
+}
+
 function listen(): void {
   for (const signal of signals) process.on(signal, onSignal);
   process.on('exit', runAll);

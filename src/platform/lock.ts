@@ -12,6 +12,7 @@ import { onInterrupt } from './interrupt.js';
 export async function withLock<T>(file: string, work: () => Promise<T>): Promise<T> {
   mkdirSync(dirname(file), { recursive: true });
   while (!taken(file)) {
+    if (isForeign(file)) throw isNoLock(file);
     if (!isStale(file)) throw isHeld(file);
     removeStale(file);
   }
@@ -66,10 +67,28 @@ interface Holder {
 /** Undefined if the lock is gone, half written, or none of ours. */
 function holderOf(file: string): Holder | undefined {
   try {
-    const holder = JSON.parse(readFileSync(file, 'utf8')) as Partial<Holder>;
-    return Number.isInteger(holder.pid) && (holder.pid as number) > 0 ? (holder as Holder) : undefined;
+    return holderIn(readFileSync(file, 'utf8'));
   } catch {
     return undefined;
+  }
+}
+
+function holderIn(text: string): Holder | undefined {
+  try {
+    const holder = JSON.parse(text) as Partial<Holder> | null;
+    return Number.isInteger(holder?.pid) && (holder?.pid as number) > 0 ? (holder as Holder) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A file of that name which is no lock: it is somebody's, and stays. */
+function isForeign(file: string): boolean {
+  try {
+    const text = readFileSync(file, 'utf8');
+    return text !== '' && holderIn(text) === undefined;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EISDIR';
   }
 }
 
@@ -93,6 +112,13 @@ function removeStale(file: string): void {
   if (isStale(aside)) rmSync(aside, { force: true });
   else renameSync(aside, file);
 }
+
+const isNoLock = (file: string): MachineFailure =>
+  new MachineFailure({
+    found: `${file} is no lock of Gusset`,
+    expected: 'that name free while the document is made',
+    todo: 'name another output folder with --out, or move that file away',
+  });
 
 function isHeld(file: string): MachineFailure {
   const holder = holderOf(file);

@@ -75,7 +75,7 @@ async function unpackInto(folder: string, entry: string): Promise<void> {
 /** The first folder that is ours alone: nobody else may put a program there that we would run. */
 function ownCache(): string {
   const candidates = [
-    join(process.env['XDG_CACHE_HOME'] ?? join(homedir(), '.cache'), 'gusset'),
+    join(process.env['XDG_CACHE_HOME'] || join(homedir(), '.cache'), 'gusset'),
     join(tmpdir(), `gusset-${process.getuid?.() ?? 0}`),
   ];
   for (const folder of candidates) {

@@ -2,7 +2,7 @@ import { readdir } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { writeFileWhole } from '../platform/whole.js';
+import { keep, kept } from '../platform/cache.js';
 import type { RunningBrowser } from './launch.js';
 import { readerVersion } from './pdf-reader.js';
 import { linesOrTones } from './tones.js';
@@ -43,11 +43,11 @@ export async function firstPages(
   directory: string,
   onProgress: (done: number, total: number) => void = () => {},
 ): Promise<Map<string, FirstPage>> {
-  const kept = await keptPages(directory);
+  const keptPage = await keptPages(directory);
   const pages = new Map<string, FirstPage>();
   const missing = new Map<string, Paper>();
   for (const paper of papers) {
-    const page = kept(paper.sha256, running.version);
+    const page = await keptPage(paper.sha256, running.version);
     if (page) pages.set(paper.sha256, page);
     else missing.set(paper.sha256, paper);
   }
@@ -63,17 +63,17 @@ export async function firstPages(
   return pages;
 }
 
-/** Looks up pictures that were kept, by the SHA-256 of the paper: those of one version of the browser, or of any. */
+/** Looks up pictures that were kept and are as they were, by the SHA-256 of the paper: those of one version of the browser, or of any. */
 export async function keptPages(
   directory: string,
-): Promise<(sha256: string, version?: string) => KeptPage | undefined> {
+): Promise<(sha256: string, version?: string) => Promise<KeptPage | undefined>> {
   const names = (await readdir(directory).catch(() => [])).sort();
-  return (sha256, version) => {
+  return async (sha256, version) => {
     const name = names.findLast(
       (n) => n.startsWith(`${stem(sha256)}_${version === undefined ? '' : `${plain(version)}_`}`) && told.test(n),
     );
     const [, pages, across, down, extension] = told.exec(name ?? '') ?? [];
-    return name === undefined
+    return name === undefined || !(await kept(join(directory, name)))
       ? undefined
       : {
           ok: true,
@@ -107,6 +107,6 @@ async function draw(
     directory,
     `${stem(sha256)}_${plain(version)}_${drawn.pages}_${made.width}x${made.height}.${made.mime === 'image/png' ? 'png' : 'jpg'}`,
   );
-  await writeFileWhole(prepared, made.bytes);
+  await keep(prepared, made.bytes);
   return { ok: true, prepared, mime: made.mime, width: made.width, height: made.height, pages: drawn.pages };
 }

@@ -1,9 +1,9 @@
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp, { type Metadata } from 'sharp';
+import { keep, kept } from '../platform/cache.js';
 import { MachineFailure, wordsOf } from '../platform/failure.js';
 import { sha256Beside } from '../platform/sha256.js';
-import { writeFileWhole } from '../platform/whole.js';
 import { kindOf, type PictureKind } from './kind.js';
 
 export interface PhotoSettings {
@@ -95,9 +95,8 @@ const formats = [
 export async function keptPhoto(sha256: string, settings: PhotoSettings): Promise<PreparedPhoto | undefined> {
   for (const [extension, mime] of formats) {
     const prepared = stem(sha256, settings) + extension;
-    const found = await sharp(prepared)
-      .metadata()
-      .catch(() => undefined);
+    const bytes = await kept(prepared);
+    const found = bytes && (await sharp(bytes).metadata());
     if (found) return { ok: true, prepared, mime, width: found.width, height: found.height, sha256 };
   }
   return undefined;
@@ -122,7 +121,7 @@ async function make(bytes: Uint8Array, kind: PictureKind, stem: string, width: n
       : undefined;
   const smaller = lossless && lossless.data.length < jpeg.data.length ? lossless : jpeg;
   const [extension, mime] = formats[smaller === jpeg ? 0 : 1];
-  await writeFileWhole(stem + extension, smaller.data);
+  await keep(stem + extension, smaller.data);
   return { ok: true, prepared: stem + extension, mime, width: smaller.info.width, height: smaller.info.height };
 }
 

@@ -3,8 +3,11 @@ import { format } from './format.js';
 import { fieldLines, prose, scalar } from './template-lines.js';
 import { buildSchema } from './vehicle.js';
 
-/** The text of a new `build.md`: every key with what it is, empty, and lists with an example that is commented out. */
-export function buildTemplate(title: string): string {
+/**
+ * The text of a new `build.md`: every key with what it is, empty, and lists with an example that is commented out; and the
+ * name under which its issues will be found.
+ */
+export function buildTemplate(title: string, id?: string): string {
   const lines = [
     '---',
     ...prose(
@@ -15,8 +18,17 @@ export function buildTemplate(title: string): string {
     ...prose('The format that the notes of this build are written in. It is not to be changed by hand.'),
     `format: ${format}`,
     '',
+    ...(id === undefined
+      ? []
+      : [
+          ...prose(
+            'Under this name the issues of this build are found, whatever its folder is called. It is not to be changed.',
+          ),
+          `id: ${scalar(id)}`,
+          '',
+        ]),
     ...fieldTree(buildSchema.shape)
-      .filter((field) => field.key !== 'title' && field.key !== 'format')
+      .filter((field) => !['title', 'format', 'id'].includes(field.key))
       .flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
     '---',
     '',

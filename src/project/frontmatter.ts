@@ -1,5 +1,6 @@
 import matter from 'gray-matter';
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Node, type ParsedNode, parseDocument } from 'yaml';
+import { denseWords } from './dense-words.js';
 import type { Problem, ProblemCode } from './problem.js';
 
 /**
@@ -92,12 +93,10 @@ export function readFrontmatter(text: string, file: string): { value?: Frontmatt
       'put long series in a table of the text below: `stops: { table: Brake stops }`',
     );
   }
-  return readYaml(source, file, {
-    firstLine: 2,
-    lines,
-    body: lines.slice(closed + 1).join('\n'),
-    bodyLine: closed + 2,
-  });
+  const body = lines.slice(closed + 1).join('\n');
+  const dense = denseWords(body, file, closed + 2);
+  if (dense) return { problems: [dense] };
+  return readYaml(source, file, { firstLine: 2, lines, body, bodyLine: closed + 2 });
 }
 
 /** Reads a file that is YAML throughout. */
@@ -142,8 +141,10 @@ function readYaml(
     const start = counter.linePos(from);
     const end = counter.linePos(Math.max(from, to));
     const width = at.lines[start.line + at.firstLine - 2]?.length ?? 0;
-    const endColumn = end.line === start.line ? end.col : width + 1;
-    return { line: start.line + at.firstLine - 1, column: start.col, endColumn: Math.max(endColumn, start.col) };
+    // After a bracket that closes nothing, the reader of YAML counts beyond the end of the line.
+    const column = Math.min(start.col, width + 1);
+    const endColumn = end.line === start.line ? Math.min(end.col, width + 1) : width + 1;
+    return { line: start.line + at.firstLine - 1, column, endColumn: Math.max(endColumn, column) };
   };
   const report = (code: ProblemCode, range: Range, found: string, expected: string, hint?: string) =>
     problems.push({ code, file, ...range, found, expected, hint, source: at.lines[range.line - 1] });

@@ -16,6 +16,11 @@ export function memory(): Recall {
     if (known?.from === from) return known.result as T;
     const result = make();
     kept.set(name, { from, result });
+    // What failed once may succeed the next time, although its file is the same.
+    if (result instanceof Promise)
+      result.catch(() => {
+        if (kept.get(name)?.result === result) kept.delete(name);
+      });
     return result;
   };
 }

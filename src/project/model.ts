@@ -3,6 +3,7 @@ import type { Common } from './common.js';
 import type { Frontmatter } from './frontmatter.js';
 import type { Query } from './queries.js';
 import type { ObsoleteUse } from './translate.js';
+import type { Unread } from './unread.js';
 import type { BuildData } from './vehicle.js';
 
 /** A file of the build that a note or `build.md` names. `path` is relative to the build's folder, with forward slashes. */
@@ -45,9 +46,14 @@ export interface Build {
   limits: LimitsFile[];
   /** Fields and words of an earlier format, read as what stands for them now. */
   obsolete: readonly ObsoleteUse[];
+  /** What lies in its folders and is neither read nor named by a note. */
+  unread: readonly Unread[];
   /** Every file that was read or named, for the manifest. */
   inputs: BuildFile[];
 }
+
+/** The name under which the issues of a build are found: its own, or that of its folder where it has none yet. */
+export const issuesUnder = ({ name, data }: { name: string; data: Pick<BuildData, 'id'> }): string => data.id ?? name;
 
 export interface LimitsFile {
   file: string;

@@ -15,6 +15,7 @@ import { readQuery } from './queries.js';
 import { readCurrent } from './read-current.js';
 import type { FileSort, ObsoleteUse } from './translate.js';
 import { twins } from './twins.js';
+import { unreadFiles } from './unread.js';
 import { validate } from './validate.js';
 import { buildSchema } from './vehicle.js';
 
@@ -66,13 +67,14 @@ export function readBuild(
   }
   const names = listFolder(directory, 'notes').filter((n) => n.endsWith('.md'));
   if (names.length === 0 && !mayBeEmpty) {
-    return nothing(
+    const empty = nothing(
       'build-empty',
       shown('notes'),
       'no notes',
       'at least one Markdown file in `notes/`',
       'write a Markdown file with a `kind:` line, as the demo does',
     );
+    return { ...empty, problems: [...empty.problems, ...unreadFiles(directory, new Set(), shown).problems] };
   }
   const inputs: BuildFile[] = [];
   const load = <T>(
@@ -137,7 +139,8 @@ export function readBuild(
   }
 
   const queries: Query[] = [];
-  for (const name of listFolder(directory, 'queries').filter((n) => n.endsWith('.md'))) {
+  const asked = listFolder(directory, 'queries').filter((n) => n.endsWith('.md'));
+  for (const name of asked) {
     const path = `queries/${name}`;
     const loaded = load(path, (text, file) =>
       andThen(readCurrent(text, file, 'query'), (front) => readQuery(front, path, file)),
@@ -156,6 +159,9 @@ export function readBuild(
     problems.push(...instrumentProblems([{ data: buildData, front: buildFile.value.front }, ...notes], buildData));
   inputs.push(...files.values());
   problems.push(...twins(notes, inputs, shown));
+  const typed = [...names.map((n) => `notes/${n}`), ...asked.map((n) => `queries/${n}`)];
+  const beside = unreadFiles(directory, new Set([...typed, ...inputs.map((i) => i.path)]), shown);
+  problems.push(...beside.problems);
 
   if (problems.length > 0 || !buildFile || !buildData) return { obsolete, problems: inReadingOrder(problems) };
   return {
@@ -171,6 +177,7 @@ export function readBuild(
       files,
       limits,
       obsolete,
+      unread: beside.unread,
       inputs,
     },
     obsolete,

@@ -53,25 +53,32 @@ function rewritten(text: string, uses: readonly ObsoleteUse[]): { text: string; 
   };
 }
 
-/** The text of `build.md` with the number of this format, which stands below the title where there was none. */
-export function withFormat(text: string): string {
+/** The text of `build.md` with the number of this format. */
+export const withFormat = (text: string): string => withKey(text, 'format', String(format));
+
+/** The text of `build.md` with the name under which its issues are found; one that is there stays. */
+export const withId = (text: string, id: string): string =>
+  /^[\p{L}\d][\p{L}\d ._-]*$/u.test(id) ? withKey(text, 'id', quotedAs('', id), true) : text;
+
+/** The text with a key, which stands below the title where there was none. */
+function withKey(text: string, key: string, value: string, keep = false): string {
   const yaml = yamlOf(text);
   const { source, root } = yaml;
   if (!root) return text;
-  const stated = pairOf(root, 'format');
+  const stated = pairOf(root, key);
   if (stated && isScalar(stated.value) && stated.value.range) {
     const [from, to] = stated.value.range;
+    const present = source.slice(from, to).trim();
+    if (present === value || (keep && present !== '')) return text;
     // Before a line end nothing is between the colon and it.
     const gap = source[from - 1] === ':' ? ' ' : '';
-    return source.slice(from, to).trim() === String(format)
-      ? text
-      : edited(text, yaml, [{ from, to, text: `${gap}${format}` }]);
+    return edited(text, yaml, [{ from, to, text: `${gap}${value}` }]);
   }
   const start = root.range![0];
-  if (root.flow) return edited(text, yaml, [{ from: start + 1, to: start + 1, text: `format: ${format}, ` }]);
+  if (root.flow) return edited(text, yaml, [{ from: start + 1, to: start + 1, text: `${key}: ${value}, ` }]);
   const title = (pairOf(root, 'title')?.value as Node | null | undefined)?.range;
   const end = title ? source.indexOf('\n', Math.max(title[0], title[1] - 1)) + 1 : start;
-  return edited(text, yaml, [{ from: end, to: end, text: `format: ${format}\n` }]);
+  return edited(text, yaml, [{ from: end, to: end, text: `${key}: ${value}\n` }]);
 }
 
 interface Yaml {

@@ -145,6 +145,15 @@ export const buildSchema = z.strictObject({
       says: 'format that the notes of this build are written in; `gusset note <build> --update` raises it',
       typical: String(format),
     }),
+  id: z
+    .string()
+    .regex(/^[^/\\\p{Cc}]{1,100}$/u, 'a name without slashes')
+    .optional()
+    .meta({
+      form: 'text',
+      says: 'under which the issues of this build are found, whatever its folder is called; `gusset start` makes it, it is not to be changed',
+      typical: 'wagon-3fa9c1',
+    }),
   document: text('document number', 'WB-01'),
   invented: z.enum(['yes']).optional().meta({ says: 'marks an invented example on every page', typical: 'yes' }),
   workshop: text('workshop, with contact'),

@@ -65,7 +65,15 @@ function walk(value: unknown, path: readonly string[], kind: Pick<Kind, 'shape'>
     on: typeof on === 'string' ? on : stated.on,
     by: typeof by === 'string' ? by : stated.by,
   };
-  return Object.entries(rest).flatMap(([key, inner]) => walk(inner, [...path, key], kind, here));
+  const told = Object.entries(rest).flatMap(([key, inner]) => walk(inner, [...path, key], kind, here));
+  // Day and person stand beside the measured values of their block; where none has them, they are fields as any other.
+  const alone = (['on', 'by'] as const).filter(
+    (key) => !told.some(({ measured, ...one }) => measured && measured[key] === undefined && one[key] === here[key]),
+  );
+  return [
+    ...told,
+    ...alone.flatMap((key) => walk((value as Record<string, unknown>)[key], [...path, key], kind, stated)),
+  ];
 }
 
 const isMeasured = (value: object): value is Measured => 'quantity' in value && 'at' in value;

@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, it } from 'vitest';
@@ -6,6 +7,7 @@ import { load } from '../../src/app/load.js';
 import { updateBuild } from '../../src/app/notes/update-build.js';
 import { showProblem } from '../../src/project/show-problem.js';
 import { configure, temporary } from '../history/throwaway.js';
+import { pictureHead } from '../project/scratch.js';
 
 /*
  * The notes of the demo as version 0.1.0 had them, at commit 3f9d347, in one commit of a repository of its own; pictures and
@@ -21,6 +23,8 @@ beforeAll(() => {
   configure(repository, '');
   execFileSync('git', ['reset', '--quiet', '--hard', 'main'], { cwd: repository });
   folder = join(repository, 'builds/sedge');
+  // The bundle holds words in the place of the photos.
+  for (const name of readdirSync(join(folder, 'photos'))) writeFileSync(join(folder, 'photos', name), pictureHead);
 });
 
 const examined = async () => {

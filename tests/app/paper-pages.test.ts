@@ -6,7 +6,7 @@ import sharp from 'sharp';
 import { expect, it, vi } from 'vitest';
 import { viewState } from '../../src/app/view-state.js';
 import { gusset } from '../commands/run.js';
-import { buildFile, emptyPdf } from '../history/invented.js';
+import { buildFile, pagelessPdf } from '../history/invented.js';
 import { scratch } from '../print/fixtures.js';
 import { folderWith } from '../project/scratch.js';
 
@@ -26,7 +26,7 @@ it('first pages are in the print, with a reason where there is none, and in the 
     'build.md': buildFile,
     'notes/010-roof.md': note,
     'papers/tube.pdf': await certificate(),
-    'papers/none.pdf': emptyPdf,
+    'papers/none.pdf': pagelessPdf,
     'papers/words.txt': 'Roofs may be cut.',
   });
   vi.stubEnv('GUSSET_CACHE', scratch());

@@ -75,7 +75,7 @@ describe('a check', () => {
     writeFileSync(join(build, 'papers/b.pdf'), emptyPdf);
     expect((await gusset('check', build, '--allow', 'all')).code).toBe(0);
     expect(looks.count).toBe(2);
-    writeFileSync(join(build, 'papers/b.pdf'), emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>'));
+    writeFileSync(join(build, 'papers/b.pdf'), emptyPdf.replace('        >>', '/AA<<>> >>'));
     expect((await gusset('check', build)).err).toContain('`papers/b.pdf`, which does something when it is opened');
   });
 
@@ -85,10 +85,11 @@ describe('a check', () => {
       const build = folder(await scripted());
       await gusset('check', build);
       const papers = join(cache, 'papers');
-      expect(readdirSync(papers)).toHaveLength(2);
-      for (const name of readdirSync(papers)) writeFileSync(join(papers, name), text);
+      const verdicts = () => readdirSync(papers).filter((name) => name.endsWith('.json'));
+      expect(verdicts()).toHaveLength(2);
+      for (const name of verdicts()) writeFileSync(join(papers, name), text);
       expect((await gusset('check', build)).err).toContain('runs a script');
-      for (const name of readdirSync(papers))
+      for (const name of verdicts())
         expect(['{"does":null}', '{"does":"runs a script"}']).toContain(readFileSync(join(papers, name), 'utf8'));
     },
   );

@@ -109,12 +109,19 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
       step('2026-03-11', {
         'builds/t/build.md': buildFile,
         [note]: floorNote({ more: papers }),
-        'builds/t/papers/tube.pdf': emptyPdf.replace('/Pages 2 0 R', '/Pages 2 0 R/AA<<>>'),
+        'builds/t/papers/tube.pdf': emptyPdf.replace('        >>', '/AA<<>> >>'),
       }),
     ]);
     expect((await dry(directory)).out).toMatch(
       /✗ showable: put these right\n.*010-floor\.md:13:\d+: found `papers\/tube\.pdf`, which does something when it is opened/,
     );
+  });
+
+  it('are not met by another build that counts its issues under the same name', async () => {
+    const directory = repository();
+    mkdirSync(`${directory}/builds/u`);
+    writeFileSync(`${directory}/builds/u/build.md`, buildFile.replace('title:', 'id: t\ntitle:'));
+    expect((await dry(directory)).out).toMatch(/✗ name: other builds have the same `id: t`.*\n {4}u\n/);
   });
 
   it('are not met by open findings unless they are issued knowingly, nor by an unsigned tag where a signature is required', async () => {
@@ -221,5 +228,19 @@ describe('an issue', { timeout: 400_000 }, () => {
     expect((await gusset('print', `${directory}/builds/t`, '--out', again)).code).toBe(0);
     expect(readFileSync(`${again}/submission.pdf`).equals(readFileSync(`${out}/submission.pdf`))).toBe(true);
     rmSync(again, { recursive: true });
+  });
+
+  it('goes on with its letters under its `id` when its folder was renamed', async () => {
+    const repo = repository();
+    const file = `${repo}/builds/t/build.md`;
+    writeFileSync(file, readFileSync(file, 'utf8').replace('title:', 'id: wagon\ntitle:'));
+    git(repo, 'commit', '--quiet', '--all', '--message', 'A name of its own');
+    git(repo, 'tag', '--annotate', '--message', 'Issue A', 'wagon/issue-A', 'HEAD^');
+    git(repo, 'mv', 'builds/t', 'builds/red-wagon');
+    git(repo, 'commit', '--quiet', '--message', 'Renamed');
+    const { out: told } = await gusset('issue', `${repo}/builds/red-wagon`, '--with-open', '--dry-run');
+    expect(told).toContain('Would make issue B');
+    expect(told).toContain('tag wagon/issue-B');
+    expect((await gusset('history', `${repo}/builds/red-wagon`, '--from', 'A')).code).toBe(0);
   });
 });

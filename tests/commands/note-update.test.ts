@@ -124,13 +124,13 @@ describe('gusset note --update', () => {
     const { code, out, err } = await gusset('note', 'b', '--update');
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(
-      /^b\/build\.md:4:1: `car` is now `vehicle`\n[^]*\nb\/build\.md: format 2\nRewrote 5 file\(s\)\.\n$/,
+      /^b\/build\.md:4:1: `car` is now `vehicle`\n[^]*\nb\/build\.md: format 2\nb\/build\.md: id b\nRewrote 5 file\(s\)\.\n$/,
     );
     expect(read('b/build.md')).toBe(
       files['b/build.md']
         .replace('car:', 'vehicle:')
         .replace('hue', '# hue')
-        .replace('tests\n', `tests\nformat: ${format}\n`),
+        .replace('tests\n', `tests\nid: b\nformat: ${format}\n`),
     );
     expect(read('b/notes/010-shaft.md')).toBe(
       files['b/notes/010-shaft.md'].replace('\nwriter', '\nby').replace('worth', 'value').replace('factory', 'maker'),

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { commands } from '../../src/commands/main.js';
 import { parse } from '../../src/commands/terminal/form.js';
+import { gusset } from './run.js';
 
 /** Lines and words of the documentation that call the program, without what a shell makes of them. */
 function calls(file: string): string[] {
@@ -36,4 +37,14 @@ describe.each(Object.keys(commands))('the examples of %s', (name) => {
 it('the README tells of every command', () => {
   const text = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
   expect(Object.keys(commands).filter((name) => !text.includes(`| \`gusset ${name}`))).toEqual([]);
+});
+
+it('the README shows of a check what a check of the demo says', async () => {
+  const text = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+  const [, shown = ''] = /begins with, shortened:\n\n([^]*?)\n\n\*\*/.exec(text) ?? [];
+  const { out } = await gusset('check', 'builds/sedge');
+  const said = new Set(out.split('\n').map((line) => line.trimEnd()));
+  const lines = shown.split('\n').map((line) => line.replace(/^ {4}/, '').trimEnd());
+  expect(lines.length).toBeGreaterThan(10);
+  expect(lines.filter((line) => !said.has(line))).toEqual([]);
 });

@@ -8,7 +8,7 @@ import { readLimits } from '../../src/checks/codes/read-own-copy.js';
 import { buildTemplate } from '../../src/project/build-template.js';
 import { readYamlFile } from '../../src/project/frontmatter.js';
 import { fillTypical } from '../project/fill-typical.js';
-import { folderWith } from '../project/scratch.js';
+import { folderWith, pictureHead } from '../project/scratch.js';
 import { gusset } from './run.js';
 
 /** Each test works in an empty folder of its own, as a new user does. */
@@ -109,9 +109,9 @@ describe('gusset start', () => {
 describe('what it writes', () => {
   it('reads without problems when its comments are followed', async () => {
     await gusset('start', 'x');
-    const { text, files } = fillTypical(buildTemplate('Wagon'));
+    const { text, files } = fillTypical(buildTemplate('Wagon', 'wagon'));
     writeFileSync('x/build.md', text.replace(/^codes: .*$/m, 'codes: [LA1, LB1]'));
-    for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), 'x');
+    for (const file of ['photos/as-received.jpg', ...files]) writeFileSync(join('x', file), pictureHead);
     await gusset('note', 'x', 'general');
     expect((await gusset('check', 'x', '--allow', 'all')).err).toBe('');
   });
@@ -203,6 +203,11 @@ describe('names of notes', () => {
     [['030-x.md', '010-x.md', 'words.md'], '040-a.md'],
     [['990-x.md'], '1000-a.md'],
     [['010-x.md', '2026-plan.md'], '2030-a.md'],
+    [['010-x.md', '20260314-plan.md'], '020-a.md'],
+    [['999980-x.md'], '999990-a.md'],
+    [['010-x.md', '999990-x.md'], '020-a.md'],
+    [['010-x.md', '020-x.md', '999999-x.md'], '030-a.md'],
+    [['1000000-x.md'], '010-a.md'],
   ])('take the next free ten: %j', (files, name) => {
     expect(fileName(files, 'A', 'general')).toBe(name);
   });

@@ -13,8 +13,52 @@ instruments:
 `;
 
 /** A whole PDF without pages. */
-export const emptyPdf =
-  '%PDF-1.4\n1 0 obj <</Type/Catalog/Pages 2 0 R>> endobj\n2 0 obj <</Type/Pages/Kids[]/Count 0>> endobj\ntrailer <</Root 1 0 R>>\n%%EOF\n';
+export const emptyPdf = [
+  '%PDF-1.4',
+  '1 0 obj',
+  '<</Type/Catalog/Pages 2 0 R        >>',
+  'endobj',
+  '2 0 obj',
+  '<</Type/Pages/Kids[3 0 R]/Count 1>>',
+  'endobj',
+  '3 0 obj',
+  '<</Type/Page/Parent 2 0 R/MediaBox[0 0 9 9]>>',
+  'endobj',
+  'xref',
+  '0 4',
+  '0000000000 65535 f ',
+  '0000000009 00000 n ',
+  '0000000062 00000 n ',
+  '0000000113 00000 n ',
+  'trailer',
+  '<</Size 4/Root 1 0 R>>',
+  'startxref',
+  '174',
+  '%%EOF',
+  '',
+].join('\n');
+
+/** The same without a page. */
+export const pagelessPdf = [
+  '%PDF-1.4',
+  '1 0 obj',
+  '<</Type/Catalog/Pages 2 0 R>>',
+  'endobj',
+  '2 0 obj',
+  '<</Type/Pages/Kids[]/Count 0>>',
+  'endobj',
+  'xref',
+  '0 3',
+  '0000000000 65535 f ',
+  '0000000009 00000 n ',
+  '0000000054 00000 n ',
+  'trailer',
+  '<</Size 3/Root 1 0 R>>',
+  'startxref',
+  '100',
+  '%%EOF',
+  '',
+].join('\n');
 
 export interface FloorOptions {
   wall?: string;

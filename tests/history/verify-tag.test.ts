@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { createTag } from '../../src/history/git/create-tag.js';
 import { type TagVerdict, verifyTag } from '../../src/history/git/verify-tag.js';
 import { configure, has, history, jo, type Throwaway, temporary, throwaway } from './throwaway.js';
@@ -23,6 +23,14 @@ const make = async (repo: Throwaway, sign: 'require' | 'no' = 'require'): Promis
     sign,
   });
 const verify = async (repo: Throwaway): Promise<TagVerdict> => verifyTag(repo.place, 'demo/issue-A');
+
+/** Settings of whoever verifies, for the rest of the file. */
+const ownFile = join(temporary(), 'own settings');
+function own(settings: string): void {
+  writeFileSync(ownFile, settings);
+  process.env.GIT_CONFIG_GLOBAL = ownFile;
+}
+beforeEach(() => own(''));
 
 /** Puts a changed copy of the tag object in the place of the tag. */
 function forge(repo: Throwaway, change: (object: string) => string): void {
@@ -66,7 +74,8 @@ describe.skipIf(!has('ssh-keygen', '-?'))('a tag signed with an SSH key', () => 
   });
   const repo = signer();
   const signing = `[gpg]\nformat = ssh\n[user]\nsigningkey = ${join(keys, 'jo.pub')}\n`;
-  const ssh = (settings: string): void => configure(repo.dir, `${signing}[gpg "ssh"]\n${settings}\n`);
+  configure(repo.dir, signing);
+  const ssh = (settings: string): void => own(`[gpg "ssh"]\n${settings}\n`);
   const allow = (list: string, more = ''): void => ssh(`allowedSignersFile = ${join(keys, list)}\n${more}`);
   let object = '';
   const restore = (): string => repo.git('update-ref', 'refs/tags/demo/issue-A', object);
@@ -142,8 +151,10 @@ describe.skipIf(!has('ssh-keygen', '-?'))('a tag signed with an SSH key', () => 
     writeFileSync(program, '#!/bin/sh\necho \'Good "git" signature for jo with ED25519 key SHA256:x\'\n', {
       mode: 0o755,
     });
-    allow('other list', `program = ${program}`);
+    allow('other list');
+    configure(repo.dir, `${signing}[gpg "ssh"]\nprogram = ${program}\n`);
     expect((await verify(repo)).state).toBe('not-allowed');
+    configure(repo.dir, signing);
   });
 
   it('cannot be verified without ssh-keygen', async () => {
@@ -233,7 +244,7 @@ describe.skipIf(!has('gpg', '--version'))('a tag signed with an OpenPGP key', ()
   it('cannot be verified without GnuPG', async () => {
     const repo = signer(`[user]\nsigningkey = ${jo.email}\n`);
     await make(repo);
-    configure(repo.dir, '[gpg]\nprogram = /nowhere/gpg\n');
+    own('[gpg]\nprogram = /nowhere/gpg\n');
     expect(await verify(repo)).toMatchObject({
       signed: true,
       state: 'cannot-verify',

@@ -1,8 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmdirSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmdirSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { written } from '../platform/written.js';
 import { until } from '../print/fixtures.js';
 import { before, full, lying, nothingLost, oneMessage, place, print, run, strays } from './process.js';
 
@@ -59,7 +60,7 @@ describe.skipIf(process.platform !== 'linux')('a full disk', () => {
   it.skipIf(!canMount)('that is really full (a file system of 300 kB, which only root can mount)', async () => {
     const at = await place();
     await mounted(at.out, async () => {
-      writeFileSync(join(at.out, 'submission.pdf'), 'the last good one');
+      written(at.out, { 'submission.pdf': 'the last good one' });
       const ended = await run(at, ['print', at.build, '--out', join(at.out, 'inner')]).ended;
       oneMessage(ended);
       expect(ended.err).toMatch(/no space left/i);

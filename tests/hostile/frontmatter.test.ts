@@ -33,6 +33,12 @@ describe('frontmatter that means harm', () => {
     expect(performance.now() - from).toBeLessThan(3000);
   });
 
+  it('what is wrong lies inside its line, after a bracket that closes nothing as well', () => {
+    const { problems } = read('open:\n  - id: example\n  ]s: repeat the twist test\n    until: before paint');
+    for (const p of problems) expect(p.column).toBeLessThanOrEqual((p.source ?? '').length + 1);
+    expect(problems.length).toBeGreaterThan(0);
+  });
+
   it.each(['js', 'javascript', 'coffee', 'json', 'toml', 'constructor', '__proto__'])(
     '`---%s` runs nothing',
     (language) => {

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -12,8 +13,8 @@ describe.skipIf(!linux)('an output folder that cannot be', () => {
   it('because a file is in its way', async () => {
     const at = await place();
     const ended = await run(at, ['print', at.build, '--out', join(at.out, 'submission.pdf/inner')]).ended;
-    oneMessage(ended);
-    expect(ended.err).toContain('submission.pdf');
+    expect(ended.code).toBe(2);
+    expect(ended.err).toMatch(/found a file at .*submission\.pdf, expected .*; name another one/);
     await nothingLost(at);
   });
 
@@ -125,5 +126,22 @@ describe.skipIf(!linux)('a file that is saved while the document is made', () =>
     oneMessage(ended);
     expect(ended.err).toContain(`${path} was saved while the document was being made`);
     await nothingLost(at);
+  });
+});
+
+describe.skipIf(!linux)('a command', () => {
+  const shell = (at: Awaited<ReturnType<typeof place>>, script: string) =>
+    spawnSync('bash', ['-c', script], {
+      cwd: at.folder,
+      encoding: 'utf8',
+      env: { ...process.env, ...at.env, GUSSET: `${process.execPath} ${join(process.cwd(), 'dist/bundle/cli.js')}` },
+    });
+  it('is not waited for where git hangs', async () => {
+    const at = await place();
+    const { status, stderr } = shell(
+      at,
+      'mkdir bin; printf "#!/bin/sh\nexec sleep 60\n" > bin/git; chmod +x bin/git; PATH=$PWD/bin:$PATH GUSSET_GIT_SECONDS=0.5 $GUSSET history builds/t',
+    );
+    expect([status, stderr]).toEqual([3, expect.stringMatching(/`git \S+` did not end within 0.5 s[^]*to do: /)]);
   });
 });

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { PDFDocument } from '@cantoo/pdf-lib';
 import sharp from 'sharp';
 import { expect, onTestFinished } from 'vitest';
+import { manifestOf } from '../platform/written.js';
 import { until } from '../print/fixtures.js';
 import { buildFile, folderWith } from '../project/scratch.js';
 
@@ -34,6 +35,8 @@ papers:
 Let in.
 `;
 
+const lastGood = 'the last good one';
+
 async function paper(): Promise<Uint8Array> {
   const pdf = await PDFDocument.create();
   pdf.addPage([100, 100]).drawText('Invented', { size: 8 });
@@ -50,7 +53,8 @@ export async function place(): Promise<Place> {
     'builds/t/notes/010-floor.md': note,
     'builds/t/photos/weld.jpg': photo,
     'builds/t/papers/certificate.pdf': await paper(),
-    'out/submission.pdf': 'the last good one',
+    'out/submission.pdf': lastGood,
+    'out/manifest.json': manifestOf({ 'submission.pdf': lastGood }),
   });
   const temporary = join(folder, 'temporary');
   mkdirSync(temporary);
@@ -128,8 +132,8 @@ export const print = (at: Place, ...more: string[]): string[] => ['print', at.bu
 /** The last good output is there as it was, with nothing beside it and no process left. */
 export async function nothingLost(at: Place): Promise<void> {
   await until(() => strays(at).length === 0);
-  expect(readFileSync(join(at.out, 'submission.pdf'), 'utf8')).toBe('the last good one');
-  expect(lying(at)).toEqual(['out', 'out/submission.pdf', 'temporary']);
+  expect(readFileSync(join(at.out, 'submission.pdf'), 'utf8')).toBe(lastGood);
+  expect(lying(at)).toEqual(['out', 'out/manifest.json', 'out/submission.pdf', 'temporary']);
 }
 
 /** A failure of the machine in one message: what was found, what was expected, what to do; no trace. */

@@ -1,12 +1,13 @@
 import { type ChildProcess, spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { MachineFailure } from '../../src/platform/failure.js';
 import { withLock } from '../../src/platform/lock.js';
-import { writeFileWhole, writeFolderWhole } from '../../src/platform/whole.js';
+import { writeFileWhole, writeFolderWhole, writeNewFileWhole } from '../../src/platform/whole.js';
 import { runInChild, scratch, until } from '../print/fixtures.js';
+import { written } from './written.js';
 
 /** What it gives, or nothing where it throws. */
 function attempt<T>(work: () => T): T | undefined {
@@ -26,26 +27,26 @@ describe('an output written whole', () => {
     await writeFileWhole(join(folder, 'new/a.txt'), 'first');
     await writeFileWhole(join(folder, 'new/a.txt'), Buffer.from('second'));
     const result = await writeFolderWhole(join(folder, 'out'), async (partial) => {
-      writeFileSync(join(partial, 'one'), '1');
+      written(partial, { one: '1' });
       return 'done';
     });
-    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'two'), '2'));
+    await writeFolderWhole(join(folder, 'out'), async (partial) => written(partial, { two: '2' }));
     expect(result).toBe('done');
     expect(readFileSync(join(folder, 'new/a.txt'), 'utf8')).toBe('second');
-    expect(readdirSync(join(folder, 'out'))).toEqual(['two']);
+    expect(readdirSync(join(folder, 'out'))).toEqual(['manifest.json', 'two']);
     expect(readdirSync(folder).sort()).toEqual(['new', 'out']);
     expect(readdirSync(join(folder, 'new'))).toEqual(['a.txt']);
   });
 
   test('stays as it was if the filling fails', async () => {
     const folder = scratch();
-    await writeFolderWhole(join(folder, 'out'), async (partial) => writeFileSync(join(partial, 'good'), ''));
+    await writeFolderWhole(join(folder, 'out'), async (partial) => written(partial, { good: '' }));
     const failing = writeFolderWhole(join(folder, 'out'), async (partial) => {
       writeFileSync(join(partial, 'half'), '');
       throw new Error('no more');
     });
     await expect(failing).rejects.toThrow('no more');
-    expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
+    expect(readdirSync(join(folder, 'out'))).toEqual(['good', 'manifest.json']);
     expect(readdirSync(folder)).toEqual(['out']);
   });
 
@@ -53,8 +54,7 @@ describe('an output written whole', () => {
     'stays as it was upon %s, and the process ends by that signal',
     async (signal) => {
       const folder = scratch();
-      mkdirSync(join(folder, 'out'));
-      writeFileSync(join(folder, 'out/good'), '');
+      written(join(folder, 'out'), { good: '' });
       const child = runInChild(
         'platform/whole.js',
         `
@@ -67,14 +67,13 @@ describe('an output written whole', () => {
       await until(() => readdirSync(folder).length === 2);
       expect(await endedBy(child, signal)).toBe(signal);
       expect(readdirSync(folder)).toEqual(['out']);
-      expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
+      expect(readdirSync(join(folder, 'out'))).toEqual(['good', 'manifest.json']);
     },
   );
 
   test('is set right after a process that was killed between the two renames, and its leavings go', async () => {
     const folder = scratch();
-    mkdirSync(join(folder, '.out.old'));
-    writeFileSync(join(folder, '.out.old/good'), '');
+    written(join(folder, `.out.${gonePid()}-1.old`), { good: '' });
     mkdirSync(join(folder, `.out.${gonePid()}-0.partial`));
     mkdirSync(join(folder, `.out.${process.ppid}-0.partial`));
     await expect(
@@ -82,8 +81,36 @@ describe('an output written whole', () => {
         throw new Error('stop');
       }),
     ).rejects.toThrow('stop');
-    expect(readdirSync(join(folder, 'out'))).toEqual(['good']);
+    expect(readdirSync(join(folder, 'out'))).toEqual(['good', 'manifest.json']);
     expect(readdirSync(folder).sort()).toEqual([`.out.${process.ppid}-0.partial`, 'out']);
+  });
+
+  test('goes without what others have beside it, however that is called', async () => {
+    const folder = scratch();
+    const names = ['.a.md.old', '.a.md.new', '.out.old', '.a.md.12', '.a.md.x-1.partial'];
+    for (const name of names) writeFileSync(join(folder, name), 'mine');
+    mkdirSync(join(folder, `.out.${gonePid()}-0.old`));
+    writeFileSync(join(folder, readdirSync(folder).find((name) => /-0\.old$/.test(name))!, 'mine'), '');
+    written(join(folder, 'out'), { good: '' });
+    const before = readdirSync(folder);
+    await writeFileWhole(join(folder, 'a.md'), 'x');
+    expect(await writeNewFileWhole(join(folder, 'b.md'), 'x')).toBe(true);
+    await writeFolderWhole(join(folder, 'out'), async (partial) => written(partial, { good: '2' }));
+    expect(readdirSync(folder).sort()).toEqual([...before, 'a.md', 'b.md'].sort());
+  });
+
+  test('is no file in the place of a folder', async () => {
+    const folder = scratch();
+    mkdirSync(join(folder, 'a.md'));
+    await expect(writeFileWhole(join(folder, 'a.md'), 'x')).rejects.toBeInstanceOf(MachineFailure);
+    expect(readdirSync(folder)).toEqual(['a.md']);
+  });
+
+  test('is a new file for one alone of many who write at once', async () => {
+    const file = join(scratch(), 'a.jpg');
+    const made = await Promise.all(Array.from({ length: 20 }, (_, i) => writeNewFileWhole(file, `${i}`)));
+    expect(made.filter(Boolean)).toHaveLength(1);
+    expect(readFileSync(file, 'utf8')).toBe(String(made.indexOf(true)));
   });
 
   test('tells what to do if the disk refuses', async () => {
@@ -124,6 +151,16 @@ describe('the lock', () => {
     writeFileSync(file, JSON.stringify({ pid: gonePid(), host: hostname(), since: '2026-01-01T00:00:00Z' }));
     expect(await withLock(file, async () => 'taken over')).toBe('taken over');
     expect(readdirSync(folder)).toEqual([]);
+  });
+
+  test('leaves a file of that name that is no lock, and takes nothing then', async () => {
+    const file = join(scratch(), 'yarn.lock');
+    for (const text of ['# of a package manager', '{}', 'null', '[1]']) {
+      writeFileSync(file, text);
+      utimesSync(file, 0, 0);
+      await expect(withLock(file, async () => 'no')).rejects.toThrow(/is no lock of Gusset/);
+      expect(readFileSync(file, 'utf8')).toBe(text);
+    }
   });
 
   test('holds for a process on another machine, and for one that is just being written', async () => {

@@ -14,6 +14,9 @@ export function folderWith(files: Readonly<Record<string, string | Uint8Array>>)
   return folder;
 }
 
+/** What a JPEG begins and ends with: enough to be taken for a picture where none is shown. */
+export const pictureHead: Uint8Array = new Uint8Array([0xff, 0xd8, 0xff, 0xd9]);
+
 export const buildFile = `---
 title: A car made up for tests
 vehicle: { make: Examplia, model: One, built: 1990-06, category: MA, registration: VIC }

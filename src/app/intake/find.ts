@@ -28,7 +28,8 @@ export async function findPhotos(
   build: Build,
   say: (text: string) => void,
 ): Promise<{ photos: FoundPhoto[]; known: number; refused: Refused[] }> {
-  const here = new Set(await Promise.all((await files(join(build.directory, 'photos'))).map(sourceHash)));
+  const kept = await Promise.all((await files(join(build.directory, 'photos'))).map(sourceHash));
+  const here = new Set(kept.filter((hash) => hash !== undefined));
   const photos: FoundPhoto[] = [];
   const refused: Refused[] = [];
   let known = 0;
@@ -38,7 +39,11 @@ export async function findPhotos(
     const kind = extname(file).toLowerCase();
     if (raw.has(kind)) refused.push({ file, reason: 'a raw file of a camera', hint: 'export it as JPEG' });
     if (!isPicture(file)) continue;
-    const bytes = await readFile(file);
+    const bytes = await readFile(file).catch(() => undefined);
+    if (!bytes) {
+      refused.push({ file, reason: 'cannot be read', hint: 'check its permissions, or copy it again from the phone' });
+      continue;
+    }
     const sha256 = createHash('sha256').update(bytes).digest('hex');
     if (here.has(sha256) || photos.some((p) => p.sha256 === sha256)) {
       known++;
@@ -64,8 +69,9 @@ async function files(folder: string): Promise<string[]> {
 }
 
 /** Hash of the original that a photo of the build was taken in from: kept in its own metadata, since the copy has other bytes. */
-async function sourceHash(file: string): Promise<string> {
-  const bytes = await readFile(file);
+async function sourceHash(file: string): Promise<string | undefined> {
+  const bytes = await readFile(file).catch(() => undefined);
+  if (!bytes) return undefined;
   const kept = /gusset-original:([0-9a-f]{64})/.exec(bytes.subarray(0, 64 * 1024).toString('latin1'));
   return kept?.[1] ?? createHash('sha256').update(bytes).digest('hex');
 }

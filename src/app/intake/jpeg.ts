@@ -7,7 +7,11 @@ const EOI = 0xd9;
 const SOS = 0xda;
 const APP1 = 0xe1;
 /** JFIF, colour profile and Adobe's colour transform are needed to show the picture; other application data are not. */
-const kept = new Set([0xe0, 0xe2, 0xee]);
+const kept = new Map([
+  [0xe0, 'JFIF\0'],
+  [0xe2, 'ICC_PROFILE\0'],
+  [0xee, 'Adobe'],
+]);
 
 /** The same picture with `exif` as its only metadata; whatever follows its end is left out. Undefined for what is no whole JPEG. */
 export async function withOnlyExif(
@@ -26,7 +30,7 @@ export async function withOnlyExif(
   );
   const metadata = own?.filter((s) => s.marker === APP1) ?? [];
   const [start, ...rest] = parts;
-  const picture = rest.filter((s) => !isMetadata(s));
+  const picture = rest.filter((s) => !isMetadata(s)).map(withoutThumbnail);
   return Buffer.concat([start!, ...metadata, ...picture].map((s) => s.bytes));
 }
 
@@ -38,9 +42,20 @@ interface Segment {
 const isMetadata = ({ marker, bytes }: Segment) => {
   if (marker === 0xfe) return true;
   if (marker < 0xe0 || marker > 0xef) return false;
-  const isProfile = marker !== 0xe2 || Buffer.from(bytes.subarray(4, 15)).toString('latin1') === 'ICC_PROFILE';
-  return !(kept.has(marker) && isProfile);
+  const name = kept.get(marker);
+  return name === undefined || Buffer.from(bytes.subarray(4, 4 + name.length)).toString('latin1') !== name;
 };
+
+/** JFIF may carry a small picture of its own, of what the large one may no longer show: its two sides and its pixels go. */
+function withoutThumbnail({ marker, bytes }: Segment): Segment {
+  if (marker !== 0xe0 || bytes.length < jfifLength + 2) return { marker, bytes };
+  const bare = Buffer.from(bytes.subarray(0, jfifLength + 2));
+  bare.writeUInt16BE(jfifLength, 2);
+  bare.writeUInt16BE(0, jfifLength);
+  return { marker, bytes: bare };
+}
+/** ITU-T T.871, 10.1: length, `JFIF`, version, units, two densities, and the two sides of the thumbnail. */
+const jfifLength = 16;
 
 /** Segments from start to end of the picture, with what the encoder wrote behind each start of scan. */
 function segments(bytes: Uint8Array): Segment[] | undefined {

@@ -1,11 +1,10 @@
 import { existsSync } from 'node:fs';
-import { mkdir, readFile } from 'node:fs/promises';
-import { basename, extname, join } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { extname, join } from 'node:path';
 import sharp from 'sharp';
-import { MachineFailure } from '../../platform/failure.js';
-import { writeFileWhole } from '../../platform/whole.js';
+import { writeNewFileWhole } from '../../platform/whole.js';
 import type { Build } from '../../project/model.js';
-import type { FoundPhoto } from './find.js';
+import type { FoundPhoto, Refused } from './find.js';
 import { withOnlyExif } from './jpeg.js';
 import type { Proposal } from './propose.js';
 
@@ -17,11 +16,22 @@ export interface Taken {
   yaml: string;
 }
 
+/** One photo that cannot be taken in; the others can. */
+export class UnreadablePhoto extends Error {
+  readonly refused: Refused;
+
+  constructor(refused: Refused, cause: unknown) {
+    super(refused.reason, { cause });
+    this.refused = refused;
+  }
+}
+
 /**
  * Copies a photo into the build without position data or camera data; capture time and orientation stay, and the hash of
  * the original, so that the same photo is known again. The picture of a JPEG is copied as it is; other files are coded anew.
  *
- * @throws MachineFailure where the picture cannot be read or written
+ * @throws UnreadablePhoto where the picture cannot be read
+ * @throws MachineFailure where it cannot be written
  */
 export async function takeIn(
   photo: FoundPhoto,
@@ -30,7 +40,13 @@ export async function takeIn(
   build: Build,
   dry: boolean,
 ): Promise<Taken> {
-  const name = freeName(photo, chosen, join(build.directory, 'photos'));
+  const folder = join(build.directory, 'photos');
+  const content = await copyWithoutPosition(photo);
+  let name = '';
+  for (name of freeNames(photo, chosen, folder)) {
+    // Another run may take the name at the same moment: then it is the next one.
+    if (dry || (await writeNewFileWhole(join(folder, name), content))) break;
+  }
   const yaml = [
     `  - file: ${name}`,
     '    shows: # what it shows',
@@ -39,10 +55,6 @@ export async function takeIn(
     ...(photo.dated ? [] : [`    taken-on: # the file does not say; it was written ${photo.takenAt.slice(0, 10)}`]),
     '',
   ].join('\n');
-  if (!dry) {
-    await mkdir(join(build.directory, 'photos'), { recursive: true });
-    await writeFileWhole(join(build.directory, 'photos', name), await copyWithoutPosition(photo));
-  }
   return { from: photo.file, name, note: chosen?.note, yaml };
 }
 
@@ -56,8 +68,8 @@ function provesLine(proves: readonly string[], open: Proposal['open']): string[]
 const most = 6;
 
 async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
-  const bytes = await readFile(photo.file);
   try {
+    const bytes = await readFile(photo.file);
     const { orientation } = await sharp(bytes).metadata();
     const exif = {
       IFD0: { ImageDescription: `gusset-original:${photo.sha256}` },
@@ -65,34 +77,34 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
     };
     const same = await withOnlyExif(bytes, exif, orientation);
     if (same) return same;
-    const picture = sharp(bytes, { limitInputPixels: 210e6 })
-      .keepIccProfile()
-      .withExif(exif)
-      .withMetadata({ orientation: orientation ?? 1 });
+    // Coded anew, it is turned upright; of what came with it only the colour profile stays.
+    const picture = sharp(bytes, { limitInputPixels: 210e6 }).autoOrient().keepIccProfile().withExif(exif);
     return await (/\.png$/i.test(photo.file)
       ? picture.png()
       : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
     ).toBuffer();
   } catch (cause) {
     const heic = /\.hei[cf]$/i.test(photo.file);
-    throw new MachineFailure({
-      found: `${basename(photo.file)} cannot be read as a picture here${heic ? ' (HEIC, as phones write it)' : ''}`,
-      expected: 'JPEG, PNG, WebP, TIFF or AVIF',
-      todo: heic
-        ? 'set the phone to write JPEG ("most compatible"), or export the photo as JPEG'
-        : 'copy it again from the phone',
+    throw new UnreadablePhoto(
+      {
+        file: photo.file,
+        reason: `cannot be read as a picture here${heic ? ' (HEIC, as phones write it)' : ''}; expected JPEG, PNG, WebP, TIFF or AVIF`,
+        hint: heic
+          ? 'set the phone to write JPEG ("most compatible"), or export the photo as JPEG'
+          : 'copy it again from the phone',
+      },
       cause,
-    });
+    );
   }
 }
 
 /** `020-crossmember-welded-2026-03-14-1020.jpg`: note, stage and time, with a number behind where that is taken. */
-function freeName(photo: FoundPhoto, chosen: Proposal | undefined, folder: string): string {
+function* freeNames(photo: FoundPhoto, chosen: Proposal | undefined, folder: string): Generator<string> {
   const time = photo.takenAt.slice(0, 16).replace('T', '-').replace(':', '');
   const stem = [chosen?.note, chosen?.stage, time].filter(Boolean).join('-').toLowerCase();
   const ending = /\.png$/i.test(extname(photo.file)) ? '.png' : '.jpg';
   for (let n = 1; ; n++) {
     const name = `${stem}${n === 1 ? '' : `-${n}`}${ending}`;
-    if (!existsSync(join(folder, name))) return name;
+    if (!existsSync(join(folder, name))) yield name;
   }
 }

@@ -1,3 +1,5 @@
+import { readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
 import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
 import { bySeverity } from '../../checks/engine/severity.js';
@@ -6,6 +8,8 @@ import { limitsOf } from '../../history/git/limits.js';
 import type { Repository } from '../../history/git/repository.js';
 import { tryGit } from '../../history/git/run.js';
 import { shown } from '../../history/who.js';
+import { idOf } from '../../project/build-id.js';
+import type { Build } from '../../project/model.js';
 import { showProblem } from '../../project/show-problem.js';
 import type { Loaded } from '../load.js';
 import { activePapers } from '../publish/document-papers.js';
@@ -36,6 +40,28 @@ export function repositoryFit(repo: Repository): Precondition {
     met: against.length === 0,
     says: against.length === 0 ? `commits are recorded in ${repo.root}` : against.join(' '),
   };
+}
+
+/** No build beside it, of which it may be a copy, has its issues under the same name. */
+export function ownId(build: Build): Precondition[] {
+  const { id } = build.data;
+  if (id === undefined) return [];
+  const twins = otherBuilds(build.directory).filter((folder) => idOf(folder) === id);
+  if (twins.length === 0) return [];
+  return [
+    {
+      name: 'id',
+      met: false,
+      says: `another build has the id ${shown(id)} too, so that their issues would be counted as one: take the line \`id:\` out of build.md of the copy, and \`gusset note <build> --update\` gives it its own`,
+      list: listed(twins.map((folder) => shown(basename(folder)))),
+    },
+  ];
+}
+
+function otherBuilds(directory: string): string[] {
+  return readdirSync(dirname(directory), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && entry.name !== basename(directory))
+    .map((entry) => join(dirname(directory), entry.name));
 }
 
 export function committed({ dirty, unrecorded }: Standing): Precondition[] {

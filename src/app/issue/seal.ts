@@ -63,7 +63,7 @@ function refused(cause: Error): never {
 export function dropAtOnce(repo: GitFolder, name: string, message: string): void {
   const git = (...args: string[]) => {
     const run = command(repo, args);
-    return spawnSync('git', run.args, { env: run.env, encoding: 'utf8' }).stdout;
+    return spawnSync('git', run.args, { env: run.env, encoding: 'utf8', timeout: 10_000 }).stdout;
   };
   if (git('for-each-ref', '--format=%(contents)', `refs/tags/${name}`).startsWith(message))
     git('update-ref', '-d', `refs/tags/${name}`);

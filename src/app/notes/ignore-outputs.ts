@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync } from 'node:fs';
 import { join } from 'node:path';
 import { openRepository } from '../../history/git/repository.js';
 import { writeFileWhole } from '../../platform/whole.js';
@@ -13,9 +13,11 @@ const known = new Set(['out', 'out/', '/out', '/out/', '**/out', '**/out/']);
 export async function ignoreOutputs(folder: string): Promise<string | undefined> {
   const repo = await openRepository(folder);
   const file = join(repo.kind === 'none' ? folder : repo.root, '.gitignore');
-  const before = existsSync(file) ? readFileSync(file, 'utf8') : '';
+  const bytes = existsSync(file) ? readFileSync(file) : Buffer.alloc(0);
+  const before = bytes.toString('latin1');
   if (before.split(/\r?\n/).some((line) => known.has(line.trim()))) return undefined;
   const end = before.includes('\r\n') ? '\r\n' : '\n';
-  await writeFileWhole(file, `${before}${before === '' || before.endsWith('\n') ? '' : end}out/${end}`);
+  const line = `${before === '' || before.endsWith('\n') ? '' : end}out/${end}`;
+  await writeFileWhole(existsSync(file) ? realpathSync(file) : file, Buffer.concat([bytes, Buffer.from(line)]));
   return file;
 }

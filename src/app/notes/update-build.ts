@@ -1,12 +1,12 @@
 import { chmodSync, readFileSync, realpathSync, statSync } from 'node:fs';
-import { relative, resolve } from 'node:path';
+import { basename, relative, resolve } from 'node:path';
 import { MachineFailure } from '../../platform/failure.js';
 import { writeFileWhole } from '../../platform/whole.js';
 import { afresh } from '../../project/memory.js';
 import type { Problem } from '../../project/problem.js';
 import { readBuild } from '../../project/read.js';
 import type { ObsoleteUse } from '../../project/translate.js';
-import { updated, withFormat } from '../../project/update.js';
+import { updated, withFormat, withId } from '../../project/update.js';
 import { shapes } from '../load.js';
 
 export interface UpdatedBuild {
@@ -16,13 +16,15 @@ export interface UpdatedBuild {
   left: readonly ObsoleteUse[];
   /** `build.md` as shown in messages, where the number of the format was put into it. */
   formatIn?: string;
+  /** The name of the build's issues, where it was put into `build.md`. */
+  id?: string;
   /** What keeps files from being read: these were left as they are. */
   problems: readonly Problem[];
 }
 
 /**
- * Brings the files of a build up to this format, or only the chosen ones. The number of the format is set once nothing
- * obsolete is left in the whole build. Throws MachineFailure if the disk refuses, or a file is saved meanwhile.
+ * Brings the files of a build up to this format, or only the chosen ones. The number of the format, and the name of the
+ * build's issues where there is none, are set once nothing obsolete is left in the whole build. Throws MachineFailure if the disk refuses, or a file is saved meanwhile.
  */
 export async function updateBuild(folder: string, chosen: (file: string) => boolean): Promise<UpdatedBuild> {
   const { obsolete, problems } = readBuild(folder, shapes, process.cwd(), afresh, true);
@@ -36,15 +38,20 @@ export async function updateBuild(folder: string, chosen: (file: string) => bool
   for (const { file, before, text } of updates) await replace(file, before, text);
   const shown = relative(process.cwd(), resolve(folder, 'build.md')).split('\\').join('/');
   const current = problems.length === 0 && done.length === obsolete.length;
-  const stated = current && (await stateFormat(shown));
-  return { done, left, problems, ...(stated ? { formatIn: shown } : {}) };
-}
-
-async function stateFormat(file: string): Promise<boolean> {
-  const before = readFileSync(resolve(file), 'utf8');
-  const text = withFormat(before);
-  await replace(file, before, text);
-  return text !== before;
+  if (!current) return { done, left, problems };
+  const before = readFileSync(resolve(shown), 'utf8');
+  const formatted = withFormat(before);
+  // Its issues were found by the name of the folder, and are from now on whatever that is called.
+  const id = basename(resolve(folder));
+  const text = withId(formatted, id);
+  await replace(shown, before, text);
+  return {
+    done,
+    left,
+    problems,
+    ...(formatted === before ? {} : { formatIn: shown }),
+    ...(text === formatted ? {} : { id }),
+  };
 }
 
 /** Writes the text if it differs and the file is still what was read; who may read and write it stays. */

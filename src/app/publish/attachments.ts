@@ -8,11 +8,12 @@ import { type Manifest, manifestName, manifestText } from '../../history/manifes
 import { changed } from '../../platform/changed.js';
 import type { Attachment } from '../../print/finish.js';
 import { contentDigest, pageDigests } from '../../print/page-digests.js';
+import { pagesOnly } from '../../print/pages-only.js';
 import { jsonForm } from '../../project/format.js';
 import type { Input, InputHash } from '../repository/inputs.js';
 
-/** An attachment that is a copy of an input says so with `of`. */
-type Carried = Attachment & { of?: string };
+/** An attachment that is a copy of an input says so with `of`; one of its pages alone is written anew. */
+type Carried = Attachment & { of?: string; rewritten?: true };
 
 /** Kinds of file that are attached. Pictures are not: they may tell where they were taken. */
 const attached: Readonly<Record<string, { mime: string; relationship: 'Source' | 'Supplement'; description: string }>> =
@@ -20,21 +21,23 @@ const attached: Readonly<Record<string, { mime: string; relationship: 'Source' |
     '.md': { mime: 'text/markdown', relationship: 'Source', description: 'Note as the builder wrote it' },
     '.yaml': { mime: 'application/yaml', relationship: 'Source', description: 'Limits as the builder wrote them' },
     '.csv': { mime: 'text/csv', relationship: 'Source', description: 'Readings as the builder wrote them' },
-    '.pdf': { mime: 'application/pdf', relationship: 'Supplement', description: 'Paper that a note names' },
+    '.pdf': { mime: 'application/pdf', relationship: 'Supplement', description: 'Pages of a paper that a note names' },
     '.txt': { mime: 'text/plain', relationship: 'Supplement', description: 'Paper that a note names' },
   };
 
 /** What the PDF carries beside the manifest: the findings as data, and the builder's notes and papers. */
 export async function carriedFiles(findings: string, inputs: readonly Input[]): Promise<Carried[]> {
   const kept = inputs.filter((i) => extname(i.path).toLowerCase() in attached);
-  const files = kept.map(
-    async (input): Promise<Carried> => ({
+  const files = kept.map(async (input): Promise<Carried> => {
+    const ending = extname(input.path).toLowerCase();
+    const bytes = input.text ?? (await readAgain(input));
+    return {
       name: nameOf(input.path, kept),
-      ...attached[extname(input.path).toLowerCase()]!,
-      bytes: input.text ?? (await readAgain(input)),
+      ...attached[ending]!,
+      ...(ending === '.pdf' ? { bytes: await pagesOnly(bytes), rewritten: true } : { bytes }),
       of: input.path,
-    }),
-  );
+    };
+  });
   return [
     {
       name: 'findings.json',
@@ -81,10 +84,11 @@ export function manifestOf(
     browser,
     pictures: `libvips ${sharp.versions.vips}`,
     inputs: inputs.map(({ path, bytes, sha256 }) => ({ path, bytes, sha256 })),
-    attachments: carried.map(({ name, bytes, of }) => ({
+    attachments: carried.map(({ name, bytes, of, rewritten }) => ({
       path: name,
       ...digestOf(bytes),
       ...(of === undefined ? {} : { of }),
+      ...(rewritten ? { rewritten } : {}),
     })),
     pages,
     content: contentDigest(pages),

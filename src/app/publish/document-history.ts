@@ -3,6 +3,7 @@ import type { Changes } from '../../history/compare/compare.js';
 import { limitsOf } from '../../history/git/limits.js';
 import { historyOf, pointOutLate } from '../../history/history.js';
 import { type DocumentHistory, issuesBefore } from '../../history/issues.js';
+import { issuesUnder } from '../../project/model.js';
 import { type Loaded, shapes } from '../load.js';
 import { changesSince, namedIssue } from '../repository/changes.js';
 import type { Input } from '../repository/inputs.js';
@@ -19,7 +20,7 @@ export async function documentHistory(
   const { repo, commit, date, issue } = standing;
   const [values, earlier] = await Promise.all([
     historyOf(repo, commit, shapes),
-    issuesBefore(repo, build.name, commit, issue?.letter),
+    issuesBefore(repo, issuesUnder(build), commit, issue?.letter),
   ]);
   const issues = issue ? [...earlier, { ...issue, commit, date }] : earlier;
   // Whether a branch is checked out makes no difference to what the commits hold, and none to the document.

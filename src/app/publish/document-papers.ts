@@ -5,10 +5,11 @@ import { inReadingOrder, type Problem } from '../../project/problem.js';
 import { type Loaded, load } from '../load.js';
 import { knownContent } from './known-papers.js';
 
-/** As `load`, and papers that would do more than show count among the problems: for the files as they lie there now. */
+/** As `load`, and photos that hold no picture and papers that would do more than show count among the problems: for the files as they lie there now. */
 export async function loadWithPapers(folder: string, recall = afresh): Promise<Loaded | { problems: Problem[] }> {
   const loaded = await load(folder, process.cwd(), recall);
-  const problems = 'build' in loaded ? await activePapers(loaded.build, recall) : [];
+  if (!('build' in loaded)) return loaded;
+  const problems = inReadingOrder([...loaded.noPictures, ...(await activePapers(loaded.build, recall))]);
   return problems.length > 0 ? { problems } : loaded;
 }
 

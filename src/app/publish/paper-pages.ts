@@ -40,11 +40,12 @@ export async function drawPapers(
 
 /** The first pages that earlier prints have kept, and papers that are pictures; no browser is needed for these. */
 export async function keptPapers(build: Build, hashes: Hashes): Promise<DrawnPapers> {
-  const kept = await keptPages(directory());
-  const pages = pdfPapers(build).flatMap((path): [string, FirstPage][] => {
-    const page = kept(hashes.get(path) ?? '');
-    return page ? [[path, page]] : [];
-  });
+  const keptPage = await keptPages(directory());
+  const pages: [string, FirstPage][] = [];
+  for (const path of pdfPapers(build)) {
+    const page = await keptPage(hashes.get(path) ?? '');
+    if (page) pages.push([path, page]);
+  }
   return new Map([...pages, ...(await picturePapers(build, hashes))]);
 }
 

@@ -5,6 +5,7 @@ import { type Manifest, manifestName, manifestText } from '../../history/manifes
 import { changed } from '../../platform/changed.js';
 import { fontFaces, fontFiles, fontsDirectory } from '../../platform/fonts.js';
 import { withLock } from '../../platform/lock.js';
+import { realFolder, refuseToReplace } from '../../platform/own-output.js';
 import { writeSelfContained } from '../../platform/self-contained.js';
 import { writeFolderWhole } from '../../platform/whole.js';
 import { launchBrowser } from '../../print/launch.js';
@@ -34,7 +35,7 @@ export interface Publication {
 
 export interface PublishOptions {
   as: 'submission' | 'proposal';
-  /** Folder that receives `submission.html`, `.pdf` and the rest; replaced whole. */
+  /** Folder that receives `submission.html`, `.pdf` and the rest; replaced whole, if it is one that may be. */
   out: string;
   photos?: PhotoSize;
   progress?: (says: string) => void;
@@ -48,7 +49,10 @@ export interface PublishOptions {
 export async function publish(loaded: Loaded, options: PublishOptions): Promise<Publication | { problems: Problem[] }> {
   const { build, rules, evaluation, takenAt } = loaded;
   const say = options.progress ?? (() => {});
-  return withLock(`${options.out}.lock`, async () => {
+  const keep = [build.directory, ...(options.standing ? [options.standing.repo.root] : [])];
+  const out = realFolder(options.out);
+  refuseToReplace(out, keep, options.out);
+  return withLock(`${out}.lock`, async () => {
     const { inputs, standing } = options.standing ? await taken(loaded, options.standing) : await standingOf(build);
     const hashes = new Map(inputs.map((i) => [i.path, i.sha256]));
     const identity = await identify(build, inputs, standing);
@@ -60,7 +64,7 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
     const past = standing ? await documentHistory(loaded, inputs, standing) : {};
     const browser = await launchBrowser();
     const base = { build, rules, evaluation, as: options.as, identity, ...past, browser: browser.version };
-    return writeFolderWhole(options.out, async (folder) => {
+    const fill = async (folder: string): Promise<Publication> => {
       const names = { html: `${options.as}.html`, pdf: `${options.as}.pdf` };
       const findings = `${JSON.stringify(findingsJson(build, evaluation), null, 2)}\n`;
       await writeFile(join(folder, 'findings.json'), findings);
@@ -122,7 +126,8 @@ export async function publish(loaded: Loaded, options: PublishOptions): Promise<
         printed,
         manifest: whole,
       };
-    }).finally(browser.close);
+    };
+    return writeFolderWhole(out, fill, keep).finally(browser.close);
   });
 }
 
@@ -148,6 +153,7 @@ function originOf(subject: Subject, photos: PhotoSize, standing: Standing | unde
     as,
     photos,
     build: build.name,
+    ...(build.data.id === undefined ? {} : { id: build.data.id }),
     ...(standing ? { folder: standing.repo.prefix, commit: standing.commit } : {}),
     date: identity.date,
     dirty: [...identity.dirty],

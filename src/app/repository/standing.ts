@@ -5,7 +5,8 @@ import { openRepository, type Repository } from '../../history/git/repository.js
 import { signatureOf } from '../../history/git/tag-signature.js';
 import { issueTags } from '../../history/git/tags.js';
 import { blobAt } from '../../history/git/tree.js';
-import type { Build } from '../../project/model.js';
+import { isOfFolder } from '../../history/tag-message.js';
+import { type Build, issuesUnder } from '../../project/model.js';
 import { workshopLimits } from './build-at.js';
 import { type Input, readInputs } from './inputs.js';
 
@@ -43,7 +44,7 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   const [own, date, issue] = await Promise.all([
     isClean(repo, repo.prefix),
     commitDate(repo, commit),
-    issueAt(repo, build.name, commit),
+    issueAt(repo, build, commit),
   ]);
   const changed = new Set([...own.dirty, ...(beside?.dirty ?? [])].map((d) => d.path));
   const { inputs, uncommitted } = await readInputs(build, { repo, commit, changed });
@@ -55,8 +56,14 @@ export async function standingOf(build: Build): Promise<{ inputs: Input[]; stand
   };
 }
 
-/** The last issue of a build that was made of a commit. A bare name is no issue. */
-async function issueAt(repo: Repository, build: string, commit: string): Promise<Issue | undefined> {
-  const tag = (await issueTags(repo, build)).findLast((t) => t.commit === commit && t.annotated);
+/**
+ * The last issue of a build that was made of a commit. A bare name is no issue, nor is one of another folder, from which
+ * this build may have been copied.
+ */
+async function issueAt(repo: Repository, build: Build, commit: string): Promise<Issue | undefined> {
+  const here = repo.prefix === '' ? build.name : repo.prefix;
+  const tag = (await issueTags(repo, issuesUnder(build))).findLast(
+    (t) => t.commit === commit && t.annotated && isOfFolder(t.message, here),
+  );
   return tag && { letter: tag.letter, tag: tag.name, signed: (await signatureOf(repo, tag)) !== undefined };
 }

@@ -25,6 +25,7 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
     findings: evaluation.findings.map((f) => findingJson(f, within)),
     doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
     obsolete: build.obsolete.length > 0 ? build.obsolete.map((use) => obsoleteJson(use, within)) : undefined,
+    unread: build.unread.length > 0 ? build.unread : undefined,
   };
 }
 

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { posix } from 'node:path';
 import type { Log, Notification, PhysicalLocation, ReportingDescriptor, Result } from 'sarif';
 import type { Place } from '../../calc/value.js';
 import { basisSays } from '../../checks/codes/limit.js';
@@ -7,6 +8,7 @@ import type { Evaluation, Rules } from '../../checks/engine/examine.js';
 import { type Finding, resultOf } from '../../checks/engine/finding.js';
 import type { Build } from '../../project/model.js';
 import type { ObsoleteUse } from '../../project/translate.js';
+import type { Unread } from '../../project/unread.js';
 
 /**
  * Findings as a SARIF 2.1.0 log (OASIS). Passes are recorded as well; only what does not conform is of kind `fail`, since
@@ -20,7 +22,11 @@ export function sarif(
 ): Log {
   const [name, version] = run.tool.split(' ');
   const ids = [...new Set(evaluation.findings.map((f) => f.item))].sort();
-  const told = [...evaluation.doubts.map(notificationOf), ...build.obsolete.map(obsoleteNotification)];
+  const told = [
+    ...evaluation.doubts.map(notificationOf),
+    ...build.obsolete.map(obsoleteNotification),
+    ...build.unread.map((one) => unreadNotification(one, posix.dirname(build.file))),
+  ];
   return {
     $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
     version: '2.1.0',
@@ -122,6 +128,13 @@ const obsoleteNotification = (use: ObsoleteUse): Notification => ({
   descriptor: { id: 'obsolete' },
   message: { text: `${use.found} is ${use.now}` },
   locations: [{ physicalLocation: location(use) }],
+});
+
+const unreadNotification = ({ path, what }: Unread, folder: string): Notification => ({
+  level: 'warning',
+  descriptor: { id: 'file-unread' },
+  message: { text: `${what} that is not read, and not named by a note` },
+  locations: [{ physicalLocation: location({ file: posix.join(folder, path), line: 0, column: 0 }) }],
 });
 
 function location({ file, line, column, endColumn }: Omit<Place, 'path'>): PhysicalLocation {

@@ -1,12 +1,16 @@
 import { manifestName } from '../../history/manifest.js';
 import { hasOwnDigest } from '../../print/finish.js';
 import { contentDigest, pageDigests } from '../../print/page-digests.js';
-import { type Checked, listed } from './checked.js';
+import { asked, type Checked, listed } from './checked.js';
 import { sha256Of, type VerifiedDocument } from './document.js';
 
 /** What a document shows of itself, without anything else. Who forges with care can make all of it fit. */
 export function checkAlone(document: VerifiedDocument): Checked[] {
-  return [wholeFile(document), attachments(document), pages(document)];
+  return [
+    asked('file', () => wholeFile(document)),
+    asked('attachments', () => attachments(document)),
+    asked('pages', () => pages(document)),
+  ];
 }
 
 function wholeFile({ bytes }: VerifiedDocument): Checked {
@@ -23,13 +27,15 @@ function attachments({ manifest, attached, twice }: VerifiedDocument): Checked {
   const inputs = new Map(manifest.inputs.map((input) => [input.path, input.sha256]));
   const known = new Set([manifestName, ...manifest.attachments.map((a) => a.path)]);
   const against = [
-    ...manifest.attachments.flatMap(({ path, sha256, of }) => {
+    ...manifest.attachments.flatMap(({ path, sha256, of, rewritten }) => {
       const content = attached.get(path);
       if (!content) return [`${path} is not attached any more`];
       if (sha256Of(content) !== sha256) return [`${path} is not the file that was attached`];
-      return of !== undefined && inputs.get(of) !== sha256
-        ? [`${path} is listed as ${of}, which is listed with another digest`]
-        : [];
+      if (of === undefined) return [];
+      // Of a PDF only the pages are carried: whether these are its pages shows when it is printed again.
+      if (rewritten && /\.pdf$/i.test(of))
+        return inputs.has(of) ? [] : [`${path} is listed as pages of ${of}, which is not listed`];
+      return inputs.get(of) === sha256 ? [] : [`${path} is listed as ${of}, which is listed with another digest`];
     }),
     ...[...attached.keys()].filter((name) => !known.has(name)).map((name) => `${name} was attached later`),
     ...twice.map((name) => `${name} is attached more than once`),

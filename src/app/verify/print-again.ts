@@ -7,6 +7,7 @@ import type { Repository } from '../../history/git/repository.js';
 import { signatureOf } from '../../history/git/tag-signature.js';
 import { tagNamed } from '../../history/git/tags.js';
 import type { Manifest } from '../../history/manifest.js';
+import { withCache } from '../../platform/cache.js';
 import { MachineFailure } from '../../platform/failure.js';
 import { onInterrupt } from '../../platform/interrupt.js';
 import { tool } from '../../platform/tool.js';
@@ -16,10 +17,10 @@ import { type Loaded, load } from '../load.js';
 import { withBuildAt } from '../repository/build-at.js';
 import type { Standing } from '../repository/standing.js';
 import { findingsJson } from '../results/findings-json.js';
-import { type Checked, differs, matches, unchecked } from './checked.js';
+import { type Checked, differs, unchecked } from './checked.js';
 import { openDocument, type VerifiedDocument } from './document.js';
 import { checkFindings } from './findings.js';
-import { printedDifferences, sayDifferences } from './printed.js';
+import { comparedPrints } from './printed.js';
 
 /**
  * Examines the commit again and prints it again, and compares what comes of both with the document. Another
@@ -39,7 +40,7 @@ export async function checkAgain(
   if (other !== undefined) return [unchecked('findings', other), unchecked('print', other)];
   const limits = limitsOf({ ...repo, detached: false, bare: false, empty: false, ignored: false });
   const printAt = (loaded: Loaded) =>
-    limits.length > 0 ? unchecked('print', limits.join(' ')) : printAgain(document, repo, loaded, say);
+    limits.length > 0 ? [unchecked('print', limits.join(' '))] : printAgain(document, repo, loaded, say);
   return withBuildAt(
     repo,
     { commit: manifest.commit!, prefix: manifest.folder!, name: manifest.build },
@@ -52,7 +53,7 @@ export async function checkAgain(
       }
       const again = `${JSON.stringify(findingsJson(loaded.build, loaded.evaluation), null, 2)}\n`;
       const findings = checkFindings(Buffer.from(attached.get('findings.json') ?? []).toString('utf8'), again);
-      return [withInputs(findings, loaded, document), await printAt(loaded)];
+      return [withInputs(findings, loaded, document), ...(await printAt(loaded))];
     },
   );
 }
@@ -80,7 +81,7 @@ async function printAgain(
   repo: Repository,
   loaded: Loaded,
   say: (says: string) => void,
-): Promise<Checked> {
+): Promise<Checked[]> {
   const { manifest } = document;
   const { publish } = await import('../publish/publish.js');
   const place = mkdtempSync(join(tmpdir(), 'gusset-verify-'));
@@ -88,20 +89,23 @@ async function printAgain(
   const forget = onInterrupt(remove);
   try {
     const standing = await standingThen(manifest, repo);
-    const done = await publish(loaded, {
-      as: manifest.as,
-      photos: manifest.photos,
-      out: join(place, 'again'),
-      standing,
-      progress: say,
-    });
+    // Nothing that was kept by an earlier print comes into this one.
+    const done = await withCache(join(place, 'cache'), () =>
+      publish(loaded, {
+        as: manifest.as,
+        photos: manifest.photos,
+        out: join(place, 'again'),
+        standing,
+        progress: say,
+      }),
+    );
     if ('problems' in done)
-      return unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`);
+      return [unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`)];
     const again = await openDocument(readFileSync(join(place, 'again', `${manifest.as}.pdf`)));
     if ('problem' in again) throw new Error(again.problem);
-    return compared(document, again);
+    return comparedPrints(document, again);
   } catch (error) {
-    if (error instanceof MachineFailure) return unchecked('print', `it cannot be printed again: ${error.found}`);
+    if (error instanceof MachineFailure) return [unchecked('print', `it cannot be printed again: ${error.found}`)];
     throw error;
   } finally {
     remove();
@@ -116,29 +120,4 @@ async function standingThen({ commit, issue, tag, signed }: Manifest, repo: Repo
   const isSigned = found ? (await signatureOf(repo, found)) !== undefined : signed === true;
   const named = issue !== undefined && tag !== undefined ? { issue: { letter: issue, tag, signed: isSigned } } : {};
   return { repo, commit: commit!, date, dirty: [], unrecorded: [], ...named };
-}
-
-function compared(document: VerifiedDocument, again: VerifiedDocument): Checked {
-  const [then, now] = [document.manifest, again.manifest];
-  if (document.sha256 === again.sha256)
-    return matches('print', `printed again by the same browser (${then.browser}), it is the same to the last byte`);
-  const same = then.browser === now.browser && then.pictures === now.pictures;
-  const found = printedDifferences(document, again, same);
-  if (same)
-    return differs(
-      'print',
-      `printed again by the same browser (${then.browser}), it is not the same`,
-      sayDifferences(found, document, again),
-    );
-  const others = `${then.browser} with ${then.pictures}, here it is ${now.browser} with ${now.pictures}`;
-  if (found.length === 0)
-    return matches(
-      'print',
-      `it was printed by ${others}: every page says the same. Pictures and drawings were not compared; with the same versions every byte would be`,
-    );
-  return differs(
-    'print',
-    `it was printed by ${others}: pages say something else. A line or page may break elsewhere in another browser; to be sure, verify with that version`,
-    sayDifferences(found, document, again),
-  );
 }

@@ -65,9 +65,9 @@ export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Rep
   if (!tag) return [unchecked('tag', `there is no tag ${manifest.tag} here: fetch the tags (\`git fetch --tags\`)`)];
   const against = [
     ...(tag.annotated ? [] : ['it is a bare name, which anybody can move without a trace']),
-    ...(manifest.issue !== undefined && manifest.tag === tagName(manifest.build, manifest.issue)
+    ...(manifest.issue !== undefined && manifest.tag === tagName(manifest.id ?? manifest.build, manifest.issue)
       ? []
-      : [`it is not the tag of issue ${manifest.issue ?? ''} of ${manifest.build}`]),
+      : [`it is not the tag of issue ${manifest.issue ?? ''} of ${manifest.id ?? manifest.build}`]),
     ...(tag.commit === manifest.commit
       ? []
       : [

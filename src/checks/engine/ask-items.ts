@@ -98,10 +98,15 @@ function agreeWithTyped(
     const typed = note.data.measured?.[item.id];
     const own = done.findings.filter((f) => f.item === item.id && f.note === note.name);
     const values = own.flatMap((f) => (f.measured ? [f.measured] : []));
-    if (!typed || !sameUnit(typed.quantity.unit, item.unit)) continue;
+    if (!typed) continue;
+    if (!sameUnit(typed.quantity.unit, item.unit)) {
+      if (own.length === 0) compareIn(note, item, kinds, ground, done);
+      continue;
+    }
     const value = ground.valueOf(typed);
     const [first] = values;
-    if (first && !values.some((other) => agree(value, other)))
+    if (own.length === 0) compareIn(note, item, kinds, ground, done);
+    else if (first && !values.some((other) => agree(value, other)))
       workOn(note, kinds.get(note.kind)!, ground, done).agree(
         item.id,
         { says: item.title, unit: item.unit },
@@ -113,7 +118,7 @@ function agreeWithTyped(
 
 type Numeric = CodeItem & { kind: 'limit' | 'test' };
 
-/** A value that follows from facts stands before one that was typed for the item; where they differ it is told. */
+/** Every value that was typed for an item is judged, so that the worst of several governs. */
 function compareItem(
   item: Numeric,
   notes: readonly Note[],
@@ -121,7 +126,12 @@ function compareItem(
   ground: Ground,
   done: Done,
 ): void {
-  const note = notes.find((n) => n.data.measured?.[item.id] !== undefined) ?? notes[0]!;
+  const typed = notes.filter((n) => n.data.measured?.[item.id] !== undefined);
+  for (const note of typed.length > 0 ? typed : notes.slice(0, 1)) compareIn(note, item, kinds, ground, done);
+}
+
+/** A value that follows from facts stands before one that was typed for the item; where they differ it is told. */
+function compareIn(note: Note, item: Numeric, kinds: ReadonlyMap<string, Kind>, ground: Ground, done: Done): void {
   const work = workOn(note, kinds.get(note.kind)!, ground, done);
   const typed = note.data.measured?.[item.id];
   const follows = item.measured === undefined ? undefined : reckon(item.measured, item.unit, note, ground);

@@ -40,8 +40,9 @@ export function judgeEvidence(
   const name = provesText(item.id, missing);
   const todo = `add ${name} to a ${wanted} that shows it`;
 
-  if (word === 'no')
-    return { result: 'missing', says: `answered \`no\`${because}; expected ${wanted}`, todo, answer: word };
+  // "no, the marking is missing" is a no, whatever a photo shows.
+  if (word !== undefined && /^no\b/i.test(word))
+    return { result: 'missing', says: `answered \`${word}\`${because}; expected ${wanted}`, todo, answer: word };
   const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
   if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };
   if (wholly) return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };

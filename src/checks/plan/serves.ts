@@ -118,6 +118,7 @@ function listener(tried: Note, found: Found, note: (path: NamedPath, item: strin
       queries: [],
       files: new Map(),
       limits: [],
+      unread: [],
       inputs: [],
     } as unknown as Build,
     note: tried,

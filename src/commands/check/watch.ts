@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import pc from 'picocolors';
+import { amidSaves } from '../../app/amid-saves.js';
 import { differences, newDoubts, newProblems } from '../../app/differences.js';
 import { loadWithPapers } from '../../app/publish/document-papers.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
@@ -37,7 +38,7 @@ function looker(folder: string, print: Printer, io: Io): (saved: readonly string
   let before: Evaluation | undefined;
   let problems: readonly Problem[] = [];
   return async (saved) => {
-    const loaded = await loadWithPapers(folder, recall);
+    const loaded = await amidSaves(() => loadWithPapers(folder, recall));
     if (saved.length > 0)
       io.stdout(
         `${pc.createColors(io.colour).dim(`${new Date().toLocaleTimeString('en-GB')}  ${visible(saved.join(', '))}`)}\n`,

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { basename, join, posix } from 'node:path';
+import { basename, join, posix, relative, resolve } from 'node:path';
 import { updateBuild } from '../../app/notes/update-build.js';
 import { didYouMean } from '../../platform/near.js';
 import { UsageError } from '../../platform/usage.js';
@@ -14,7 +14,7 @@ export async function updateNotes(folder: string, names: readonly string[], io: 
   if (!existsSync(join(folder, 'build.md')))
     throw new UsageError(`found no build.md in ${folder}, expected the folder of a build`);
   const chosen = new Set(names.map((name) => noteNamed(folder, name)));
-  const { done, left, formatIn, problems } = await updateBuild(
+  const { done, left, formatIn, id, problems } = await updateBuild(
     folder,
     (file) => chosen.size === 0 || chosen.has(posix.basename(file, '.md')),
   );
@@ -23,12 +23,17 @@ export async function updateNotes(folder: string, names: readonly string[], io: 
     io.stderr(
       `${shown.map((p) => showProblem(p, io.columns)).join('\n\n')}\n\n${shown.length} problem(s). A file that cannot be read is left as it is.\n`,
     );
+  const build = relative(process.cwd(), resolve(folder, 'build.md')).split('\\').join('/');
   const lines = [
     ...done.map(obsoleteLine),
     ...(formatIn === undefined ? [] : [`${formatIn}: format ${format}`]),
+    ...(id === undefined ? [] : [`${build}: id ${id}`]),
     ...left.map((use) => `${obsoleteLine(use)}; rewrite this one by hand`),
   ];
-  const files = new Set([...done.map((use) => use.file), ...(formatIn === undefined ? [] : [formatIn])]).size;
+  const files = new Set([
+    ...done.map((use) => use.file),
+    ...(formatIn === undefined && id === undefined ? [] : [build]),
+  ]).size;
   io.stdout(
     `${lines.map((line) => `${line}\n`).join('')}${files > 0 ? `Rewrote ${files} file(s).` : 'Nothing was rewritten.'}\n`,
   );

@@ -10,6 +10,7 @@ import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
 import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
 import { obsoleteLine } from './obsolete-text.js';
+import { unreadLines } from './unread-text.js';
 
 export interface SummaryOptions {
   /** What conforms too, and everything in full. */
@@ -47,6 +48,7 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
       : []),
     ...doubtsText(doubts, options),
     ...obsoleteText(build, options),
+    ...unreadText(build, options),
     ...wrap(
       `${findings.length} findings, ${findings.filter(isOpen).length} open${countOf(doubts)}. Gusset certifies nothing: the certifying engineer and the registration authority decide.`,
       options.width,
@@ -73,6 +75,16 @@ function obsoleteText({ obsolete, file }: Build, { width, colour }: SummaryOptio
   return [
     ...wrap(heading, width, '').map(pc.createColors(colour).bold),
     ...obsolete.flatMap((use) => wrap(obsoleteLine(use), width - 2, '    ')),
+    '',
+  ];
+}
+
+/** What somebody put there and nothing reads. */
+function unreadText({ unread }: Build, { width, colour }: SummaryOptions): string[] {
+  if (unread.length === 0) return [];
+  return [
+    pc.createColors(colour).bold('Not read, and not named by a note'),
+    ...unreadLines(unread).flatMap((line) => wrap(line, width - 2, '    ')),
     '',
   ];
 }

@@ -16,7 +16,7 @@ export interface AllowedSigners {
 /** Name of the list in the repository: in the build's folder, else at the root. */
 const committedList = 'allowed-signers';
 
-/** Finds the list and lends it as a file for as long as `use` runs. The committed one is read from the commit checked out. */
+/** Finds the list (the own one is set up outside the repository) and lends it as a file for as long as `use` runs. The committed one is read from the commit checked out. */
 export async function withAllowedSigners<Result>(
   repo: GitFolder & { prefix: string },
   use: (list: AllowedSigners, file: string) => Promise<Result>,

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { objectId } from './object-id.js';
-import { command, type GitFolder } from './run.js';
+import { command, type GitFolder, gitFails, patience } from './run.js';
 
 export type Blob =
   | { id: string; state: 'read'; size: number; data: Buffer }
@@ -36,7 +36,7 @@ export async function* readBlobs(
     const source = pieces(child.stdout);
     for (const id of wanted) {
       const header = await source.line();
-      const [, type, length] = header.split(' ');
+      const [, type, length] = /^[0-9a-f]+ (?:(\w+) (\d+)|missing)$/.exec(header) ?? garbled();
       const size = Number(length);
       if (length === undefined) {
         yield { id, state: 'missing' };
@@ -51,9 +51,21 @@ export async function* readBlobs(
   } finally {
     child.stdin.destroy();
     child.stdout.destroy();
-    child.kill();
+    child.kill('SIGKILL');
     await ended;
   }
+}
+
+function garbled(): never {
+  throw gitFails('`git cat-file` answered with something else than file contents');
+}
+
+async function inTime<T>(answer: Promise<T>): Promise<T> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(gitFails(`\`git cat-file\` gave nothing for ${patience() / 1000} s`)), patience());
+  });
+  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
 }
 
 /** Takes lines and counted bytes from a stream of chunks. */
@@ -64,9 +76,8 @@ function pieces(stream: AsyncIterable<Buffer>): {
   const chunks = stream[Symbol.asyncIterator]();
   let held: Buffer = Buffer.alloc(0);
   const more = async (): Promise<Buffer> => {
-    const next = await chunks.next();
-    if (next.done === true)
-      throw new Error('git ended before it had given all file contents. Run `git fsck` in the repository.');
+    const next = await inTime(chunks.next());
+    if (next.done === true) throw gitFails('git ended before it had given all file contents');
     return next.value;
   };
   return {

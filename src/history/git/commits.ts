@@ -1,6 +1,6 @@
 import type { Person } from '../who.js';
-import { objectId } from './object-id.js';
-import { fields, type GitFolder, git, line, tryGit } from './run.js';
+import { isObjectId, objectId } from './object-id.js';
+import { fields, type GitFolder, git, gitFails, line, tryGit } from './run.js';
 
 export interface Commit {
   commit: string;
@@ -43,7 +43,10 @@ export function headCommit(repo: GitFolder): Promise<string | undefined> {
 export async function resolveCommit(repo: GitFolder, revision: string): Promise<string | undefined> {
   if (revision === '' || revision.includes('\0')) return undefined;
   const ran = await tryGit(repo, ['rev-parse', '--quiet', '--verify', '--end-of-options', `${revision}^{commit}`]);
-  return ran.code === 0 ? line(ran.out) : undefined;
+  if (ran.code !== 0) return undefined;
+  const id = line(ran.out);
+  if (!isObjectId(id)) throw gitFails('`git rev-parse` answered with something else than a commit');
+  return id;
 }
 
 /** Throws if the repository has no such commit. */

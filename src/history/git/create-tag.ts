@@ -1,5 +1,5 @@
 import { objectId } from './object-id.js';
-import { failure, type GitFolder, git, tryGit } from './run.js';
+import { failure, fields, type GitFolder, git, tryGit } from './run.js';
 import { signatureOf } from './tag-signature.js';
 import { type Tag, tagNamed } from './tags.js';
 
@@ -11,7 +11,7 @@ export interface NewTag {
   sign: 'if-set-up' | 'require' | 'no';
 }
 
-/** True if git's settings name a key to sign with, or ask for signatures. */
+/** True if git's settings name a key to sign with, or ask for signatures. Of two settings of one name the last counts. */
 export async function signingSetUp(repo: GitFolder): Promise<boolean> {
   const ran = await tryGit(repo, [
     'config',
@@ -19,13 +19,11 @@ export async function signingSetUp(repo: GitFolder): Promise<boolean> {
     '--get-regexp',
     '^(user\\.signingkey|gpg\\.ssh\\.defaultkeycommand|tag\\.gpgsign|tag\\.forcesignannotated)$',
   ]);
-  return ran.out
-    .toString('utf8')
-    .split('\0')
-    .some((entry) => {
-      const [name, value = 'true'] = entry.split('\n');
-      return name !== '' && value !== '' && !/^(false|no|off|0)$/i.test(value);
-    });
+  const entries = fields(ran.out).map((entry): [string, string] => {
+    const [name = '', value = 'true'] = entry.split('\n');
+    return [name, value];
+  });
+  return [...new Map(entries).values()].some((value) => value !== '' && !/^(false|no|off|0)$/i.test(value));
 }
 
 /**

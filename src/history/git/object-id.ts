@@ -1,5 +1,5 @@
 /** True for a full object id, SHA-1 or SHA-256. Only such ids and checked tag names ever reach git's arguments. */
-function isObjectId(text: string): boolean {
+export function isObjectId(text: string): boolean {
   return /^(?:[0-9a-f]{40}|[0-9a-f]{64})$/.test(text);
 }
 

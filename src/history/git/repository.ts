@@ -1,8 +1,9 @@
 import { realpath, stat } from 'node:fs/promises';
 import { relative, resolve, sep } from 'node:path';
+import { MachineFailure } from '../../platform/failure.js';
 import { resolveCommit } from './commits.js';
 import { limitsOf, type RepositoryState } from './limits.js';
-import { type GitFolder, git, line, type Ran, tryGit } from './run.js';
+import { failure, type GitFolder, git, gitFails, line, patience, type Ran, tryGit } from './run.js';
 
 /** What is known of the repository that holds a build. */
 export interface Repository extends GitFolder, RepositoryState {
@@ -25,7 +26,10 @@ export interface NoRepository {
 /** The oldest git that answers every question asked here. */
 const oldest = [2, 31] as const;
 
-/** Looks at the repository that holds `dir`. Never throws for the state of the folder or of git. */
+/**
+ * Looks at the repository that holds `dir`. Never throws for the state of the folder; throws MachineFailure where git is
+ * there and does not answer as git does.
+ */
 export async function openRepository(dir: string): Promise<Repository | NoRepository> {
   const none = (reason: string): NoRepository => ({ kind: 'none', reason });
   const found = await stat(dir).catch(() => undefined);
@@ -44,6 +48,8 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
   ]);
   if (asked.code !== 0) return none(whyNot(dir, asked.err));
   const [isBare, isInside, isShallow, format, up = ''] = line(asked.out).split('\n');
+  if (![isBare, isInside, isShallow].every((word) => word === 'true' || word === 'false') || !/^(?:\.\.\/)*$/.test(up))
+    throw gitFails('`git rev-parse` answered with something else than the state of a repository');
   const bare = isBare === 'true';
   if (!bare && isInside !== 'true') return none(`${dir} lies in git's own folder. Name the folder of the build.`);
   const real = await realpath(dir);
@@ -74,9 +80,15 @@ export async function openRepository(dir: string): Promise<Repository | NoReposi
 }
 
 async function gitMissing(): Promise<string | undefined> {
-  const ran = await tryGit({ root: '.' }, ['version']).catch(() => undefined);
+  const ran = await tryGit({ root: '.' }, ['version'], { patience: Math.min(10_000, patience()) }).catch(
+    (error: unknown) => {
+      if (error instanceof MachineFailure) throw error;
+    },
+  );
   if (ran === undefined) return 'git was not found. Install git and make sure that the terminal finds it.';
-  const [major = 0, minor = 0] = (/(\d+)\.(\d+)/.exec(ran.out.toString()) ?? []).slice(1).map(Number);
+  const found = /^git version (\d+)\.(\d+)/.exec(ran.out.toString());
+  if (ran.code !== 0 || !found) throw gitFails(failure('`git version` tells no version', ran).message);
+  const [major = 0, minor = 0] = found.slice(1).map(Number);
   if (major > oldest[0] || (major === oldest[0] && minor >= oldest[1])) return undefined;
   return `git ${major}.${minor} is too old, ${oldest.join('.')} or later is needed. Install a newer git.`;
 }

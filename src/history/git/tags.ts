@@ -40,7 +40,7 @@ const format = [
   '*objectname',
 ];
 
-/** The issues of a build (name of its folder), in the order of their letters. */
+/** The issues of a build (its id, else the name of its folder), in the order of their letters. */
 export async function issueTags(repo: GitFolder, build: string): Promise<IssueTag[]> {
   const stem = tagName(build, 'A').replace(/A$/, '');
   const found = await tagsLike(repo, `refs/tags/${stem}*`);

@@ -37,9 +37,13 @@ export function answersTable(note: Note, findings: readonly Finding[], subject: 
       ];
 }
 
-/** Nothing was measured, answered or shown. */
+/** Nothing was measured, answered or shown, and nobody said anything to it. */
 export const isBlank = (f: Finding): boolean =>
-  resultOf(f.outcome) === 'missing' && f.measured === undefined && f.answer === undefined && !f.concession;
+  resultOf(f.outcome) === 'missing' &&
+  f.measured === undefined &&
+  f.answer === undefined &&
+  !f.concession &&
+  !f.judgements;
 
 function answerCell(f: Finding, note: Note, subject: Subject): Element {
   const because = f.outcome === 'contradicted' ? undefined : note.data.answers?.[f.item]?.because;

@@ -9,6 +9,7 @@ import { nameFigures } from '../figures.js';
 import { grouped } from '../grouped.js';
 import type { Subject } from '../subject.js';
 import { words } from '../words.js';
+import { alsoSaid } from './also-said.js';
 import { answersTable, blankList, isBlank } from './answers.js';
 import { comparisonsTable, unmeasuredTable } from './findings.js';
 import { photoFigures } from './photos.js';
@@ -53,9 +54,9 @@ export function chapter(note: Note, subject: Subject): Element {
   );
 }
 
-/** What does not apply stands in the checklist with its reason. */
+/** What does not apply stands in the checklist with its reason; here only what somebody judged of it. */
 function findings(note: Note, own: readonly Finding[], subject: Subject): Element[] {
-  const shown = own.filter((f) => f.outcome !== 'not-applicable');
+  const shown = own.filter((f) => f.outcome !== 'not-applicable' || f.judgements);
   const numbers = shown.filter((f) => f.form === 'limit' || f.form === 'test' || f.form === 'agreement');
   const answers = shown.filter((f) => f.form === 'answer' || f.form === 'evidence');
   const content = [
@@ -72,6 +73,7 @@ function findings(note: Note, own: readonly Finding[], subject: Subject): Elemen
     ),
     ...answersTable(note, answers, subject),
     ...blankList(answers, subject),
+    ...alsoSaid(note, own, subject),
   ];
   return content.length > 0 ? [h('h3', 'Findings'), ...content] : [];
 }

@@ -53,7 +53,7 @@ function photoFigure(photo: PhotoEntry, note: Note, subject: Subject, single: bo
         ...proven(photo, subject),
         '.',
       ]),
-      ...judgementsOn(note, photo, subject),
+      ...judgementsOn('photo', note, photo, subject),
     ]),
   ]);
 }
@@ -91,9 +91,15 @@ export function provenBy(entry: Parameters<typeof namesOf>[0], subject: Subject)
   );
 }
 
-function judgementsOn(note: Note, { file }: PhotoEntry, { evaluation }: Subject): Element[] {
+/** What was judged of a photo or a paper. */
+export function judgementsOn(
+  is: 'photo' | 'paper',
+  note: Note,
+  { file }: Pick<PhotoEntry, 'file'>,
+  { evaluation }: Subject,
+): Element[] {
   return evaluation.judgements.flatMap(({ about, judgement }) =>
-    about.is === 'photo' && about.note === note.name && about.file === file
+    about.is === is && about.note === note.name && about.file === file
       ? [h('span.below', `${capitalised(judgementText(judgement))}.`)]
       : [],
   );

@@ -1,8 +1,11 @@
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFile } from 'node:child_process';
+import fs, { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import ExifReader from 'exifreader';
 import sharp from 'sharp';
-import { expect, it } from 'vitest';
+import { expect, it, onTestFinished, vi } from 'vitest';
 import { gusset } from '../../commands/run.js';
 import { buildFile, folderWith } from '../../project/scratch.js';
 
@@ -92,7 +95,7 @@ it('says what is wrong with a file that is no picture, and with a note that is n
   const { build, phone } = await setUp();
   writeFileSync(join(phone, 'broken.heic'), 'ftypheic but nothing else');
   const broken = await gusset('photos', build, phone);
-  expect(broken.code).toBe(3);
+  expect(broken.code).toBe(2);
   expect(broken.err).toContain('HEIC');
   expect((await gusset('photos', build, phone, '--note', '020-cross')).err).toContain(
     'expected one of 020-crossmember',
@@ -133,4 +136,68 @@ it('refuses a name that the note does not know, and names without a note', async
   expect(part).toMatchObject({ code: 2, err: expect.stringContaining('no part `left` of `tacked`') });
   expect((await gusset('photos', build, phone, '--proves', 'tacked')).code).toBe(2);
   expect(() => readdirSync(join(build, 'photos'))).toThrow();
+});
+
+it('takes in the others where one cannot be read, and shows the entries of those taken', async () => {
+  const { build, phone, taken } = await setUp();
+  writeFileSync(join(phone, 'DCIM', 'IMG_0.jpg'), 'not a picture');
+  writeFileSync(join(phone, 'DCIM', 'IMG_9.png'), (await photo(30, '2026:03:15 10:00:00')).subarray(0, 200));
+  const { code, out, err } = await gusset('photos', build, phone);
+  expect(code).toBe(2);
+  expect(taken()).toHaveLength(2);
+  for (const name of taken()) expect(out).toContain(`- file: ${name}`);
+  expect(out).toContain('Took in 2 photo(s)');
+  expect(err).toMatch(/IMG_0\.jpg: cannot be read as a picture[^]*IMG_9\.png: cannot be read as a picture/);
+});
+
+it('shows the entries of those taken where the disk refuses the next', async () => {
+  const { build, phone, taken } = await setUp();
+  const real = fs.linkSync;
+  let links = 0;
+  vi.spyOn(fs, 'linkSync').mockImplementation((from, to) => {
+    if (links++ > 0) throw Object.assign(new Error('ENOSPC: no space left on device'), { code: 'ENOSPC' });
+    real(from, to);
+  });
+  vi.spyOn(fs, 'copyFileSync').mockImplementation(() => {
+    throw Object.assign(new Error('ENOSPC: no space left on device'), { code: 'ENOSPC' });
+  });
+  syncBuiltinESMExports();
+  onTestFinished(() => {
+    vi.restoreAllMocks();
+    syncBuiltinESMExports();
+  });
+  const { code, out, err } = await gusset('photos', build, phone);
+  expect(code).toBe(3);
+  expect(taken()).toHaveLength(1);
+  expect(out).toContain(`- file: ${taken()[0]}`);
+  expect(err).toContain('no space left');
+});
+
+it('loses none where two runs take the same names at once', { timeout: 120_000 }, async () => {
+  const { build } = await setUp();
+  const phones = await Promise.all(
+    [0, 10].map(async (shade) => {
+      const phone = folderWith({});
+      for (let i = 0; i < 12; i++)
+        writeFileSync(join(phone, `${i}.jpg`), await photo(shade + 20 * i, '2026:03:12 09:30:00'));
+      return phone;
+    }),
+  );
+  const cli = fileURLToPath(new URL('../../../dist/bundle/cli.js', import.meta.url));
+  const runs = phones.map(
+    (phone) =>
+      new Promise<string>((resolve, reject) =>
+        execFile(process.execPath, [cli, 'photos', build, phone], (error, out) =>
+          error ? reject(error) : resolve(out),
+        ),
+      ),
+  );
+  const out = (await Promise.all(runs)).join('');
+  const names = readdirSync(join(build, 'photos'));
+  expect(names).toHaveLength(24);
+  for (const name of names) expect(out).toContain(`- file: ${name}\n`);
+  const originals = names.map(
+    (name) => /gusset-original:(\w{64})/.exec(readFileSync(join(build, 'photos', name), 'latin1'))?.[1],
+  );
+  expect(new Set(originals).size).toBe(24);
 });

@@ -1,144 +1,117 @@
-import { createHash } from 'node:crypto';
-import { PDFDocument } from '@cantoo/pdf-lib';
 import { describe, expect, it } from 'vitest';
 import { checkAlone } from '../../../src/app/verify/alone.js';
-import { sha256Of, type VerifiedDocument } from '../../../src/app/verify/document.js';
-import { type Manifest, manifestName } from '../../../src/history/manifest.js';
-import { contentDigest, pageDigests } from '../../../src/print/page-digests.js';
-import { manifest } from './made.js';
+import type { Checked } from '../../../src/app/verify/checked.js';
+import type { VerifiedDocument } from '../../../src/app/verify/document.js';
+import { madeUp } from './made-up.js';
 
-const note = Buffer.from('wall: 2.48 mm');
-const paper = Buffer.from('a letter');
-const entry = (path: string, bytes: Uint8Array) => ({ path, bytes: bytes.length, sha256: sha256Of(bytes) });
+const of = (checks: readonly Checked[], name: string) => checks.find((c) => c.name === name)!;
+type Made = Awaited<ReturnType<typeof madeUp>>;
+const having = async (change: (document: Made) => Partial<VerifiedDocument> | undefined, name: string) => {
+  const document = await madeUp();
+  return of(checkAlone({ ...document, ...change(document) }), name);
+};
 
-/** Bytes with the digest that a finished file bears: of all of them, with zeros where it stands. */
-function withDigest(text: string): Buffer {
-  const file = (id: string) => `%PDF-1.7 ${text} /ID [<${'A'.repeat(32)}> <${id}>]`;
-  const id = createHash('sha256')
-    .update(file('0'.repeat(32)))
-    .digest('hex')
-    .slice(0, 32)
-    .toUpperCase();
-  return Buffer.from(file(id));
-}
-
-async function pdfOf(...sizes: readonly (readonly [number, number])[]): Promise<PDFDocument> {
-  const pdf = await PDFDocument.create();
-  for (const size of sizes) pdf.addPage([...size]);
-  return pdf;
-}
-
-/** A document whose parts all fit, and what is changed of it. */
-async function document(change: { manifest?: Partial<Manifest> } & Partial<Omit<VerifiedDocument, 'manifest'>> = {}) {
-  const pdf = await pdfOf([100, 200], [100, 201]);
-  const pages = pageDigests(pdf);
-  const whole = manifest({
-    inputs: [entry('notes/010.md', note), entry('papers/letter.pdf', paper)],
-    attachments: [
-      { ...entry('010.md', note), of: 'notes/010.md' },
-      { ...entry('letter.pdf', paper), of: 'papers/letter.pdf' },
-      entry('data.json', note),
-    ],
-    pages,
-    content: contentDigest(pages),
-    ...change.manifest,
+describe('a document by itself', () => {
+  it('matches in its attachments and pages as it was printed', async () => {
+    const checks = checkAlone(await madeUp());
+    expect(checks.map((c) => c.name)).toEqual(['file', 'attachments', 'pages']);
+    expect(of(checks, 'attachments')).toMatchObject({ state: 'matches', list: [] });
+    expect(of(checks, 'pages')).toMatchObject({ state: 'matches', list: [] });
   });
-  const bytes = withDigest('whole');
-  const attached = new Map([
-    [manifestName, Buffer.from('{}')],
-    ['010.md', note],
-    ['letter.pdf', paper],
-    ['data.json', note],
-  ]);
-  const checks = checkAlone({ bytes, sha256: '', pdf, attached, twice: [], ...change, manifest: whole });
-  return Object.fromEntries(checks.map((check) => [check.name, check]));
-}
-
-describe('a document of itself', () => {
-  it('fits where nothing was altered', async () => {
-    const found = await document();
-    expect(Object.keys(found)).toEqual(['file', 'attachments', 'pages']);
-    for (const check of Object.values(found)) expect(check).toMatchObject({ state: 'matches', list: [] });
-    expect(found['attachments']!.says).toBe('3 attached files are those that were attached');
-    expect(found['pages']!.says).toBe('2 pages show what was printed');
+  it('differs as a file whose bytes have another digest', async () => {
+    expect(await having(() => undefined, 'file')).toMatchObject({
+      state: 'differs',
+      list: ['print or fetch it again'],
+    });
   });
 
-  it('does not bear the digest of its bytes once one of them was altered', async () => {
-    const altered = withDigest('whole');
-    altered[10]! ^= 1;
-    const { file, attachments, pages } = await document({ bytes: altered });
-    expect(file).toMatchObject({ state: 'differs', list: ['print or fetch it again'] });
-    expect([attachments!.state, pages!.state]).toEqual(['matches', 'matches']);
-  });
-
-  it.each<[string, Parameters<typeof document>[0], string]>([
+  it.each<[string, (d: Made) => void, string[]]>([
+    ['one is gone', (d) => d.attached.delete('findings.json'), ['findings.json is not attached any more']],
     [
-      'a file of other content',
-      {
-        attached: new Map([
-          ['010.md', paper],
-          ['letter.pdf', paper],
-          ['data.json', note],
-        ]),
+      'one has other contents',
+      (d) => d.attached.set('findings.json', Buffer.from('{}')),
+      ['findings.json is not the file that was attached'],
+    ],
+    ['one came later', (d) => d.attached.set('more.txt', Buffer.from('x')), ['more.txt was attached later']],
+    [
+      'one is listed as an input that has another digest',
+      (d) => {
+        d.manifest.inputs[0]!.sha256 = '0'.repeat(64);
       },
-      '010.md is not the file that was attached',
+      ['notes-010-a.md is listed as notes/010-a.md, which is listed with another digest'],
     ],
     [
-      'a file that is gone',
-      {
-        attached: new Map([
-          ['letter.pdf', paper],
-          ['data.json', note],
-        ]),
+      'one is listed as an input that is not there',
+      (d) => {
+        d.manifest.attachments[1]!.of = 'notes/020-b.md';
       },
-      '010.md is not attached any more',
+      ['notes-010-a.md is listed as notes/020-b.md, which is listed with another digest'],
     ],
     [
-      'a file that was put in',
-      {
-        attached: new Map([
-          [manifestName, note],
-          ['010.md', note],
-          ['letter.pdf', paper],
-          ['data.json', note],
-          ['more.txt', note],
-        ]),
+      'a note is listed as written anew',
+      (d) => {
+        d.manifest.inputs[0]!.sha256 = '0'.repeat(64);
+        d.manifest.attachments[1]!.rewritten = true;
       },
-      'more.txt was attached later',
-    ],
-    ['two files of one name', { twice: ['010.md'] }, '010.md is attached more than once'],
-    [
-      'a file that is no copy of the input that it is listed as',
-      { manifest: { inputs: [entry('notes/010.md', paper), entry('papers/letter.pdf', paper)] } },
-      '010.md is listed as notes/010.md, which is listed with another digest',
+      ['notes-010-a.md is listed as notes/010-a.md, which is listed with another digest'],
     ],
     [
-      'an input that is not listed',
-      { manifest: { inputs: [entry('papers/letter.pdf', paper)] } },
-      '010.md is listed as notes/010.md, which is listed with another digest',
+      'pages are listed of a paper that is not',
+      (d) => {
+        Object.assign(d.manifest.attachments[1]!, { of: 'papers/a.pdf', rewritten: true });
+      },
+      ['notes-010-a.md is listed as pages of papers/a.pdf, which is not listed'],
     ],
-  ])('tells %s', async (_, change, says) => {
-    const { file, attachments, pages } = await document(change);
-    expect(attachments).toMatchObject({ state: 'differs', list: [says] });
-    expect([file!.state, pages!.state]).toEqual(['matches', 'matches']);
+  ])('differs in its attachments where %s', async (_, change, list) => {
+    const found = await having((d) => {
+      change(d);
+      return undefined;
+    }, 'attachments');
+    expect(found).toMatchObject({ state: 'differs', list });
+  });
+  it('matches with the pages of a paper, which have another digest than the paper', async () => {
+    const found = await having((d) => {
+      d.manifest.inputs.push({ path: 'papers/a.pdf', bytes: 1, sha256: '0'.repeat(64) });
+      Object.assign(d.manifest.attachments[1]!, { of: 'papers/a.pdf', rewritten: true });
+      return undefined;
+    }, 'attachments');
+    expect(found.state).toBe('matches');
+  });
+  it('differs in its attachments where two have one name', async () => {
+    expect(await having(() => ({ twice: ['findings.json'] }), 'attachments')).toMatchObject({
+      state: 'differs',
+      list: ['findings.json is attached more than once'],
+    });
   });
 
-  it('tells a page that shows something else', async () => {
-    const { attachments, pages } = await document({ pdf: await pdfOf([100, 200], [100, 202]) });
-    expect(pages).toMatchObject({ state: 'differs', list: ['page 2 shows something else than was printed'] });
-    expect(attachments!.state).toBe('matches');
+  it('differs on the page that was altered, and where one was added or taken out', async () => {
+    const altered = await having((d) => {
+      d.pdf.getPage(1).setSize(300, 201);
+      return undefined;
+    }, 'pages');
+    expect(altered).toMatchObject({ state: 'differs', list: ['page 2 shows something else than was printed'] });
+    const added = await having((d) => {
+      d.pdf.addPage();
+      return undefined;
+    }, 'pages');
+    expect(added).toMatchObject({ state: 'differs', list: ['it has 3 pages, 2 were printed'] });
+    const gone = await having((d) => {
+      d.pdf.removePage(1);
+      return undefined;
+    }, 'pages');
+    expect(gone).toMatchObject({ state: 'differs', list: ['it has 1 pages, 2 were printed'] });
   });
-
-  it('tells a page that was taken out or put in', async () => {
-    const less = await document({ pdf: await pdfOf([100, 200]) });
-    expect(less['pages']).toMatchObject({ state: 'differs', list: ['it has 1 pages, 2 were printed'] });
-    const more = await document({ pdf: await pdfOf([100, 200], [100, 201], [100, 202]) });
-    expect(more['pages']).toMatchObject({ state: 'differs', list: ['it has 3 pages, 2 were printed'] });
+  it('differs where the list of pages in the manifest does not fit its own digest', async () => {
+    const found = await having((d) => {
+      d.manifest.content = '0'.repeat(64);
+      return undefined;
+    }, 'pages');
+    expect(found).toMatchObject({ state: 'differs', list: ['the list of pages in the manifest was altered'] });
   });
-
-  it('tells a list of pages that was altered with the page', async () => {
-    const pdf = await pdfOf([100, 200], [100, 202]);
-    const { pages } = await document({ pdf, manifest: { pages: pageDigests(pdf) } });
-    expect(pages).toMatchObject({ state: 'differs', list: ['the list of pages in the manifest was altered'] });
+  it('differs where a part of the file cannot be read any more', async () => {
+    const found = await having(() => ({ pdf: undefined as never }), 'pages');
+    expect(found).toMatchObject({ name: 'pages', state: 'differs' });
+    expect(found.says).toContain('altered after it was printed, or is damaged');
+    expect(found.list).toHaveLength(1);
   });
 });

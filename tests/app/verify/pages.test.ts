@@ -7,7 +7,7 @@ import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { VerifiedDocument } from '../../../src/app/verify/document.js';
 import { textOfPages } from '../../../src/app/verify/page-text.js';
-import { printedDifferences } from '../../../src/app/verify/printed.js';
+import { comparedPrints } from '../../../src/app/verify/printed.js';
 import { textDifference } from '../../../src/app/verify/text-difference.js';
 import { fontFaces, fontsDirectory } from '../../../src/platform/fonts.js';
 import { hasOwnDigest } from '../../../src/print/finish.js';
@@ -124,7 +124,12 @@ describe('two prints by different browsers', () => {
     );
     await printDocument({ ...details, html, directory: place, out: join(place, 'out.pdf') });
     const pdf = await PDFDocument.load(readFileSync(join(place, 'out.pdf')), { updateMetadata: false });
-    return { pdf, manifest: { browser }, attached: new Map() } as unknown as VerifiedDocument;
+    return {
+      pdf,
+      sha256: browser,
+      manifest: { browser, pictures: 'any' },
+      attached: new Map(),
+    } as unknown as VerifiedDocument;
   };
 
   test('say the same wherever their lines break, but for the name of the browser', async () => {
@@ -132,18 +137,52 @@ describe('two prints by different browsers', () => {
       await printed('HeadlessChrome/146.0.1', '2.48 mm', '60mm'),
       await printed('HeadlessChrome/147.0.2', '2.48 mm', '110mm'),
     ];
-    expect(printedDifferences(one, other, false)).toEqual([]);
-    expect(printedDifferences(one, other, true)).toHaveLength(1);
+    const [text, pictures, details] = comparedPrints(one, other);
+    expect(text).toMatchObject({ name: 'print', state: 'matches', list: [] });
+    expect([pictures, details]).toMatchObject([
+      { name: 'pictures', state: 'unchecked' },
+      { name: 'details', state: 'unchecked' },
+    ]);
+  });
+
+  test('are never called the same where only the picture library differs: its pictures were not compared', async () => {
+    const one = await printed('A/1', '2.90 mm', '60mm');
+    const other = { ...one, sha256: 'another', manifest: { ...one.manifest, pictures: 'another version' } };
+    expect(comparedPrints(one, other).map((c) => [c.name, c.state])).toEqual([
+      ['print', 'matches'],
+      ['pictures', 'unchecked'],
+      ['details', 'unchecked'],
+    ]);
+  });
+
+  test('by the same versions report pages, pictures, attachments and the rest apart', async () => {
+    const one = await printed('A/1', '2.90 mm', '60mm');
+    const states = (other: VerifiedDocument) => comparedPrints(one, other).map((c) => `${c.name} ${c.state}`);
+    expect(states({ ...one })).toEqual(['print matches']);
+    expect(states({ ...one, sha256: 'another' })).toEqual([
+      'print matches',
+      'pictures matches',
+      'carried matches',
+      'details differs',
+    ]);
+    expect(states({ ...one, sha256: 'another', attached: new Map([['a', Buffer.from('x')]]) })).toContain(
+      'carried differs',
+    );
+    const words = await printed('A/1', '2.40 mm', '60mm');
+    expect(states({ ...words, sha256: 'another', manifest: one.manifest })).toEqual([
+      'print differs',
+      'pictures differs',
+      'carried matches',
+      'details differs',
+    ]);
   });
 
   test('are told apart by one altered figure', async () => {
     const [one, other] = [await printed('A/1', '2.90 mm', '60mm'), await printed('B/2', '2.40 mm', '110mm')];
-    expect(printedDifferences(one, other, false)).toEqual([
-      {
-        page: 1,
-        text: { one: expect.stringContaining('tube is 2.90 mm'), other: expect.stringContaining('tube is 2.40 mm') },
-      },
-    ]);
+    expect(comparedPrints(one, other)[0]).toMatchObject({
+      state: 'differs',
+      list: [expect.stringMatching(/^page 1 says “.*tube is 2\.90 mm.*”, printed again it says “.*tube is 2\.40 mm/)],
+    });
   });
 });
 

@@ -202,7 +202,7 @@ describe('the limit of an item', () => {
       is: 'not-applicable',
       reason: 'applies to category NA; this vehicle is MA',
     });
-    const cases = [
+    const cases: Parameters<typeof item>[0] = [
       { applies: { categories: ['NA'] }, max: '1 kg' },
       { applies: { jurisdictions: ['SA'] }, max: '1 kg' },
     ];
@@ -314,10 +314,10 @@ describe('a figure of the own copy', () => {
     });
   });
   it('keeps the other side of the case that applies, with its basis', () => {
-    const cases = [
+    const cases: Parameters<typeof item>[0] = [
       { applies: { categories: ['NA'] }, min: '1 kg', max: '10 kg' },
       { min: '3 kg', max: '12 kg', rests: { document: 'quoted text', basis: 'quoted', status: 'superseded' } },
-    ] as const;
+    ];
     expect(limit(item(cases), own({ max: '8 kg' }))).toMatchObject({
       min: { si: 3 },
       max: { si: 8 },
@@ -328,7 +328,7 @@ describe('a figure of the own copy', () => {
     expect(limit(item([{ min: '1 kg', applies: { basis: 'memory' } }]), own({ max: '8 kg' })).basis).toBe('memory');
     const unstated = [{ applies: { when: 'original_mass >= 1 kg' }, min: '1 kg' }, { min: '2 kg' }];
     expect(limit(item(unstated), own({ max: '8 kg' }))).toMatchObject({ min: { si: 2 } });
-    expect(limit(item([cases[0]]), own({ max: '8 kg' })).min).toBeUndefined();
+    expect(limit(item([cases[0]!]), own({ max: '8 kg' })).min).toBeUndefined();
     expect(limit(item([{ figure: 'the mass' }]), own({ max: '8 kg' }))).toMatchObject({
       basis: 'own-copy',
       min: undefined,

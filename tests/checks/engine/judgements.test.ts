@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { load } from '../../../src/app/load.js';
-import { buildFile, folderWith } from '../../project/scratch.js';
+import { buildFile, folderWith, pictureHead } from '../../project/scratch.js';
 
 /** A judgement is a record of its own: it stands beside the outcome, changes none, and lapses when what was judged changes. */
 
@@ -12,7 +12,7 @@ const build = buildFile.replace(
 function folder(wall: string, judgement: string): string {
   return folderWith({
     'build.md': build,
-    'photos/weld.jpg': 'content',
+    'photos/weld.jpg': pictureHead,
     'papers/visit-letter.pdf': 'content',
     'notes/020-crossmember.md': `---
 kind: body-structure

@@ -3,7 +3,7 @@ import { load } from '../../../src/app/load.js';
 import { loadCodes } from '../../../src/checks/codes/codes.js';
 import { partsOf, servedBy } from '../../../src/checks/engine/proofs.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
-import { buildFile, folderWith } from '../../project/scratch.js';
+import { buildFile, folderWith, pictureHead } from '../../project/scratch.js';
 import { type Around, examineNote } from '../kinds/bench.js';
 
 /** A photo or document proves what it names; what has several views is complete when each is named. */
@@ -230,7 +230,7 @@ describe('names', () => {
     const folder = folderWith({
       'build.md': buildFile,
       'notes/020-crossmember.md': `---\nkind: body-structure\ntitle: Crossmember\n${member}\nphotos:\n  - file: a.jpg\n    shows: what is seen\n    proves: ["${name}"]\n---\n\nWords.\n`,
-      'photos/a.jpg': 'content',
+      'photos/a.jpg': pictureHead,
     });
     return (await load(folder, folder)).problems.map(({ found, expected, hint, line, column }) => ({
       found,

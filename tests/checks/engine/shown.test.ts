@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { load } from '../../../src/app/load.js';
 import { examine } from '../../../src/checks/engine/examine.js';
 import { shownBy } from '../../../src/checks/engine/shown.js';
-import { buildFile, folderWith } from '../../project/scratch.js';
+import { buildFile, folderWith, pictureHead } from '../../project/scratch.js';
 
 const note = (shown: string, more = '') => `---
 kind: body-structure
@@ -23,7 +23,7 @@ const build = (shown: string, more?: string) =>
     'build.md': buildFile,
     'notes/010-floor.md': note(shown, more),
     'notes/020-roof.md': '---\nkind: general\ntitle: Roof\n---\n',
-    'photos/weld bare.jpg': 'x',
+    'photos/weld bare.jpg': pictureHead,
     'papers/certificate.pdf': 'x',
   });
 const problems = async (shown: string, more?: string) =>

@@ -152,6 +152,15 @@ describe('a pair of links', () => {
     });
   });
 
+  it.each([
+    // Two tapes of ± 2 mm: together ± 2.83 mm; what is read more coarsely is held against the same.
+    ['602.8 ± 40 mm', 'within-usual-practice'],
+    ['602.9 ± 40 mm', 'outside-usual-practice'],
+  ])('of 600.0 ± 0.5 and %s is %s: a coarse reading earns nothing', async (length, outcome) => {
+    const { one } = await pair({ length });
+    expect(one('links.pair', 'lower-left-lower-right-length').outcome).toBe(outcome);
+  });
+
   it('with other settings of the threads is told', async () => {
     const { result } = await pair({ 'engaged-a': '30 ± 0.3 mm' });
     expect(result('links.pair', 'lower-left-lower-right-engaged')).toBe('against');

@@ -31,6 +31,9 @@ function nameWithout(side: keyof typeof sides, { id, place }: Named): string | u
   return rests.find((rest) => rest !== undefined);
 }
 
+/** What two tapes that read to 2 mm leave unsure, in metres; common practice, no source. A coarser reading earns no wider limit. */
+const usual = Math.hypot(0.002, 0.002);
+
 /**
  * Holds a length of one side against that of the other: more apart than both are uncertain by is outside usual practice.
  *
@@ -45,9 +48,9 @@ export function comparePair(
   const subject = `${left.id}-${right.id}-${of}`;
   const change = work.sheet(lengthDifference, subject, { before: values[0], after: values[1] }).get('change');
   if (isMissing(change)) return work.compare('links.pair', subject, change);
-  const apart = expanded(change);
+  const apart = Math.min(expanded(change), usual);
   const shown = values.map((v) => (isMissing(v) ? '' : showQuantity(v.si, 'mm', expanded(v))));
-  // The uncertainty of both is the limit itself, and the difference is compared as read.
+  // The uncertainty of both is the limit itself, as far as it is usual, and the difference is compared as read.
   work.compare('links.pair', subject, change, {
     limit: {
       min: exactBound(-apart),

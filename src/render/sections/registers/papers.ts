@@ -9,7 +9,7 @@ import { anchor, capitalised, joined, label, pointer } from '../../anchors.js';
 import { nameFigures } from '../../figures.js';
 import type { PaperPage, Subject } from '../../subject.js';
 import { below, table } from '../../table.js';
-import { provenBy } from '../photos.js';
+import { judgementsOn, provenBy } from '../photos.js';
 
 type Naming = { paper: PaperEntry; note: Note };
 
@@ -21,6 +21,7 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
       papers.set(paper.file, [...(papers.get(paper.file) ?? []), { paper, note }]);
   const rows = [...papers].map(([file, named]) => {
     const page = subject.paperPages.get(file);
+    const of = [...new Set(named.flatMap(({ paper }) => paper.of ?? []))];
     const shows = named.flatMap(({ paper }) => namesOf(paper));
     const names = [...new Map(shows.map((n) => [[n.proof, ...n.parts].join(' '), n])).keys()];
     return [
@@ -33,7 +34,9 @@ export function paperRegister(subject: Subject, hashes: ReadonlyMap<string, stri
       ]),
       h('span', [
         shownBy(named),
+        ...(of.length > 0 ? [below(`names ${of.join(', ')}`)] : []),
         ...(names.length > 0 ? [below('shows ', ...joined(provenBy({ proves: names }, subject)))] : []),
+        ...named.flatMap(({ paper, note }) => judgementsOn('paper', note, paper, subject)),
       ]),
       h('span', joined(named.map(({ note }) => pointer(anchor.note(note.name), label.note(note.name))))),
       h('code.hash', hashes.get(file) ?? '–'),
