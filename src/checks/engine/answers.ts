@@ -57,7 +57,7 @@ export function answerItem(
   const { notes, others, answers, told, home } = saying;
   const serves = (n: Note) =>
     toldBy(answers(n), item.id) !== undefined ||
-    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => proves(e, item.id));
+    attachedTo(n).some((e) => proves(e, item.id));
   const from = [...new Set([...notes, ...others])];
   const serving = from.filter(serves);
   const clash = contradiction(item, serving, saying);
@@ -172,6 +172,8 @@ export function contradicted({
   };
 }
 
+const attachedTo = ({ data }: Note) => [...(data.photos ?? []), ...(data.papers ?? [])];
+
 /** When photos were taken matters at hold points only. */
 const noTimes = new Map<string, string>();
 
@@ -181,15 +183,14 @@ function judge(
   answer: Answer | undefined,
   evidence: () => Judged,
 ): Judged {
-  const word = answer?.answer;
-  if (isNotApplicable(word))
-    return answer?.because
-      ? { result: 'out', says: answer.because, answer: word }
+  if (answer && isNotApplicable(answer.answer))
+    return answer.because
+      ? { result: 'out', says: answer.because, answer: answer.answer }
       : {
           result: 'missing',
           says: 'answered as not applicable without a reason',
           todo: `add \`because:\` to the answer of ${item.id}`,
-          answer: word,
+          answer: answer.answer,
         };
   return item.kind === 'evidence' ? evidence() : judgeAnswer(item, note, answer);
 }
@@ -198,7 +199,7 @@ function judgeAnswer(item: CodeItem & { kind: 'answer' }, note: Note, answer: An
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
   if (word === undefined) {
-    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => proves(e, item.id));
+    const named = attachedTo(note).find((e) => proves(e, item.id));
     return {
       result: 'missing',
       says: named ? `\`${named.file}\` is attached for it, but the item is unanswered` : 'not answered',
