@@ -40,7 +40,18 @@ const mergedItems: readonly (readonly [item: string, now: string])[] = [
   ['seating.belt-thread', 'seating.belt-geometry'],
 ];
 
+/** Items that compare a number: an answer in words to them was never read. */
+const neverRead = ['axle.backlash', 'axle.preload', 'vehicle.gvm'] as const;
+
 export const obsolete: readonly Obsolete[] = [
+  ...neverRead.map(
+    (item): Obsolete => ({
+      since: 2,
+      of: 'note',
+      path: ['answers', item],
+      now: { gone: 'the item compares a number, and an answer in words was never read' },
+    }),
+  ),
   ...mergedItems.map(
     ([item, now]): Obsolete => ({
       since: 2,

@@ -56,8 +56,7 @@ export function answerItem(
 ): Finding {
   const { notes, others, answers, told, home } = saying;
   const serves = (n: Note) =>
-    toldBy(answers(n), item.id) !== undefined ||
-    attachedTo(n).some((e) => proves(e, item.id));
+    toldBy(answers(n), item.id) !== undefined || attachedTo(n).some((e) => proves(e, item.id));
   const from = [...new Set([...notes, ...others])];
   const serving = from.filter(serves);
   const clash = contradiction(item, serving, saying);
