@@ -9,13 +9,14 @@ import { proofNameProblems } from '../checks/engine/proof-names.js';
 import type { TakenAt } from '../checks/engine/proofs.js';
 import { queryProblems } from '../checks/engine/queries.js';
 import { shownProblems, spellings } from '../checks/engine/shown.js';
-import { unfitValues, unreadValues } from '../checks/engine/typed-problems.js';
+import { unfitAnswers, unfitValues, unreadValues } from '../checks/engine/typed-problems.js';
 import { kinds } from '../checks/kinds/index.js';
 import { checkLinks } from '../project/links.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 import { inReadingOrder, type Problem } from '../project/problem.js';
 import { type KindShapes, readBuild } from '../project/read.js';
+import { daysToCome, latestDay, placesKept, unknownPeople } from '../project/typed-texts.js';
 import { digestsIn } from './file-digests.js';
 import { photoHeads } from './photo-heads.js';
 
@@ -49,7 +50,7 @@ export async function load(
   const codes = await loadCodes('AU');
   const { build, ...read } = readBuild(folder, shapes, from, recall, mayBeEmpty);
   if (!build) return { problems: read.problems };
-  const today = new Date().toISOString().slice(0, 10);
+  const today = latestDay();
   const limits = readLimits(build.limits, codes, {
     today,
     papers: papersOf(build),
@@ -60,7 +61,11 @@ export async function load(
     ...limits.problems,
     ...checkLinks(build, recall),
     ...unknownItems(build, [...items.keys(), ...notCodeItems]),
+    ...placesKept(build),
+    ...daysToCome(build, today),
+    ...unknownPeople(build),
     ...unfitValues(build, items),
+    ...unfitAnswers(build, items),
     ...queryProblems(build, new Set(items.keys())),
     ...proofNameProblems(build, kinds, items),
   ];

@@ -79,7 +79,8 @@ async function checkAll(
   file: string,
   { alone, places, say }: { alone: boolean; places: readonly string[]; say: (says: string) => void },
 ): Promise<Checked[]> {
-  const own = [...checkAlone(document), ...(await besides(document, file))];
+  const beside = manifestBeside(file);
+  const own = [...checkAlone(document), ...(await besides(document, file, beside))];
   if (alone)
     return [
       ...own,
@@ -100,17 +101,22 @@ async function checkAll(
   return [
     ...own,
     await checkInputs(document, repo),
-    ...(await checkTag(document, repo)),
-    ...(await checkAgain(document, repo, say)),
+    ...(await checkTag(document, repo, beside)),
+    ...(await checkAgain(document, repo, say, beside)),
   ];
 }
 
 /** The manifest and the other outputs, where they lie beside the document. */
-async function besides(document: VerifiedDocument, file: string): Promise<Checked[]> {
+async function besides(document: VerifiedDocument, file: string, manifest: string | undefined): Promise<Checked[]> {
+  if (manifest === undefined) return [];
   const folder = dirname(file);
-  if (!existsSync(join(folder, manifestName))) return [];
   const read = (name: string) => readFile(name.endsWith('.pdf') ? file : join(folder, name)).catch(() => undefined);
-  return [await checkBeside(readFileSync(join(folder, manifestName), 'utf8'), document.manifest, read)];
+  return [await checkBeside(manifest, document.manifest, read)];
+}
+
+function manifestBeside(file: string): string | undefined {
+  const path = join(dirname(file), manifestName);
+  return existsSync(path) ? readFileSync(path, 'utf8') : undefined;
 }
 
 const signs = { matches: '✓', differs: '✗', unchecked: '?', none: '–' } as const;

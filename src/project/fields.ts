@@ -28,6 +28,8 @@ export interface Measured {
   at: Place;
   /** The place of `with`, where it names an instrument. */
   withAt?: Place;
+  /** The place of `by`, where it names a person. */
+  byAt?: Place;
 }
 
 export interface FieldMeta {

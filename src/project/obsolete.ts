@@ -76,8 +76,18 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
   ['wheels-tyres', ['stud-thread'], inWords],
   ['wheels-tyres', ['speedometer-rule'], ruleInTest],
 ];
+/** Items that compare a number: an answer in words to them was never read. */
+const neverRead = ['axle.backlash', 'axle.preload', 'vehicle.gvm'] as const;
 
 export const obsolete: readonly Obsolete[] = [
+  ...neverRead.map(
+    (item): Obsolete => ({
+      since: 2,
+      of: 'note',
+      path: ['answers', item],
+      now: { gone: 'the item compares a number, and an answer in words was never read' },
+    }),
+  ),
   ...mergedItems.map(
     ([item, now]): Obsolete => ({
       since: 2,

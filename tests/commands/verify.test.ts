@@ -1,8 +1,10 @@
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { type Manifest, manifestText } from '../../src/history/manifest.js';
 import { type Forgery, forge } from '../app/verify/forge.js';
 import { buildFile, floorNote } from '../history/invented.js';
 import { makeHistory, type Step } from '../history/make-history.js';
@@ -110,6 +112,7 @@ describe('a document that was issued', { timeout: 300_000 }, () => {
       signature: signs ? 'matches' : 'none',
       findings: 'matches',
       print: 'matches',
+      outputs: 'matches',
     });
     expect(told.checks['print']!.says).toContain('the same to the last byte');
     expect(told.code).toBe(0);
@@ -262,6 +265,25 @@ describe('what cannot be verified', { timeout: 60_000 }, () => {
       code: 2,
       err: expect.stringContaining('found 0 PDF files'),
     });
+  });
+});
+
+describe('what lies beside a document', { timeout: 300_000 }, () => {
+  it('is not believed where HTML and manifest were forged together', async () => {
+    const folder = join(temporary(), 'forged');
+    cpSync(out, folder, { recursive: true });
+    const html = readFileSync(join(folder, 'submission.html'), 'utf8').replace('2.48', '2.84');
+    writeFileSync(join(folder, 'submission.html'), html);
+    const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as Manifest;
+    const entry = manifest.outputs!.find((o) => o.path === 'submission.html')!;
+    entry.sha256 = createHash('sha256').update(html).digest('hex');
+    entry.bytes = Buffer.byteLength(html);
+    writeFileSync(join(folder, 'manifest.json'), manifestText(manifest));
+    const told = await verify(folder);
+    expect(states(told)).toMatchObject({ file: 'matches', folder: 'matches', tag: 'differs', outputs: 'differs' });
+    expect(told.checks['tag']!.list).toEqual([expect.stringContaining('another manifest than the one beside')]);
+    expect(told.checks['outputs']!.list).toEqual(['submission.html']);
+    expect(told.code).toBe(1);
   });
 });
 

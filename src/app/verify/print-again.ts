@@ -20,16 +20,19 @@ import { findingsJson } from '../results/findings-json.js';
 import { type Checked, differs, unchecked } from './checked.js';
 import { openDocument, type VerifiedDocument } from './document.js';
 import { checkFindings } from './findings.js';
-import { comparedPrints } from './printed.js';
+import { comparedOutputs, comparedPrints } from './printed.js';
 
 /**
  * Examines the commit again and prints it again, and compares what comes of both with the document. Another
  * version of the program examines and prints otherwise, so that a difference would prove nothing: then neither is done.
+ *
+ * @param beside text of the manifest beside the document, where there is one
  */
 export async function checkAgain(
   document: VerifiedDocument,
   repo: Repository,
   say: (says: string) => void,
+  beside?: string,
 ): Promise<Checked[]> {
   const { manifest, attached } = document;
   if (manifest.dirty.length > 0) {
@@ -40,7 +43,7 @@ export async function checkAgain(
   if (other !== undefined) return [unchecked('findings', other), unchecked('print', other)];
   const limits = limitsOf({ ...repo, detached: false, bare: false, empty: false, ignored: false });
   const printAt = (loaded: Loaded) =>
-    limits.length > 0 ? [unchecked('print', limits.join(' '))] : printAgain(document, repo, loaded, say);
+    limits.length > 0 ? [unchecked('print', limits.join(' '))] : printAgain(document, repo, loaded, say, beside);
   return withBuildAt(
     repo,
     { commit: manifest.commit!, prefix: manifest.folder!, name: manifest.build },
@@ -81,6 +84,7 @@ async function printAgain(
   repo: Repository,
   loaded: Loaded,
   say: (says: string) => void,
+  beside: string | undefined,
 ): Promise<Checked[]> {
   const { manifest } = document;
   const { publish } = await import('../publish/publish.js');
@@ -103,7 +107,7 @@ async function printAgain(
       return [unchecked('print', `it cannot be printed again: ${visible(done.problems[0]?.found ?? '')}`)];
     const again = await openDocument(readFileSync(join(place, 'again', `${manifest.as}.pdf`)));
     if ('problem' in again) throw new Error(again.problem);
-    return comparedPrints(document, again);
+    return [...comparedPrints(document, again), ...comparedOutputs(document, done.manifest, beside)];
   } catch (error) {
     if (error instanceof MachineFailure) return [unchecked('print', `it cannot be printed again: ${error.found}`)];
     throw error;

@@ -1,3 +1,4 @@
+import { type Manifest, readManifest } from '../../history/manifest.js';
 import { pageDigests } from '../../print/page-digests.js';
 import { asked, type Checked, differs, listed, matches, unchecked } from './checked.js';
 import type { VerifiedDocument } from './document.js';
@@ -58,6 +59,24 @@ export function comparedPrints(document: VerifiedDocument, again: VerifiedDocume
     ? 'bytes differ that no page shows: its details, outline or structure'
     : 'and the file is not the same byte for byte';
   return [text, pictures, carried, differs('details', rest)];
+}
+
+/** What lies beside a document by the digests that its manifest lists, against what a new print wrote. */
+export function comparedOutputs({ manifest: then }: VerifiedDocument, now: Manifest, beside?: string): Checked[] {
+  const read = beside === undefined ? undefined : readManifest(beside);
+  if (!read || 'problem' in read) return [];
+  const others = (read.outputs ?? []).filter(({ path }) => !path.endsWith('.pdf'));
+  if (then.browser !== now.browser || then.pictures !== now.pictures)
+    return [unchecked('outputs', 'the files beside it can be compared only where the same versions printed them')];
+  const digests = new Map(now.outputs?.map(({ path, sha256 }) => [path, sha256]));
+  return [
+    listed(
+      'outputs',
+      'the other files beside it are those that are printed again',
+      'files beside it are not those that are printed again',
+      others.filter(({ path, sha256 }) => digests.get(path) !== sha256).map(({ path }) => path),
+    ),
+  ];
 }
 
 const most = 12;

@@ -2,14 +2,16 @@ import { createHash } from 'node:crypto';
 import { readBlobs } from '../../history/git/blobs.js';
 import { resolveCommit } from '../../history/git/commits.js';
 import { openRepository, type Repository } from '../../history/git/repository.js';
+import { checkChain } from '../../history/git/sound.js';
 import { tagName } from '../../history/git/tag-name.js';
 import { tagNamed } from '../../history/git/tags.js';
 import { verifyTag } from '../../history/git/verify-tag.js';
 import type { Manifest } from '../../history/manifest.js';
 import { vouchedBy } from '../../history/tag-message.js';
+import { MachineFailure } from '../../platform/failure.js';
 import { committedFiles } from '../repository/inputs.js';
 import { type Checked, differs, listed, matches, none, unchecked } from './checked.js';
-import type { VerifiedDocument } from './document.js';
+import { sha256Of, type VerifiedDocument } from './document.js';
 
 /** The repository that holds the commit of a document, found in one of the folders, or why there is none at hand. */
 export async function repositoryOf(
@@ -30,7 +32,17 @@ export async function repositoryOf(
 }
 
 /** Every input against the contents that its commit holds. */
-export async function checkInputs({ manifest }: VerifiedDocument, repo: Repository): Promise<Checked> {
+export async function checkInputs(document: VerifiedDocument, repo: Repository): Promise<Checked> {
+  try {
+    await checkChain(repo, document.manifest.commit!, repo.prefix);
+    return await compareInputs(document, repo);
+  } catch (cause) {
+    if (!(cause instanceof MachineFailure)) throw cause;
+    return differs('inputs', 'the repository does not hold what its ids say, or cannot be read', [cause.found]);
+  }
+}
+
+async function compareInputs({ manifest }: VerifiedDocument, repo: Repository): Promise<Checked> {
   const held = await committedFiles(repo, manifest.commit!);
   const against = manifest.inputs
     .filter(({ path }) => !held.has(path))
@@ -58,8 +70,16 @@ export async function checkInputs({ manifest }: VerifiedDocument, repo: Reposito
   );
 }
 
-/** The tag of the issue: it stands on the commit and vouches for this very file; then its signature. */
-export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Repository): Promise<Checked[]> {
+/**
+ * The tag of the issue: it stands on the commit and vouches for this very file and for what lies beside it; then its signature.
+ *
+ * @param beside text of the manifest beside the document, where there is one
+ */
+export async function checkTag(
+  { manifest, sha256 }: VerifiedDocument,
+  repo: Repository,
+  beside?: string,
+): Promise<Checked[]> {
   if (manifest.tag === undefined) return [none('tag', 'the document is a draft: no tag vouches for it')];
   const tag = await tagNamed(repo, manifest.tag);
   if (!tag) return [unchecked('tag', `there is no tag ${manifest.tag} here: fetch the tags (\`git fetch --tags\`)`)];
@@ -82,6 +102,10 @@ export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Rep
     ];
   if (vouched && vouched.pdf !== sha256)
     against.push('it names a printed file with another digest: this is not the file that was issued');
+  if (vouched?.manifest !== undefined && beside !== undefined && vouched.manifest !== sha256Of(Buffer.from(beside)))
+    against.push(
+      'it names another manifest than the one beside the document: the files there are not those that were issued',
+    );
   return [
     listed(
       'tag',
@@ -89,6 +113,14 @@ export async function checkTag({ manifest, sha256 }: VerifiedDocument, repo: Rep
       `${manifest.tag} does not vouch for this document`,
       against,
     ),
+    ...(beside !== undefined && vouched && vouched.manifest === undefined
+      ? [
+          unchecked(
+            'beside',
+            'the tag names the printed file only: nothing that is signed vouches for the other files beside it',
+          ),
+        ]
+      : []),
     await signature(manifest, repo),
   ];
 }

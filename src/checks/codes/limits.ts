@@ -94,12 +94,16 @@ export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): 
   if (!whole.holds) return { is: 'not-applicable', reason: whole.reason };
   const own = world.ownFigures.get(item.id);
   if (own) {
-    const kept = keptSide(own, item, world);
+    const one = item.cases.find((c) => {
+      const test = applies(c.applies, world);
+      return 'holds' in test && test.holds;
+    });
+    const kept = one && keptSide(own, one, item);
     const rests = ownRests(own, item);
-    if (!kept) return boundsOf(own, item, rests, world);
+    if (!kept) return boundsOf({ rule: one?.rule, ...own }, item, rests, world);
     const { bounds, document, basis, status } = kept;
     const both = { ...rests, document: `${rests.document}; other side ${document}`, basis, status };
-    return boundsOf({ ...bounds, ...own }, item, both, world);
+    return boundsOf({ ...bounds, rule: one.rule, ...own }, item, both, world);
   }
   const reasons: string[] = [];
   for (const one of item.cases) {
@@ -156,17 +160,13 @@ function ownRests(own: OwnFigure, item: Item): Omit<Limit, 'unit'> {
  * The side of the item's own bounds that a figure of the own copy does not speak of: it stays, and what the limit rests on is
  * then the weaker of both.
  */
-function keptSide(own: OwnFigure, item: Item & { kind: 'limit' | 'test' }, world: World) {
-  const one = item.cases.find((c) => {
-    const test = applies(c.applies, world);
-    return 'holds' in test && test.holds;
-  });
-  const low = own.min === undefined && own.above === undefined ? { min: one?.min, above: one?.above } : {};
-  const high = own.max === undefined && own.below === undefined ? { max: one?.max, below: one?.below } : {};
+function keptSide(own: OwnFigure, one: Case, item: Item) {
+  const low = own.min === undefined && own.above === undefined ? { min: one.min, above: one.above } : {};
+  const high = own.max === undefined && own.below === undefined ? { max: one.max, below: one.below } : {};
   const bounds = Object.fromEntries(
     Object.entries({ ...low, ...high }).flatMap(([key, text]) => (text === undefined ? [] : [[key, text]])),
   );
-  if (!one || Object.keys(bounds).length === 0) return undefined;
+  if (Object.keys(bounds).length === 0) return undefined;
   const { document, basis, status } = one.rests ?? item.rests;
   return { bounds, document, status, basis: weakest(basis, ...basesOf(one, item)) };
 }

@@ -43,8 +43,8 @@ export function askItems(
       done.findings.push(answerItem(item, { notes, others: build.notes, answers, told: ofItem }, ground));
       continue;
     }
-    const ask: Ask = (among, others, parts) =>
-      answerItem(item, { notes: among, others, answers, told: ofItem }, ground, parts);
+    const ask: Ask = (among, others, parts, home) =>
+      answerItem(item, { notes: among, others, answers, told: ofItem, home }, ground, parts);
     done.findings.push(...askEvidence(item, notes, build, kinds, served, ask));
   }
   for (const { item, notes } of raised.filter((r) => settled.has(r.item.id))) {
@@ -53,7 +53,7 @@ export function askItems(
   }
 }
 
-type Ask = (among: readonly Note[], others: readonly Note[], parts: readonly string[]) => Finding;
+type Ask = (among: readonly Note[], others: readonly Note[], parts: readonly string[], home?: Note) => Finding;
 
 /**
  * Evidence is asked of each note by itself where its own lists make the parts, of the other notes together. What hold points
@@ -77,7 +77,9 @@ function askEvidence(
       const asked = served.get(keyOf(note, item.id)) ?? [];
       if (asked === 'all') return [];
       const rest = partsIn(note).filter((part) => !asked.includes(part));
-      return asked.length > 0 && rest.length === 0 ? [] : [ask([note], asked.length > 0 ? build.notes : [], rest)];
+      return asked.length > 0 && rest.length === 0
+        ? []
+        : [ask([note], asked.length > 0 ? build.notes : [], rest, note)];
     }),
     ...(together.length > 0 && !notes.some(isServed) ? [ask(together, build.notes, item.parts ?? [])] : []),
   ];

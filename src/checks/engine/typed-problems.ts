@@ -51,6 +51,28 @@ export function unfitValues(build: Build, items: ReadonlyMap<string, Item>): Pro
   });
 }
 
+/** Answers to items that compare a number: words settle nothing there. */
+export function unfitAnswers(build: Build, items: ReadonlyMap<string, Item>): Problem[] {
+  return build.notes.flatMap((note) =>
+    Object.keys(note.data.answers ?? {}).flatMap((id): Problem[] => {
+      const item = items.get(id);
+      if (!item || item.kind === 'answer' || item.kind === 'evidence') return [];
+      const range = note.front.locate(['answers', id], 'key');
+      return [
+        {
+          code: 'value',
+          file: note.file,
+          ...range,
+          source: note.front.sourceLine(range.line),
+          found: `an answer to \`${id}\`, which compares a number`,
+          expected: `the value that was measured, in ${item.unit}`,
+          hint: 'write the value in the field that it is measured in, or under `measured:`; a word of the certifier on it goes under `concessions:`',
+        },
+      ];
+    }),
+  );
+}
+
 /** Values for items that their note does not ask for, or that its own fields measure. */
 export function unreadValues(
   build: Build,

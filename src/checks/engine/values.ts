@@ -4,6 +4,7 @@ import { instrumentOf, outOfDate, uncertaintyOf as uncertaintyWith } from '../..
 import { measuredIn } from '../../project/measured-in.js';
 import { classBySize, measurementClasses, methodOf, usualOf } from '../../project/measurement-classes.js';
 import type { Build } from '../../project/model.js';
+import { type Dimension, sameDimension, unit as unitOf } from '../../units/unit.js';
 
 /** A measured field as a value, with one source of uncertainty: the place at which it was written. */
 export function valueOf(measured: Measured, build: Build): Value {
@@ -20,6 +21,9 @@ export function valueOf(measured: Measured, build: Build): Value {
   };
 }
 
+const isRatio = (dimension: Dimension): boolean =>
+  [{}, unitOf('deg').dimension].some((plain) => sameDimension(dimension, plain));
+
 const sourceOf = ({ at }: Measured): string => `${at.file}#${at.path}`;
 
 interface Uncertainty {
@@ -29,15 +33,21 @@ interface Uncertainty {
   assumed?: string | undefined;
   /** What a usual instrument of its class would leave, or the last digit written, SI. */
   usual: number;
+  /** What `build.md` states of the instrument is of another dimension; a ratio may be that of two readings. */
+  unfit: boolean;
   /** The check of the instrument was too long ago, so that its uncertainty was widened. */
   outOfDate: boolean;
 }
+
+/** Common practice, no source: no instrument of a class reads more than so many times finer than its coarsest usual one. */
+const finerThanUsual = 100;
 
 /**
  * The uncertainty of a measured field. Instrument and method combine as the root of the sum of squares (JCGM 100:2008,
  * 4.3 and 5.1.2), and with them the spread of readings of one place (4.2.3). What the instrument is off is the same for all
  * readings, so that it does not shrink with their number (5.2.2, note 1). Without an instrument the coarsest usual one of the
- * class is taken. A stated ± stands for instrument and method, but is no narrower than the instrument that is named. Half
+ * class is taken. A stated ± stands for instrument and method, but is no narrower than the instrument that is named, or than the
+ * finest of its class where none is. Half
  * the last place written may widen the result and never narrows it.
  */
 export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
@@ -48,9 +58,10 @@ export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
   const { expanded, readings, eachStated = [], spread = 0, halfDigit } = quantity;
   const late = instrument !== undefined && own !== undefined && outOfDate(instrument, measured.on);
   const unstated = own === undefined ? usualOf(as, quantity) : Math.hypot(own, methodOf(as, quantity));
+  const finest = (usualOf(as, quantity) ?? 0) / finerThanUsual;
   const each = (readings ?? [quantity.si]).map((_, i) => {
     const stated = readings ? eachStated[i] : expanded;
-    return stated === undefined ? Math.max(unstated ?? 0, halfDigit) : Math.max(stated, own ?? 0);
+    return stated === undefined ? Math.max(unstated ?? 0, halfDigit) : Math.max(stated, own ?? finest);
   });
   const ofOne = each.reduce((sum, u) => sum + u, 0) / each.length;
   const someUnstated = readings ? each.some((_, i) => eachStated[i] === undefined) : expanded === undefined;
@@ -58,6 +69,7 @@ export function uncertaintyOf(measured: Measured, build: Build): Uncertainty {
     expanded: Math.hypot(ofOne, spread),
     usual: Math.max(usualUncertaintyOf(measured), halfDigit),
     assumed: someUnstated && own === undefined && ofOne > 0 ? assumedFrom(unstated, as) : undefined,
+    unfit: instrument?.uncertainty !== undefined && own === undefined && !isRatio(quantity.dimension),
     outOfDate: late,
   };
 }
@@ -73,6 +85,7 @@ const assumedFrom = (usual: number | undefined, as: keyof typeof measurementClas
 
 const markOfInstrument = 'uncertainty of a usual instrument assumed';
 const markOfDigit = 'uncertainty assumed from the last digit of a figure';
+const markOfUnfit = 'the instrument that is named does not read this; that of a usual one assumed';
 const markOfDate = 'instrument out of date, its uncertainty doubled';
 
 /** What must stand beside an outcome that rests on these values, of what was assumed or widened in their uncertainty. */
@@ -82,6 +95,7 @@ export function uncertaintyMarks(value: Pick<Value, 'parts' | 'assumed'>, build:
   return [
     ...(sources.some((u) => u.assumed !== undefined && u.assumed !== 'last digit') ? [markOfInstrument] : []),
     ...(sources.some((u) => u.assumed === 'last digit') ? [markOfDigit] : []),
+    ...(sources.some((u) => u.unfit) ? [markOfUnfit] : []),
     ...(sources.some((u) => u.outOfDate) ? [markOfDate] : []),
   ];
 }

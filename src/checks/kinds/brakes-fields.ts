@@ -234,7 +234,10 @@ export const shape = {
     usual: [4.5, 350],
   }),
   fluid: text('fluid, and how the mark was made', 'DOT 4, engraved plate'),
-  'threads-showing': count('clear threads past the nut, the least of all brake fasteners', { typical: '2' }),
+  'threads-showing': count('clear threads past the nut, the least of all brake fasteners', {
+    typical: '2',
+    places: 'smallest',
+  }),
   'hoses-marked': yesNo('are the hoses marked and made to SAE J1401 or a standard equal to it'),
   'hoses-reach': yesNo(
     'do the hoses reach at full lock and full travel, guarded, insulated through panels and away from heat',

@@ -26,6 +26,7 @@ const shape = {
         how: 'marking on the wire, or strands counted and measured',
         typical: '4 mm2',
         usual: [0.45, 120],
+        places: 'smallest',
       }),
       length: quantity('m', 'length of the wire, there and back', {
         how: 'tape along the loom',

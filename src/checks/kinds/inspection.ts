@@ -1,6 +1,9 @@
-import { spread } from '../../calc/value.js';
+import { spread, type Value } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
+import type { Measured } from '../../project/fields.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { measuredIn } from '../../project/measured-in.js';
+import type { Note } from '../../project/model.js';
 import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit, sameDimension, unit } from '../../units/unit.js';
@@ -206,6 +209,16 @@ function openPoints({ open }: Inspection, work: Work): void {
   }
 }
 
+/** Notes are named in full or by their number. */
+const isNamed = (note: Note, name: string): boolean => note.name === name || /^\d+/.exec(note.name)?.[0] === name;
+
+/** Whether a value of a note, or one of its readings, is this one. */
+const isReading = ({ quantity, places = [] }: Measured, { si, unit: of }: Value): boolean =>
+  sameDimension(quantity.dimension, unit(of).dimension) &&
+  [quantity, ...places]
+    .flatMap((one) => [one.si, ...(one.readings ?? [])])
+    .some((one) => Math.abs(one - si) <= 1e-9 * Math.max(1e-9, Math.abs(si)));
+
 /** Two readings of one thing agree within what two usual instruments of its class may read apart: common practice, no source. */
 function readAgain(reading: NonNullable<Inspection['readings']>[number], work: Work): void {
   const { id } = reading;
@@ -227,6 +240,20 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
       'missing',
       `${about}: ${first.unit} and ${again.unit} cannot be compared`,
       { todo: 'write both in units of one kind', path },
+    );
+  const source = reading.note === undefined ? undefined : work.build.notes.find((n) => isNamed(n, reading.note!));
+  if (!source || !measuredIn(source.data).some((m) => isReading(m, first)))
+    return work.state(
+      'inspection.readings-agree',
+      id,
+      'missing',
+      `${about}: ${source ? `no reading of ${showQuantity(first.si, first.unit, spread(first))} stands in ${source.name}` : 'it does not say in which note the first reading stands'}`,
+      {
+        todo: source
+          ? `write what stands in ${source.name}, or correct it there`
+          : `name the note under readings.${id}.note`,
+        path,
+      },
     );
   const apart = difference(again, first);
   if (isMissing(apart)) return;

@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { objectId } from './object-id.js';
 import { command, type GitFolder, gitFails, patience } from './run.js';
@@ -46,6 +47,7 @@ export async function* readBlobs(
       const data = await source.take(size, fits && type === 'blob');
       await source.take(1, false);
       if (type !== 'blob') yield { id, state: 'missing' };
+      else if (fits && !isOf(id, 'blob', data)) throw notWhatItIs(id);
       else yield fits ? { id, state: 'read', size, data } : { id, state: 'too-large', size };
     }
   } finally {
@@ -55,6 +57,15 @@ export async function* readBlobs(
     await ended;
   }
 }
+
+/** Whether contents have this id: git trusts the index of a pack, and so gives whatever stands there. */
+export function isOf(id: string, type: 'blob' | 'tree' | 'commit' | 'tag', data: Uint8Array): boolean {
+  const algorithm = id.length === 64 ? 'sha256' : 'sha1';
+  return createHash(algorithm).update(`${type} ${data.length}\0`).update(data).digest('hex') === id;
+}
+
+export const notWhatItIs = (id: string) =>
+  gitFails(`the repository gives contents for ${id.slice(0, 12)} that have another id`);
 
 function garbled(): never {
   throw gitFails('`git cat-file` answered with something else than file contents');

@@ -48,9 +48,13 @@ const noteWith = (entry: string) =>
   );
 const build = (entry: string) =>
   buildOf([noteOf('005-z', 'papers: [{ file: papers/old.pdf, shows: old report }]'), noteWith(entry)], people);
-/** All files are as they were judged, where the judgement says of which it was given. */
-const digest = 'a'.repeat(64);
-const digestOf = () => digest;
+// Made-up digests: one for each file by its name.
+const digests = new Map([
+  ['photos/weld.jpg', 'a'.repeat(64)],
+  ['photos/other.jpg', 'b'.repeat(64)],
+  ['papers/report.pdf', 'c'.repeat(64)],
+]);
+const digestOf = (path: string) => digests.get(path);
 const given = (entry: string) => judgementsOf(build(entry), findings, digestOf);
 const one = (entry: string) => {
   const [found, ...more] = given(entry);
@@ -58,6 +62,7 @@ const one = (entry: string) => {
   return found!;
 };
 const about = (text: string, of = 'x', by = 'JO') => `about: ${text}, of: '${of}', by: ${by}`;
+const allFiles = `sha256: [${[...digests.values()].map((d) => d.slice(0, 12)).join(', ')}]`;
 
 describe('a judgement', () => {
   it('says who gave it, on what it rests and what was judged', () => {
@@ -114,7 +119,7 @@ describe('a judgement', () => {
 
 describe('what was judged, against what is there now', () => {
   const lapsed = (text: string, of: string, all: readonly Finding[] = findings) =>
-    judgementsOf(build(about(text, of)), all, digestOf)[0]!.judgement.lapsed;
+    judgementsOf(build(`${about(text, of)}, ${allFiles}`), all, digestOf)[0]!.judgement.lapsed;
 
   it.each([
     ['2.48 mm', undefined],
@@ -159,7 +164,70 @@ describe('what was judged, against what is there now', () => {
     ['photo other', 'another', undefined],
     ['paper report', 'Crack test', undefined],
     ['paper report', 'mill sheet', 'was given of mill sheet, now crack test'],
-  ])('%s judged as `%s`', (text, of, expected) => expect(lapsed(text, `${of}', sha256: '${digest}`)).toBe(expected));
+  ])('%s judged as `%s`', (text, of, expected) => expect(lapsed(text, of)).toBe(expected));
+});
+
+describe('the files that were judged, against those that are there now', () => {
+  const [weld, , report] = [...digests.values()] as [string, string, string];
+  const lapsed = (text: string, of: string, sha256?: string) =>
+    one(`${about(text, of)}${sha256 === undefined ? '' : `, sha256: ${sha256}`}`).judgement.lapsed;
+  const both = ['body.welds', 'weld.jpg, report.pdf'] as const;
+
+  it('are known by a whole digest or by its first twelve digits', () => {
+    for (const digits of [weld, weld.slice(0, 12), `[${report}, ${weld.slice(0, 20)}]`])
+      expect(lapsed('photo weld', 'left weld bare', digits)).toBeUndefined();
+    expect(lapsed('paper report', 'crack test', report)).toBeUndefined();
+    expect(lapsed(...both, `[${weld}, ${report}]`)).toBeUndefined();
+  });
+  it('are others under the same name', () => {
+    const another = 'is another file than the one that was judged';
+    expect(lapsed('photo weld', 'left weld bare', report)).toBe(`weld.jpg ${another}`);
+    expect(lapsed('photo weld', 'left weld bare', `${weld.slice(0, 20)}0`)).toBe(`weld.jpg ${another}`);
+    expect(lapsed('paper report', 'crack test', weld)).toBe(`report.pdf ${another}`);
+    // Each file that shows the finding has to be one that was judged.
+    expect(lapsed(...both, weld)).toBe(`report.pdf ${another}`);
+    expect(lapsed(...both, report)).toBe(`weld.jpg ${another}`);
+  });
+  it('have to be said', () =>
+    expect(lapsed('photo weld', 'left weld bare')).toBe(
+      'it does not say which file was judged: state `sha256: aaaaaaaaaaaa` of weld.jpg',
+    ));
+  it('have to be there', () =>
+    expect(lapsed('paper old', 'old report', weld)).toBe(
+      'old.pdf could not be compared with the file that was judged',
+    ));
+  it('are none where an answer or a value was judged', () => {
+    expect(lapsed('body.joint', 'fillets all round')).toBeUndefined();
+    expect(lapsed('body.ratio cross', '2.48 mm')).toBeUndefined();
+  });
+});
+
+describe('a judgement of build.md', () => {
+  const inBuild = (about: string, by = 'JO') =>
+    buildOf(
+      [noteOf('005-z', 'papers: [{ file: papers/old.pdf, shows: old report }]'), noteOf('010-a', `title: A\n${files}`)],
+      `${people}\njudgements: [{ id: one, about: ${about}, of: x, words: it will do here, basis: seen, by: ${by}, on: 2026-03-15 }]`,
+    );
+  it.each([
+    ['body.ratio cross', { is: 'finding', id: ratio.id }],
+    ['010-a/body.joint', { is: 'finding', id: answer.id }],
+    ['photo weld', { is: 'photo', note: '010-a', file: 'photos/weld.jpg' }],
+    ['paper report', { is: 'paper', note: '010-a', file: 'papers/report.pdf' }],
+  ])('is about any note: %s', (text, expected) => {
+    const [found] = judgementsOf(inBuild(text), findings, digestOf);
+    expect(found).toMatchObject({
+      about: expected,
+      judgement: { id: 'build/one', place: { file: 'build.md', line: 4 } },
+    });
+    expect(judgementProblems(inBuild(text), findings)).toEqual([]);
+  });
+  it('that leads nowhere is a problem of build.md', () => {
+    expect(judgementsOf(inBuild('body.rati cross'), findings, digestOf)).toEqual([]);
+    expect(judgementProblems(inBuild('body.rati cross'), findings)).toMatchObject([
+      { code: 'reference-missing', file: 'build.md', line: 4, hint: 'did you mean `body.ratio cross`?' },
+    ]);
+    expect(judgementProblems(inBuild('body.joint', 'A. Nother'), findings)).toMatchObject([{ found: '`A. Nother`' }]);
+  });
 });
 
 describe('findings with their judgements', () => {

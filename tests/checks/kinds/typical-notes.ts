@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { loadCodes } from '../../../src/checks/codes/codes.js';
-import { readLimits } from '../../../src/checks/codes/read-own-copy.js';
 import { type Evaluation, examine, type Rules } from '../../../src/checks/engine/examine.js';
 import type { Kind } from '../../../src/checks/engine/kind.js';
 import { kinds } from '../../../src/checks/kinds/index.js';
@@ -17,13 +16,12 @@ import { validate } from '../../../src/project/validate.js';
 
 export type Raw = { [key: string]: Plain };
 
-export const codes = await loadCodes('AU');
+const codes = await loadCodes('AU');
 export const demo = (() => {
   const { build, problems } = readBuild('builds/sedge', new Map([...kinds].map(([id, k]) => [id, k.shape])));
   if (!build) throw new Error(JSON.stringify(problems));
   return build;
 })();
-export const demoFigures = readLimits(demo.limits, codes);
 
 const frontOf = (data: Raw): Frontmatter => ({
   data,
@@ -33,7 +31,7 @@ const frontOf = (data: Raw): Frontmatter => ({
   sourceLine: () => '',
 });
 
-export function noteOf(kind: Kind, raw: Raw, name = 'tried'): Note {
+function noteOf(kind: Kind, raw: Raw, name = 'tried'): Note {
   const front = frontOf({ kind: kind.id, title: kind.title, ...raw });
   const file = `notes/${name}.md`;
   const schema = z.strictObject({ ...commonShape, ...kind.shape });
