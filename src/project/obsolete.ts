@@ -47,6 +47,12 @@ const ruleInTest = 'the note of the speedometer test states it';
 
 /** Fields of a kind on which no outcome rested, each with what to do instead. */
 const fieldsGone: readonly (readonly [kind: string, path: readonly string[], instead: string])[] = [
+  ...['was', 'planned', 'now'].map((state) => ['alignment', ['wheels', '[]', state, 'inclination'], inWords] as const),
+  ['clearance', ['ground', '[]', 'was'], 'the note on the suspension holds what the car had'],
+  ['electrical', ['battery', 'was'], inWords],
+  ['electrical', ['battery', 'mass'], 'nothing was decided by it; the note on mass weighs the car'],
+  ['electrical', ['battery', 'capacity'], inWords],
+  ['engine', ['original-mass'], 'nothing was decided by it; the note on mass weighs the axles'],
   ['rear-axle', ['per-turn'], reckonedAtBench],
   ['rear-axle', ['lower-change'], reckonedAtBench],
   ['rear-axle', ['upper-change'], reckonedAtBench],
@@ -76,6 +82,7 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
   ['wheels-tyres', ['stud-thread'], inWords],
   ['wheels-tyres', ['speedometer-rule'], ruleInTest],
 ];
+
 /** Items that compare a number: an answer in words to them was never read. */
 const neverRead = ['axle.backlash', 'axle.preload', 'vehicle.gvm'] as const;
 

@@ -24,12 +24,6 @@ const wheel = (state: string) =>
         how: 'turn plates, wheel swung 20 deg each way, brake applied; difference of camber by the chart of the gauge',
         typical: '4.5 deg top to the rear',
       }),
-      inclination: quantity('deg', `inclination of the steering axis ${state}, steered wheels only`, {
-        measuredAs: 'caster',
-        how: 'by the gauge, in the same swing as the caster',
-        typical: '12.5 deg',
-        usual: [3, 25],
-      }),
       height: quantity('mm', `ride height at which it was taken ${state}`, {
         measuredAs: 'ride-height',
         how: 'wheel centre to guard edge, tape',
@@ -110,7 +104,9 @@ export const shape = {
   equipment: text('gauge or machine that was used, with its number', 'four-wheel gauge, number A-114'),
   'equipment-checked': onDay('day of its last check or calibration'),
   'equipment-check': text('how and by whom it was checked', 'by its maker, certificate kept'),
-  'wheel-centred': yesNo('is the steering wheel level when the car runs straight'),
+  'wheel-centred': yesNo('is the steering wheel level when the car runs straight').meta({
+    recordedFor: 'the certifier, beside the picture of the steering wheel',
+  }),
   worked: workedField,
 };
 export type Alignment = Data<typeof shape>;

@@ -53,8 +53,11 @@ export const alignment = kind({
     'alignment.printout':
       d['load-state'] && whole(d) ? { answer: `four wheels, ${d['load-state']}`, shown: 'note' } : undefined,
     'alignment.equipment':
-      d.equipment && d['equipment-checked']
-        ? { answer: `${d.equipment}, checked on ${d['equipment-checked']}`, shown: 'note' }
+      d.equipment && d['equipment-checked'] && d['equipment-check']
+        ? {
+            answer: `${d.equipment}, checked on ${d['equipment-checked']}: ${d['equipment-check']}`,
+            shown: 'note',
+          }
         : undefined,
   }),
   states: stopStates,
