@@ -79,6 +79,12 @@ const fieldsGone: readonly (readonly [kind: string, path: readonly string[], ins
     ['front', 'rear'].map((axle) => ['wheels-tyres', [axle, state, 'pressure'], inWords] as const),
   ),
   ['wheels-tyres', ['driven'], inWords],
+  ['test', ['noise', 'outlets', '[]', 'place'], ownId],
+  ['test', ['noise', 'outlets', '[]', 'readings-was'], inWords],
+  ['test', ['lane-change', 'car-width'], inWords],
+  ['test', ['emissions', 'idle-speed'], inWords],
+  ['test', ['road', 'distance'], inWords],
+  ['test', ['road', 'coolant-temperature'], 'the note on cooling takes the temperature'],
   ['wheels-tyres', ['stud-thread'], inWords],
   ['wheels-tyres', ['speedometer-rule'], ruleInTest],
 ];
