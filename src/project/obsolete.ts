@@ -48,6 +48,7 @@ const ruleInTest = 'the note of the speedometer test states it';
 /** Fields of a kind on which no outcome rested, each with what to do instead. */
 const fieldsGone: readonly (readonly [kind: string, path: readonly string[], instead: string])[] = [
   ...['was', 'planned', 'now'].map((state) => ['alignment', ['wheels', '[]', state, 'inclination'], inWords] as const),
+  ['alignment', ['maker', 'rear', 'caster'], inWords],
   ['clearance', ['ground', '[]', 'was'], 'the note on the suspension holds what the car had'],
   ['electrical', ['battery', 'was'], inWords],
   ['electrical', ['battery', 'mass'], 'nothing was decided by it; the note on mass weighs the car'],

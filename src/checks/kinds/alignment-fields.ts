@@ -35,7 +35,7 @@ const wheel = (state: string) =>
     `the wheel ${state}`,
   );
 
-const windows = (which: string) =>
+const windows = <S extends z.ZodRawShape>(which: string, more: S) =>
   block(
     {
       toe: makerWindow(`toe of the ${which} axle, both wheels together`, (says) =>
@@ -44,12 +44,15 @@ const windows = (which: string) =>
       camber: makerWindow(`camber of a ${which} wheel`, (says) =>
         slopeAbout('camber', says, { typical: '1.0 deg top in' }),
       ),
-      caster: makerWindow(`caster of a ${which} wheel`, (says) =>
-        slopeAbout('caster', says, { typical: '4.0 deg top to the rear' }),
-      ),
+      ...more,
     },
     `what the maker allows at the ${which}`,
   );
+const caster = {
+  caster: makerWindow('caster of a front wheel', (says) =>
+    slopeAbout('caster', says, { typical: '4.0 deg top to the rear' }),
+  ),
+};
 
 export const shape = {
   wheels: list(
@@ -58,7 +61,7 @@ export const shape = {
   ),
   'not-taken-before': text('why the alignment as it came was not taken', 'front end was bent when the car came in'),
   maker: block(
-    { front: windows('front'), rear: windows('rear') },
+    { front: windows('front', caster), rear: windows('rear', {}) },
     'figures of the maker of the suspension or axle that is fitted',
   ),
   thrust: slopeAbout(

