@@ -47,6 +47,8 @@ export interface FieldMeta {
   usual?: readonly [number, number] | 'any';
   /** How it is measured, where unit and typical size do not tell it rightly. */
   measuredAs?: MeasuredAs;
+  /** Who reads a field that decides nothing, and what for; no outcome rests on it. */
+  recordedFor?: string;
   /** `signed` where a value below zero has a meaning; otherwise from zero up, and as its class has it. */
   range?: 'signed' | 'above zero';
   /** A list is of several places, of which the least favourable decides; left out, of readings of one place. */

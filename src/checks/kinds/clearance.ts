@@ -3,7 +3,7 @@ import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
-import { clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
+import { clearanceNow, examineGroundClearance } from './parts/ground-clearance.js';
 import { difference } from './parts/maybe.js';
 
 const positions = ['droop', 'ride', 'bump'] as const;
@@ -41,7 +41,9 @@ const gapsAt = (steered: string) =>
 const shape = {
   places: list(
     {
-      place: text('where it is', 'left front tyre at the inner guard, ahead of the strut'),
+      place: text('where it is', 'left front tyre at the inner guard, ahead of the strut').meta({
+        recordedFor: 'whoever looks for the place on the car',
+      }),
       moves: choice(
         {
           tyre: 'a tyre or rim',
@@ -51,14 +53,16 @@ const shape = {
         },
         'what moves',
       ),
-      near: text('what it comes near to', 'seam of the inner guard'),
+      near: text('what it comes near to', 'seam of the inner guard').meta({
+        recordedFor: 'whoever looks for the place on the car',
+      }),
       was: quantity('mm', 'the least gap there as it came', {
         places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '40 mm',
         usual: [4.2, 250],
-      }),
+      }).meta({ recordedFor: 'the certifier, who sees what the work took' }),
       straight: gapsAt('straight ahead'),
       'left-lock': gapsAt('at full left lock'),
       'right-lock': gapsAt('at full right lock'),
@@ -102,9 +106,11 @@ const shape = {
   }),
   swept: yesNo('were the gaps taken without springs, from full droop to full bump, at both locks and in between'),
   'flat-tyre': yesNo('does nothing but the rim touch the road when a tyre is flat'),
-  ground: clearanceField,
+  ground: clearanceNow,
 };
 type Clearance = Data<typeof shape>;
+/** How far the sweep went; without these nobody can say that it was the whole of it. */
+const sweep = ['bump-front', 'droop-front', 'bump-rear', 'droop-rear', 'lock-left', 'lock-right'] as const;
 type Place = NonNullable<Clearance['places']>[number];
 
 /** The sweep of wheels, steering and engine through travel and lock. */
@@ -144,7 +150,8 @@ export const clearance = kind({
   ],
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
-    'clearance.envelope': d.swept && { answer: d.swept, from: ['swept'] },
+    'clearance.envelope':
+      d.swept && (d.swept === 'no' || sweep.every((end) => d[end])) ? { answer: d.swept, from: ['swept'] } : undefined,
     'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
     'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
       ? { answer: 'yes', from: ['places'] }

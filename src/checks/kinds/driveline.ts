@@ -14,7 +14,9 @@ import { bothMissing, given } from './parts/maybe.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {
-  datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg'),
+  datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg').meta({
+    recordedFor: 'whoever measures the slopes again',
+  }),
   shafts: choice({ one: 'one-piece shaft, two joints', two: 'two-piece shaft, three joints' }, 'shafts'),
   length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', {
     how: 'tape along the shaft between the centres of the caps',

@@ -14,8 +14,12 @@ export const engine = kind({
   covers:
     'Another engine, or the original one made larger or stronger: what it is, where it came from, how it is mounted, and which emission equipment it keeps.',
   shape: {
-    engine: text('what engine was fitted, and out of what', 'six-cylinder in line, 3.0 l'),
-    number: text('engine number as stamped on the block'),
+    engine: text('what engine was fitted, and out of what', 'six-cylinder in line, 3.0 l').meta({
+      recordedFor: 'the certifier, who names the engine in the certificate',
+    }),
+    number: text('engine number as stamped on the block').meta({
+      recordedFor: 'the register, beside the picture of the number',
+    }),
     principle: choice({ piston: 'reciprocating pistons', rotary: 'rotary', electric: 'electric motor' }, 'principle'),
     induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
     bore: quantity('mm', 'bore as measured, after any reboring', {
@@ -56,12 +60,6 @@ export const engine = kind({
       measuredAs: 'part-mass',
       how: 'hanging scale on the hoist, with oil, without coolant',
       typical: '215 kg',
-      usual: [40, 500],
-    }),
-    'original-mass': quantity('kg', 'mass of the original engine, weighed the same way', {
-      measuredAs: 'part-mass',
-      how: 'hanging scale before it is sold or scrapped',
-      typical: '160 kg',
       usual: [40, 500],
     }),
     'mount-spacing': quantity('mm', 'distance between left and right mount, square to the crankshaft', {

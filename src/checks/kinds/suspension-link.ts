@@ -19,7 +19,9 @@ const shape = {
   links: list(
     {
       place: text('which link it is', 'rear lower, left'),
-      was: text('what was there', 'pressed steel link, rubber bushes, 610 mm between centres'),
+      was: text('what was there', 'pressed steel link, rubber bushes, 610 mm between centres').meta({
+        recordedFor: 'whoever compares it with the link that is there now',
+      }),
       length: quantity('mm', 'length between the centres of its joints now', {
         how: 'tape or long caliper between the bolt centres, at ride height',
         typical: '612 mm',
@@ -230,9 +232,25 @@ function examineEngagement(link: Link, work: Work): void {
     // Ends of one hand, and a single threaded end, are turned one by one: each is taken as if it alone made the change.
     const left = setting ? setting.get(end === 'a' ? 'leftA' : 'leftB') : difference(now, change);
     const short = !isMissing(now) && limit?.min !== undefined && now.si + expanded(now) < limit.min.si;
-    work.compare('links.engagement', subject, isMissing(left) && short ? now : left, { limit });
+    work.compare('links.engagement', subject, isMissing(left) && short ? now : left, {
+      limit,
+      settle: (_, compared) =>
+        compared === 'met' && isBeyondHome(now, take(`home-${end}`))
+          ? {
+              of: 'requirement',
+              result: 'unclear',
+              says: 'more thread is engaged now than when the end is screwed home, so that one of both is wrong',
+              by: `\`engaged-${end}\` and \`home-${end}\`, measured again`,
+              todo: `measure \`engaged-${end}\` and \`home-${end}\` again`,
+            }
+          : undefined,
+    });
   }
 }
+
+/** Whether surely more thread is engaged than there is. */
+const isBeyondHome = (now: Maybe, home: Maybe): boolean =>
+  !isMissing(now) && !isMissing(home) && now.si - expanded(now) > home.si + expanded(home);
 
 function rangeOf(link: Link, work: Work) {
   const take = taker(link, work);

@@ -186,8 +186,9 @@ function instrument(id: string, { build }: Subject): Element | string {
   return build.data.instruments?.some((i) => i.id === id) ? pointer(anchor.instrument(id), id, false) : id;
 }
 
-/** Items that rest on the values of a row; a value that serves none is said to be information. */
+/** Items that rest on the values of a row; where none can, or none does, that is said. */
 function servesCell(of: readonly Recorded[], subject: Subject): Element | string {
+  if (of.some((one) => one.meta.recordedFor !== undefined)) return 'recorded only';
   const measured = of.flatMap((one) => one.measured ?? []);
   if (measured.length === 0) return '';
   const serves = servedBy(subject.evaluation);

@@ -57,6 +57,21 @@ const link = (id: string, over: Record<string, string> = {}) => {
 const links = (...all: string[]) => `links:\n${all.join('\n')}`;
 
 describe('thread engaged at the longest setting', () => {
+  it.each([
+    ['32 ± 0.3 mm', '42 ± 0.3 mm', 'met'],
+    ['32 ± 0.3 mm', '32 ± 0.3 mm', 'met'],
+    ['32 ± 0.3 mm', '31.5 ± 0.3 mm', 'met'],
+    ['32 ± 0.3 mm', '31.3 ± 0.3 mm', 'unclear'],
+    ['26 ± 0.3 mm', '20 ± 0.3 mm', 'against'],
+  ])('with %s engaged now, and %s when it is screwed home, is %s', async (engaged, home, outcome) => {
+    const one = link('panhard', { 'engaged-a': engaged, 'engaged-b': engaged, 'home-a': home, 'home-b': home });
+    const { result } = await examineNote('suspension-link', links(one));
+    expect([result('links.engagement', 'panhard-a'), result('links.engagement', 'panhard-b')]).toEqual([
+      outcome,
+      outcome,
+    ]);
+  });
+
   // One turn of the body moves 4 mm and draws each end out by 2 mm: 8 mm longer leaves 32 − 4 = 28 mm (geometry of a screw).
   it.each([
     ['608', 28, 'met'],

@@ -18,7 +18,9 @@ const says = {
 
 export const anchorageList = list(
   {
-    place: text('which anchorage', 'front left, upper'),
+    place: text('which anchorage', 'front left, upper').meta({
+      recordedFor: 'whoever looks for the anchorage on the car',
+    }),
     state: choice(says, 'what became of it'),
     point: text('fixed point that it is measured from', 'striker of the left front door'),
     was: quantity('mm', 'distance to that point before anything was taken apart', {
@@ -35,6 +37,7 @@ interface Anchorage {
   id: string;
   place?: string | undefined;
   state?: keyof typeof says | undefined;
+  point?: string | undefined;
   was?: Measured | undefined;
   now?: Measured | undefined;
 }
@@ -59,18 +62,22 @@ export function examineAnchorages(anchorages: readonly Anchorage[] | undefined, 
     const word =
       anchorage.state === undefined || anchorage.state === 'kept' ? undefined : `it is ${says[anchorage.state]}`;
     const why = [word, measured].filter(Boolean).join('; ');
-    if (why === '' && kept === 'unclear')
-      work.state(
-        item,
-        anchorage.id,
-        'unclear',
-        `belt anchorage ${nameOf(anchorage)}: measured ${apart} from where it was, which does not show that it lies within ${showQuantity(tolerance, 'mm')} of it`,
-        {
-          measured: change,
-          todo: 'measure it again from the same point with a smaller uncertainty, or put it to the certifier',
-          path: ['anchorages', anchorage.id, 'now'],
-        },
-      );
+    const doubt =
+      kept === 'unclear'
+        ? {
+            says: `measured ${apart} from where it was, which does not show that it lies within ${showQuantity(tolerance, 'mm')} of it`,
+            todo: 'measure it again from the same point with a smaller uncertainty, or put it to the certifier',
+          }
+        : {
+            says: `measured ${apart} from where it was, but not from which fixed point`,
+            todo: 'state `point:`, the fixed point that both distances were measured from',
+          };
+    if (why === '' && change && (kept === 'unclear' || !anchorage.point))
+      work.state(item, anchorage.id, 'unclear', `belt anchorage ${nameOf(anchorage)}: ${doubt.says}`, {
+        measured: change,
+        todo: doubt.todo,
+        path: ['anchorages', anchorage.id, kept === 'unclear' ? 'now' : 'point'],
+      });
     if (why === '') continue;
     work.state(
       item,
