@@ -1,3 +1,4 @@
+import type { Measured } from '../../project/fields.js';
 import type { Build, Note } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
 import { nameOf } from '../../units/kinds.js';
@@ -7,13 +8,14 @@ import type { Evaluation } from './examine.js';
 
 /** Values under `measured:` of a note that nothing would read, or that would be read as something else. */
 
-type Typed = { note: Note; id: string; item: Item };
+type Typed = { note: Note; id: string; item: Item; measured: Measured };
 
 function typedIn(build: Build, items: ReadonlyMap<string, Item>): Typed[] {
   return build.notes.flatMap((note) =>
-    Object.keys(note.data.measured ?? {}).flatMap((id) => {
+    Object.entries(note.data.measured ?? {}).flatMap(([id, measured]) => {
       const item = items.get(id);
-      return item ? [{ note, id, item }] : [];
+      // A key left empty states nothing yet.
+      return item && measured ? [{ note, id, item, measured }] : [];
     }),
   );
 }
@@ -26,7 +28,7 @@ function problemAt({ note, id }: Typed, part: 'key' | 'value', told: Pick<Proble
 /** Values for items that compare no number, or compare one of another dimension. Can be told before anything is examined. */
 export function unfitValues(build: Build, items: ReadonlyMap<string, Item>): Problem[] {
   return typedIn(build, items).flatMap((typed): Problem[] => {
-    const { note, id, item } = typed;
+    const { id, item, measured } = typed;
     if (item.kind === 'answer' || item.kind === 'evidence')
       return [
         problemAt(typed, 'key', {
@@ -38,7 +40,7 @@ export function unfitValues(build: Build, items: ReadonlyMap<string, Item>): Pro
               : `name it under \`proves:\` of the photo or paper that shows it`,
         }),
       ];
-    const { dimension, text } = note.data.measured![id]!.quantity;
+    const { dimension, text } = measured.quantity;
     const wanted = readUnit(item.unit);
     if (!wanted || sameDimension(dimension, wanted.dimension)) return [];
     return [
@@ -54,9 +56,9 @@ export function unfitValues(build: Build, items: ReadonlyMap<string, Item>): Pro
 /** Answers to items that compare a number: words settle nothing there. */
 export function unfitAnswers(build: Build, items: ReadonlyMap<string, Item>): Problem[] {
   return build.notes.flatMap((note) =>
-    Object.keys(note.data.answers ?? {}).flatMap((id): Problem[] => {
+    Object.entries(note.data.answers ?? {}).flatMap(([id, answer]): Problem[] => {
       const item = items.get(id);
-      if (!item || item.kind === 'answer' || item.kind === 'evidence') return [];
+      if (!item || !answer || item.kind === 'answer' || item.kind === 'evidence') return [];
       const range = note.front.locate(['answers', id], 'key');
       return [
         {

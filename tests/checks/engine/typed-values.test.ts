@@ -66,6 +66,12 @@ describe('values of several notes for one item', () => {
   });
 });
 
+it('a key left empty states nothing yet', async () => {
+  expect(await gaps('')).toEqual([['010-a', 'not-measured']]);
+  for (const empty of ['measured:\n  own.gap:', 'measured:', 'answers:\n  own.gap:'])
+    expect(await problems('cooling', empty)).toEqual([]);
+});
+
 describe('a value that nothing would read is an error at its place', () => {
   it('for an item that the kind has a field for', async () => {
     expect(await problems('engine', 'capacity: 3136 cm3\nmeasured: { engine.capacity: 2000 cm3 }')).toMatchObject([
