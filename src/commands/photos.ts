@@ -60,6 +60,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
         : `No photos in ${from}.\n`,
     );
     for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
+    if (found.refused.some((r) => r.unread)) return exits.machine;
     return found.refused.length > 0 ? exits.usage : exits.clean;
   }
   const entries: Taken[] = [];
@@ -90,7 +91,7 @@ export async function run(args: readonly string[], io: Io): Promise<Exit> {
     );
   for (const r of found.refused) io.stderr(`${visible(r.file)}: ${r.reason}; ${r.hint}\n`);
   for (const { message } of failed) io.stderr(`not taken in: ${visible(message)}\n`);
-  return failed.length > 0 ? exits.machine : exits.clean;
+  return failed.length > 0 || found.refused.some((r) => r.unread) ? exits.machine : exits.clean;
 }
 
 function line(taken: Taken, chosen: Proposal | undefined, dry: boolean): string {

@@ -4,6 +4,7 @@ import { basename, extname, join } from 'node:path';
 import sharp from 'sharp';
 import { MachineFailure } from '../../platform/failure.js';
 import { writeNewFileWhole } from '../../platform/whole.js';
+import { pictureIn } from '../../print/photo.js';
 import type { Build } from '../../project/model.js';
 import type { FoundPhoto } from './find.js';
 import { withOnlyExif } from './jpeg.js';
@@ -64,8 +65,17 @@ const most = 6;
 
 async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
   const bytes = await readFile(photo.file);
+  const heic = /\.hei[cf]$/i.test(photo.file);
   try {
-    const { orientation } = await sharp(bytes).metadata();
+    const found = await pictureIn(bytes);
+    if ('ok' in found && heic) throw new Error(found.reason);
+    if ('ok' in found)
+      throw new MachineFailure({
+        found: `${basename(photo.file)} ${found.reason}`,
+        expected: 'a single picture: JPEG, PNG, WebP, TIFF or AVIF',
+        todo: found.hint,
+      });
+    const { orientation } = found.about;
     const exif = {
       IFD0: { ImageDescription: `gusset-original:${photo.sha256}` },
       IFD2: photo.dated ? { DateTimeOriginal: photo.takenAt.slice(0, 19).replaceAll('-', ':').replace('T', ' ') } : {},
@@ -79,7 +89,7 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
       : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
     ).toBuffer();
   } catch (cause) {
-    const heic = /\.hei[cf]$/i.test(photo.file);
+    if (cause instanceof MachineFailure) throw cause;
     throw new MachineFailure({
       found: `${basename(photo.file)} cannot be read as a picture here${heic ? ' (HEIC, as phones write it)' : ''}`,
       expected: 'JPEG, PNG, WebP, TIFF or AVIF',
