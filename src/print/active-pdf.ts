@@ -1,5 +1,6 @@
 import {
   PDFArray,
+  PDFBool,
   PDFDict,
   PDFHexString,
   PDFName,
@@ -59,6 +60,12 @@ const annotations: Readonly<Record<string, string>> = {
   RichMedia: 'carries what a player would run',
   Projection: 'carries what a player would run',
 };
+
+/** Annotations and fields that a viewer draws by itself where they bring no picture of themselves (12.5.5, 12.7.3.3). */
+const drawnAnew: ReadonlySet<string> = new Set([
+  ...['FreeText', 'Line', 'Square', 'Circle', 'Polygon', 'PolyLine', 'Highlight', 'Underline', 'Squiggly', 'StrikeOut'],
+  ...['Stamp', 'Caret', 'Ink', 'Redact', 'Watermark', 'Widget'],
+]);
 
 /** Words by which a layer is not shown, or what lies on it only without it. */
 const unlike: Readonly<Record<string, readonly string[]>> = {
@@ -154,7 +161,7 @@ function looker({ definitions, viewed }: Scan): (object: PDFObject) => string | 
     if (kind === 'GoTo') return undefined;
     if (kind === 'Named') return pageMoves.has(nameAt(object, 'N') ?? '') ? undefined : 'does more than show its pages';
     if (kind === 'URI') return first(meant(object.get(PDFName.of('URI'))), ofAddress);
-    return actions[kind] ?? 'does more than show its pages';
+    return Object.hasOwn(actions, kind) ? actions[kind] : 'does more than show its pages';
   };
 
   /** Nothing is followed that nobody clicked on. */
@@ -172,9 +179,22 @@ function looker({ definitions, viewed }: Scan): (object: PDFObject) => string | 
     const base = dict.get(PDFName.of('Base'));
     return base instanceof PDFString || base instanceof PDFHexString ? ofAddress(base) : undefined;
   };
-  const ofAnnotation = (dict: PDFDict): string | undefined =>
-    first(meant(dict.get(PDFName.of('Subtype'))), (name) =>
-      name instanceof PDFName ? annotations[name.decodeText()] : undefined,
+  const ofAnnotation = (dict: PDFDict): string | undefined => {
+    const kinds = meant(dict.get(PDFName.of('Subtype'))).map((kind) =>
+      kind instanceof PDFName ? kind.decodeText() : '',
+    );
+    const kind = kinds.find((name) => Object.hasOwn(annotations, name));
+    if (kind !== undefined) return annotations[kind];
+    const isDrawnAnew =
+      dict.has(PDFName.of('Rect')) && !dict.has(PDFName.of('AP')) && kinds.some((k) => drawnAnew.has(k));
+    return (isDrawnAnew && (!kinds.includes('Widget') || isFilledIn(dict))) ||
+      meant(dict.get(PDFName.of('NeedAppearances'))).includes(PDFBool.True)
+      ? 'has notes or fields that each viewer draws in its own way'
+      : undefined;
+  };
+  const isFilledIn = (field: PDFDict): boolean =>
+    [field, ...meant(field.get(PDFName.of('Parent')))].some(
+      (owner) => owner instanceof PDFDict && owner.has(PDFName.of('V')),
     );
   /** Layers (8.11) that are seen on a screen only, on paper only, or by who asks for them. */
   const ofLayer = (dict: PDFDict): string | undefined => {

@@ -26,7 +26,7 @@ const mostBytes = 256 * 2 ** 20;
 /** Beyond the largest phone photos (200 megapixels); decoding more would take the machine's memory. */
 const mostPixels = 210e6;
 /** Raised when the same photo and settings should give another picture than before. */
-const recipe = 1;
+const recipe = 2;
 
 export type Content = { bytes: Uint8Array; sha256: string };
 

@@ -1,6 +1,8 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { knownContent } from '../../src/app/publish/known-papers.js';
 import { activeContent } from '../../src/print/active-pdf.js';
 import { launchBrowser } from '../../src/print/launch.js';
+import { folderWith } from '../project/scratch.js';
 import { good, stream, updated, written, writtenInStreams } from './written-pdf.js';
 
 /** PDF papers that hide what they do. Clauses are those of ISO 32000-1:2008. */
@@ -114,6 +116,16 @@ describe('a PDF paper does more than show', () => {
     expect(await activeContent(written({ ...good, ...objects }))).toBe(says);
   });
 
+  it.each(['constructor', 'toString', '__proto__', 'hasOwnProperty'])(
+    'and is told so in words when its action is called %s',
+    async (kind) => {
+      const cache = folderWith({});
+      const paper = written({ ...good, 3: linked(`<< /S /${kind} >>`), 6: '<< /S /JavaScript /JS (x) >>' });
+      vi.stubEnv('GUSSET_CACHE', cache);
+      // The second time from the cache.
+      for (const _ of [1, 2]) expect(await knownContent(paper)).toBe('does more than show its pages');
+    },
+  );
   it('in an earlier version, or in an object that its table does not lead to', async () => {
     const first = written({ ...good, 3: linked('<< /S /Launch /F (calc.exe) >>') });
     expect(await activeContent(updated(first, { 3: good[3]! }))).toBe('starts a program');
@@ -146,6 +158,39 @@ describe('layers of a PDF paper', () => {
     const usage = '/Usage << /View << /ViewState /ON >> /Print << /PrintState /ON >> >>';
     expect(await activeContent(layered('/ON [6 0 R] /OFF [] /Order [6 0 R] /BaseState /ON', usage))).toBeUndefined();
   });
+});
+
+describe('notes and fields of a PDF paper', () => {
+  // What a viewer draws where no picture of it is there: 12.5.5, 12.7.3.3.
+  const noted = (annotation: string, form = ''): Buffer =>
+    written({
+      ...good,
+      1: `<< /Type /Catalog /Pages 2 0 R /AcroForm << /Fields [] ${form} >> >>`,
+      3: good[3]!.replace('/Contents', `/Annots [<< /Type /Annot /Rect [0 0 50 20] ${annotation} >>] /Contents`),
+      6: stream('/Type /XObject /Subtype /Form /BBox [0 0 50 20]', 'q Q'),
+      7: '<< /FT /Tx /T (grade) /V (S355) >>',
+    });
+  it.each([
+    ['words without a picture of them', noted('/Subtype /FreeText /Contents (S355) /DA (/F 9 Tf)')],
+    ['a line without a picture of it', noted('/Subtype /Line /L [0 0 50 20]')],
+    ['a field that is filled in, without a picture of it', noted('/Subtype /Widget /FT /Tx /T (grade) /V (S355)')],
+    ['a field that is filled in elsewhere', noted('/Subtype /Widget /Parent 7 0 R')],
+    [
+      'fields to be drawn anew',
+      noted('/Subtype /Widget /AP << /N 6 0 R >> /FT /Tx /V (S355)', '/NeedAppearances true'),
+    ],
+  ])('are refused: %s', async (_, paper) =>
+    expect(await activeContent(paper)).toBe('has notes or fields that each viewer draws in its own way'),
+  );
+  it.each([
+    ['words with their picture', noted('/Subtype /FreeText /Contents (S355) /AP << /N 6 0 R >>')],
+    [
+      'a field with its picture',
+      noted('/Subtype /Widget /FT /Tx /V (S355) /AP << /N 6 0 R >>', '/NeedAppearances false'),
+    ],
+    ['a field that is empty', noted('/Subtype /Widget /FT /Tx /T (grade)')],
+    ['a note behind a sign', noted('/Subtype /Text /Contents (Look here)')],
+  ])('are taken: %s', async (_, paper) => expect(await activeContent(paper)).toBeUndefined());
 });
 
 describe('the structure of a PDF paper', () => {
