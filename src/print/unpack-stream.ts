@@ -1,5 +1,5 @@
 import { constants, inflateSync } from 'node:zlib';
-import { PDFArray, PDFDict, PDFName, PDFNumber, type PDFRawStream } from '@cantoo/pdf-lib';
+import { decodePDFRawStream, PDFArray, PDFDict, PDFName, PDFNumber, PDFRawStream } from '@cantoo/pdf-lib';
 import { notWhole, Unfit } from './unfit.js';
 
 /** In bytes: so much one stream, and all together, may come to when they are unpacked. */
@@ -8,11 +8,15 @@ const mostOfAll = 256 * 2 ** 20;
 /** A large file may hold many large pictures. */
 const mostTimesTheFile = 40;
 
-/** Gives what a stream holds; undefined where it is packed in a way that does not make much of little. */
+/** Gives what a stream holds; undefined for what is coded as a picture, which does not become objects or a table. */
 export type Unpack = (stream: PDFRawStream) => Uint8Array | undefined;
 
+/** Ways of packing that make much of little. */
+const packing: ReadonlySet<string> = new Set(['FlateDecode', 'LZWDecode', 'RunLengthDecode']);
+const spelling: ReadonlySet<string> = new Set(['ASCIIHexDecode', 'ASCII85Decode']);
+
 /**
- * Unpacks what is packed by deflate, within bounds for a file of `size` bytes.
+ * Unpacks streams within bounds for a file of `size` bytes.
  *
  * @throws Unfit where it comes to more, is packed twice over, or is damaged
  */
@@ -20,27 +24,51 @@ export function unpacker(size: number): Unpack {
   let left = Math.max(mostOfAll, mostTimesTheFile * size);
   return (stream) => {
     const filters = filtersOf(stream);
-    if (filters.filter((name) => name === 'FlateDecode' || name === 'LZWDecode').length > 1)
+    if (filters.filter((name) => packing.has(name)).length > 1)
       throw new Unfit('is packed twice over, so that it may unpack to more than fits anywhere');
-    const [first, ...others] = filters;
-    if (first === undefined) return stream.getContents();
-    if (first !== 'FlateDecode') return undefined;
-    const content = inflated(stream.getContents(), Math.max(1, Math.min(mostOfOne, left)));
-    left -= content.length;
-    return others.length === 0 ? content : undefined;
+    let content = stream.getContents();
+    for (const filter of filters) {
+      if (!packing.has(filter) && !spelling.has(filter)) return undefined;
+      const most = Math.max(1, Math.min(mostOfOne, left));
+      content = filter === 'FlateDecode' ? inflated(content, most) : decoded(stream, filter, content, most);
+      left -= content.length;
+    }
+    return content;
   };
 }
+
+/** By the library, piece by piece: it knows no bounds of its own. */
+function decoded({ dict }: PDFRawStream, filter: string, packed: Uint8Array, most: number): Uint8Array {
+  const stream = decodePDFRawStream(PDFRawStream.of(dict.context.obj({ Filter: filter }), packed));
+  let length = 0;
+  for (let piece = -1; piece !== 0; length += piece) {
+    if (length > most) throw tooMuch();
+    piece = stream.getBytes(2 ** 16).length;
+  }
+  stream.reset();
+  return length === 0 ? new Uint8Array() : Uint8Array.from(stream.getBytes(length));
+}
+
+const tooMuch = (): Unfit => new Unfit('unpacks to more than a paper can be');
 
 function inflated(packed: Uint8Array, most: number): Uint8Array {
   try {
     // Some programs leave out the end of what they pack; all viewers show what there is.
     return inflateSync(packed, { maxOutputLength: most, finishFlush: constants.Z_SYNC_FLUSH });
   } catch (cause) {
-    if ((cause as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE')
-      throw new Unfit('unpacks to more than a paper can be');
+    if ((cause as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE') throw tooMuch();
     throw notWhole('a stream is damaged');
   }
 }
+
+/** Meant for pictures within a page's words (8.9.7); some viewers take them elsewhere, too. */
+const shortNames: Readonly<Record<string, string>> = Object.assign(Object.create(null), {
+  AHx: 'ASCIIHexDecode',
+  A85: 'ASCII85Decode',
+  LZW: 'LZWDecode',
+  Fl: 'FlateDecode',
+  RL: 'RunLengthDecode',
+});
 
 function filtersOf({ dict }: PDFRawStream): string[] {
   const filter = dict.get(PDFName.of('Filter'));
@@ -48,7 +76,7 @@ function filtersOf({ dict }: PDFRawStream): string[] {
   return all.map((one) => {
     if (!(one instanceof PDFName)) throw new Unfit('does not say how it is packed');
     const name = one.decodeText();
-    return name === 'Fl' ? 'FlateDecode' : name === 'LZW' ? 'LZWDecode' : name;
+    return shortNames[name] ?? name;
   });
 }
 

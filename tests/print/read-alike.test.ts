@@ -179,6 +179,17 @@ describe('a PDF paper is refused', () => {
     expect(await activeContent(written({ ...good, ...many }))).toBeDefined();
     expect(performance.now() - began).toBeLessThan(5_000);
   });
+  it.each<[string, string, () => Buffer]>([
+    ['spelled in digits', '[/ASCIIHexDecode /FlateDecode]', () => Buffer.from(`${bomb().toString('hex')}>`)],
+    ['spelled in digits, in short', '[/AHx /Fl]', () => Buffer.from(`${bomb().toString('hex')}>`)],
+    ['of equal codes', '/LZWDecode', lzwBomb],
+    ['of runs, spelled in digits', '[/AHx /RL]', () => Buffer.from(`${'8100'.repeat(2 ** 21)}>`)],
+  ])('that unpacks to more than a paper can be, %s, within bounded time', async (_, filter, make) => {
+    const paper = written({ ...good, 4: stream(`/Filter ${filter}`, make()) });
+    const began = performance.now();
+    expect(await activeContent(paper)).toBe('unpacks to more than a paper can be');
+    expect(performance.now() - began).toBeLessThan(10_000);
+  });
   it('of digits and comments that could be the beginning of an object, within bounded time', async () => {
     const began = performance.now();
     for (const flood of ['1%', '1 ', '1 1%\n', '1%\n%\n'])
@@ -223,6 +234,25 @@ function swapped(file: Buffer, what: RegExp, by: string): Buffer {
   const text = file.toString('latin1');
   expect(text).toMatch(what);
   return Buffer.from(text.replace(what, by), 'latin1');
+}
+
+const bomb = (): Buffer => deflateSync(Buffer.alloc(200 * 2 ** 20), { level: 9 });
+
+/** Codes of 9 to 12 bits (7.4.4.2): each new one stands for a byte more than the one before, then the longest again and again. */
+function lzwBomb(): Buffer {
+  const bits: string[] = [];
+  let next = 258;
+  const put = (code: number): void => {
+    bits.push(code.toString(2).padStart(next >= 2047 ? 12 : next >= 1023 ? 11 : next >= 511 ? 10 : 9, '0'));
+  };
+  for (let n = 0; n < 20; n++) {
+    next = 258;
+    bits.push((256).toString(2).padStart(n === 0 ? 9 : 12, '0'));
+    put(0);
+    for (; next < 4094; next++) put(next);
+  }
+  const text = bits.join('');
+  return Buffer.from(text.match(/.{8}/g)!.map((byte) => Number.parseInt(byte, 2)));
 }
 
 /** Packed objects, of which the second lies within the first. */
