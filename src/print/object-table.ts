@@ -18,7 +18,9 @@ const farthest = 1024;
  */
 export function startOfTable(text: string): number {
   const last = text.lastIndexOf('startxref');
-  const start = /^startxref[\0\s]+(\d{1,10})[\0\s]+%%EOF/.exec(text.slice(Math.max(last, 0), last + 64))?.[1];
+  const start = /^startxref[\0\t\n\f\r ]+(\d{1,10})[\0\t\n\f\r ]+%%EOF/.exec(
+    text.slice(Math.max(last, 0), last + 64),
+  )?.[1];
   if (start === undefined) throw notWhole();
   if (text.length - last > farthest) throw notWhole('something else follows its end');
   return Number(start);
@@ -43,7 +45,7 @@ export function tableOf(
   const read = (at: number): { own: Map<number, Entry>; trailer: PDFDict } => {
     if (seen.has(at)) throw notWhole('its table leads back to itself');
     seen.add(at);
-    return /^\s*xref\b/.test(text.slice(at, at + 16))
+    return /^[\0\t\n\f\r ]*xref\b/.test(text.slice(at, at + 16))
       ? plainTable(text, at, trailerAt)
       : packedTable(streamAt(skipSpace(text, at)), unpack);
   };
@@ -74,7 +76,8 @@ function join(
   return trailer;
 }
 
-const skipSpace = (text: string, at: number): number => at + (/^\s*/.exec(text.slice(at, at + 16))?.[0].length ?? 0);
+const skipSpace = (text: string, at: number): number =>
+  at + (/^[\0\t\n\f\r ]*/.exec(text.slice(at, at + 16))?.[0].length ?? 0);
 
 /** A whole number of a dictionary, not negative. */
 export function wholeAt(dict: PDFDict, key: string): number {
@@ -90,22 +93,30 @@ function whole(value: number): number {
   return value;
 }
 
+/** Twenty bytes a row: some viewers count them, others read words (7.5.4). */
+const row = /(\d{10}) (\d{5}) ([nf])(?: \r| \n|\r\n)/y;
+const heading = /[\0\t\n\f\r ]*(\d{1,10}) +(\d{1,10}) *(?:\r\n|\r|\n)/y;
+const trailing = /[\0\t\n\f\r ]*trailer/y;
+
 function plainTable(text: string, at: number, trailerAt: ObjectAt): { own: Map<number, Entry>; trailer: PDFDict } {
-  const end = text.indexOf('trailer', at);
-  if (end === -1) throw notWhole();
-  const words = text.slice(at, end).trim().split(/\s+/).slice(1);
   const own = new Map<number, Entry>();
-  const number = (word: string | undefined): number => whole(/^\d{1,10}$/.test(word ?? '') ? Number(word) : Number.NaN);
-  for (let i = 0; i < words.length; ) {
-    const [first, count] = [number(words[i]), number(words[i + 1])];
-    i += 2;
-    for (let n = 0; n < count; n++, i += 3) {
-      const kind = words[i + 2];
-      if (kind !== 'n' && kind !== 'f') throw notWhole('its table of objects cannot be read');
-      enter(own, first + n, kind === 'f' ? 'free' : { at: number(words[i]), generation: number(words[i + 1]) });
+  let place = text.indexOf('xref', at) + 'xref'.length;
+  const next = (what: RegExp): RegExpExecArray | null => {
+    what.lastIndex = place;
+    const found = what.exec(text);
+    if (found) place = what.lastIndex;
+    return found;
+  };
+  for (let found = next(heading); found; found = next(heading)) {
+    const [first, count] = [Number(found[1]), Number(found[2])];
+    for (let n = 0; n < count; n++) {
+      const [, where, generation, kind] = next(row) ?? [];
+      if (kind === undefined) throw notWhole('its table of objects cannot be read');
+      enter(own, first + n, kind === 'f' ? 'free' : { at: Number(where), generation: Number(generation) });
     }
   }
-  const trailer = trailerAt(end + 'trailer'.length);
+  if (!next(trailing)) throw notWhole('its table of objects cannot be read');
+  const trailer = trailerAt(place);
   if (!(trailer instanceof PDFDict)) throw notWhole();
   return { own, trailer };
 }
@@ -137,6 +148,8 @@ function packedTable(stream: PDFObject | undefined, unpack: Unpack): { own: Map<
       if (at + length > rows.length) throw notWhole('its table of objects is cut short');
       const kind = widths[0] === 0 ? 1 : field(widths[0]!);
       const [second, third] = [field(widths[1]!), field(widths[2]!)];
+      // Viewers differ over what any other kind means.
+      if (kind > 2) throw notWhole('its table of objects cannot be read');
       const entry: Entry =
         kind === 1 ? { at: second, generation: third } : kind === 2 ? { stream: second, nth: third } : 'free';
       enter(own, index[i]! + n, entry);

@@ -22,11 +22,14 @@ interface Written {
   number: number;
   generation: number;
   object: PDFObject;
+  /** It begins as every viewer expects. */
+  plain: boolean;
 }
 
-/** Between the words that begin an object; a comment counts as a space. */
+/** Between the words that begin an object: whatever counts as a space somewhere, a comment, too. */
 const gap = '(?:[\\0\\s]|%[^\\r\\n]{0,60}[\\r\\n]){1,12}';
 const begin = new RegExp(`(?<!\\d)(\\d{1,20})${gap}(\\d{1,20})${gap}obj(?![A-Za-z])`, 'g');
+const plain = /^\d+[\0\t\n\f\r ]+\d+[\0\t\n\f\r ]+obj$/;
 
 /**
  * @throws Unfit where the file is not whole, has a password, unpacks to too much, or where viewers may read it differently:
@@ -43,8 +46,8 @@ export function scanPdf(bytes: Uint8Array): Scan {
   const numberAt = numbersOf(text, begins);
   for (const found of begins) {
     const [number, generation] = [Number(found[1]), Number(found[2])];
-    const { object } = parsed(bytes, found.index + found[0].length, viewed, numberAt);
-    written.set(found.index, { number, generation, object });
+    const object = parsed(bytes, found.index + found[0].length, 'endobj', viewed, numberAt);
+    written.set(found.index, { number, generation, object, plain: plain.test(found[0]) });
   }
 
   const definitions = new Map<number, PDFObject[]>();
@@ -56,7 +59,7 @@ export function scanPdf(bytes: Uint8Array): Scan {
   const { entries, trailers } = tableOf(
     text,
     start,
-    (at) => parsed(bytes, at, viewed).object,
+    (at) => parsed(bytes, at, 'startxref', viewed),
     (at) => written.get(at)?.object,
     unpack,
   );
@@ -83,14 +86,9 @@ export const nameAt = (dict: PDFDict, key: string): string | undefined => {
   return value instanceof PDFName ? value.decodeText() : undefined;
 };
 
-function parsed(
-  bytes: Uint8Array,
-  from: number,
-  context: PDFContext,
-  numberAt?: NumberAt,
-): { object: PDFObject; end: number } {
+function parsed(bytes: Uint8Array, from: number, then: string, context: PDFContext, numberAt?: NumberAt): PDFObject {
   try {
-    return strictObject(bytes, from, context, numberAt);
+    return strictObject(bytes, from, then, context, numberAt);
   } catch {
     // A viewer that finds its table broken reads whatever looks like an object, as far as it can.
     throw notWhole('an object cannot be read');
@@ -102,7 +100,7 @@ function numbersOf(text: string, begins: readonly RegExpMatchArray[]): NumberAt 
   const known = new Map<number, number | undefined>();
   for (const found of begins) {
     const from = found.index! + found[0].length;
-    const value = /^\s*(\d{1,10})\s*endobj/.exec(text.slice(from, from + 64))?.[1];
+    const value = /^[\0\t\n\f\r ]*(\d{1,10})[\0\t\n\f\r ]*endobj/.exec(text.slice(from, from + 64))?.[1];
     const number = Number(found[1]);
     known.set(number, known.has(number) || value === undefined ? undefined : Number(value));
   }
@@ -120,16 +118,20 @@ function unpackObjects(
   define: (number: number, object: PDFObject) => void,
 ): Packed {
   const [count, first] = [wholeAt(stream.dict, 'N'), wholeAt(stream.dict, 'First')];
-  const index = Buffer.from(content.subarray(0, first)).toString('latin1').trim().split(/\s+/);
+  const index = Buffer.from(content.subarray(0, first))
+    .toString('latin1')
+    .split(/[\0\t\n\f\r ]+/);
+  if (index.at(-1) === '') index.pop();
+  if (index[0] === '') index.shift();
   if (count === 0) return [];
   if (index.length !== 2 * count || index.some((n) => !/^\d{1,10}$/.test(n)))
     throw notWhole('an index of its objects does not fit');
   const places = index.map(Number);
   return Array.from({ length: count }, (_, i) => {
     const number = places[2 * i]!;
-    const { object, end } = parsed(content, first + places[2 * i + 1]!, context);
-    if (object instanceof PDFRawStream || end > first + (places[2 * i + 3] ?? content.length))
-      throw notWhole('an index of its objects does not fit');
+    const [from, next] = [places[2 * i + 1]!, places[2 * i + 3] ?? content.length - first];
+    const object = parsed(content.subarray(0, first + next), first + from, '', context);
+    if (object instanceof PDFRawStream) throw notWhole('an index of its objects does not fit');
     define(number, object);
     return { number, object };
   });
@@ -149,9 +151,9 @@ function assign(
   const there =
     container !== undefined && container !== 'free' && 'at' in container ? written.get(container.at) : undefined;
   if ('at' in entry) {
-    if (there?.number === number && there.generation === entry.generation)
+    if (there?.plain && there.number === number && there.generation === entry.generation)
       return viewed.assign(PDFRef.of(number, entry.generation), there.object);
-  } else if (there?.number === entry.stream) {
+  } else if (there?.plain && there.number === entry.stream) {
     const inside = packed.get(there.object)?.[entry.nth];
     if (inside?.number === number) return viewed.assign(PDFRef.of(number), inside.object);
   }

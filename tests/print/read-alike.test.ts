@@ -72,6 +72,14 @@ describe('a PDF paper is refused', () => {
       written({ ...good, 6: '<< /X foo >>' }, { at: { 6: 'free' } }),
     ],
     ['with an object that goes on after its end', written({ ...good, 6: '<< /X [1 2' })],
+    ['with an object without an end', swap(written(good), /endobj/, 'endob ')],
+    ['with something behind the end of an object', swap(written(good), /endobj\n/, 'endobj)')],
+    ['with something ahead of the end of an object', swap(written(good), />>\nendobj/, '>>-endobj')],
+    ['with something ahead of a stream', swap(written(good), />>\nstream/, '>>+stream')],
+    ['with a stream that begins on its line', swap(written(good), />>\nstream\n/, '>>\nstream ')],
+    ['with a stream behind half an end of line', swap(written(good), />>\nstream\n/, '>>\nstream\r')],
+    ['with words without a space', written({ ...good, 6: '[5null15 0 0]' })],
+    ['with a space that is none', swap(written(good), /4 0 obj/, '4\x0b0 obj')],
     ['with a name of a zero byte', written({ ...good, 6: '<< /X /Launch#00x >>' })],
     ['with a hexadecimal text of other than digits', written({ ...good, 6: '<< /X <68zz> >>' })],
     ['with a reference to no whole number', written({ ...good, 6: '<< /X 5.5 0 R >>' })],
@@ -138,6 +146,18 @@ describe('a PDF paper is refused', () => {
       swap(writtenInStreams(good, { entries: '/Index [0 999999999999]' }), /\/W \[1 2 1\]/, '/W [0 0 0]'),
     ],
     ['whose packed table counts backwards', swap(writtenInStreams(good), /\/W \[1 2 1\]/, '/W [-1 2 1]')],
+    ['whose table has a row of other length', swap(written(good), / 00000 n \n/, ' 00000 n\n')],
+    ['whose table has a free row that is none', swap(written(good), /0000000000 65535 f/, '000000#000 65535 f')],
+    ['whose trailer is followed by something', swap(written(good), />>\nstartxref/, '>>\n0\nstartxref')],
+    ['whose packed table has rows of another kind', writtenInStreams(good, { pack: (rows) => rows.fill(3, 0, 1) })],
+    [
+      'whose packed objects have a space that is none',
+      swap(writtenInStreams(good), /stream\n1 0 2 /, 'stream\n1 0\x0b2 '),
+    ],
+    [
+      'whose packed objects have words between them',
+      swap(writtenInStreams({ ...good, 6: '[0    ]' }), /\[0 {4}\]/, '[0]null'),
+    ],
     ['whose packed objects overlap', overlapping()],
   ])('%s, within bounded time', async (_, paper) => {
     const began = performance.now();
@@ -218,7 +238,7 @@ describe('the pages of a PDF paper that are attached', () => {
     // Another table and its trailer, to which nothing leads.
     const stray = written(
       { ...good, ...other },
-      { end: (table) => `xref\n0 0\ntrailer\n<< /Size 12 /Root 8 0 R >>\n${ending(table)}` },
+      { end: (table) => `${ending(table)}xref\n0 0\ntrailer\n<< /Size 12 /Root 8 0 R >>\n${ending(table)}` },
     );
     expect(await textOf(stray)).toEqual(['355 MPa']);
   });
