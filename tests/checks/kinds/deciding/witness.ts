@@ -12,7 +12,7 @@ import { type Around, examineNote } from '../bench.js';
  * another choice), so that an outcome changes. The witnesses of a kind stand as data in `<kind>.yaml`.
  */
 
-export interface Base extends Around {
+interface Base extends Around {
   note: string;
 }
 export interface Witness {
@@ -70,12 +70,12 @@ export function fieldsOf(kind: Kind): { leaf: Leaf; names: string[] }[] {
   return [...found.values()];
 }
 
-export const nameOf = ({ path }: Leaf): string => path.join('.');
+const nameOf = ({ path }: Leaf): string => path.join('.');
 
 /** How often each item came out in which way. */
 export type Outcomes = ReadonlyMap<string, number>;
 
-export function outcomesOf({ findings }: Pick<Evaluation, 'findings'>): Outcomes {
+function outcomesOf({ findings }: Pick<Evaluation, 'findings'>): Outcomes {
   const counts = new Map<string, number>();
   for (const f of findings) {
     // That two statements disagree is a finding of the comparison of notes, not of what the field is for.
