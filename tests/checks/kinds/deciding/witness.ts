@@ -35,7 +35,7 @@ export interface Witnesses {
 export type Raw = { [key: string]: Plain | undefined };
 
 const folder = 'tests/checks/kinds/deciding';
-export const fileOf = (kind: string): string => join(folder, `${kind}.yaml`);
+const fileOf = (kind: string): string => join(folder, `${kind}.yaml`);
 
 export function witnessesOf(kind: string): Witnesses {
   if (!existsSync(fileOf(kind))) return { notes: {}, fields: {} };
