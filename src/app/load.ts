@@ -9,13 +9,15 @@ import { proofNameProblems } from '../checks/engine/proof-names.js';
 import type { TakenAt } from '../checks/engine/proofs.js';
 import { queryProblems } from '../checks/engine/queries.js';
 import { shownProblems, spellings } from '../checks/engine/shown.js';
-import { typedProblems } from '../checks/engine/typed-for-items.js';
+import { unfitAnswers, unfitValues, unreadValues } from '../checks/engine/typed-problems.js';
 import { kinds } from '../checks/kinds/index.js';
 import { checkLinks } from '../project/links.js';
 import { afresh } from '../project/memory.js';
 import type { Build } from '../project/model.js';
 import { inReadingOrder, type Problem } from '../project/problem.js';
 import { type KindShapes, readBuild } from '../project/read.js';
+import { daysToCome, latestDay, placesKept, unknownPeople } from '../project/typed-texts.js';
+import { digestsIn } from './file-digests.js';
 import { photoHeads } from './photo-heads.js';
 
 /** What each kind of note measures. */
@@ -48,32 +50,33 @@ export async function load(
   const codes = await loadCodes('AU');
   const { build, ...read } = readBuild(folder, shapes, from, recall, mayBeEmpty);
   if (!build) return { problems: read.problems };
-  const today = new Date().toISOString().slice(0, 10);
+  const today = latestDay();
   const limits = readLimits(build.limits, codes, {
     today,
     papers: papersOf(build),
     isCertifier: (name) => isCertifier(name, build),
   });
-  const items = new Set([...codes.items.keys(), ...limits.items.map((i) => i.id)]);
+  const items = new Map<string, Item>([...codes.items, ...limits.items.map((i) => [i.id, i] as const)]);
   const problems = [
     ...limits.problems,
     ...checkLinks(build, recall),
-    ...unknownItems(build, [...items, ...notCodeItems]),
-    ...queryProblems(build, items),
-    ...proofNameProblems(
-      build,
-      kinds,
-      new Map<string, Item>([...codes.items, ...limits.items.map((i) => [i.id, i] as const)]),
-    ),
+    ...unknownItems(build, [...items.keys(), ...notCodeItems]),
+    ...placesKept(build),
+    ...daysToCome(build, today),
+    ...unknownPeople(build),
+    ...unfitValues(build, items),
+    ...unfitAnswers(build, items),
+    ...queryProblems(build, new Set(items.keys())),
+    ...proofNameProblems(build, kinds, items),
   ];
   if (problems.length > 0) return { problems: inReadingOrder(problems) };
   const { figures: ownFigures, items: ownItems, confirmed } = limits;
-  const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today };
+  const rules: Rules = { codes, kinds, ownFigures, ownItems, confirmed, today, digestOf: digestsIn(build, recall) };
   const { takenAt, problems: noPictures } = await photoHeads(build, recall);
   const evaluation = examine(build, rules, takenAt, recall);
   const lost = [
-    ...typedProblems(build, evaluation, rules),
     ...shownProblems(build, evaluation),
+    ...unreadValues(build, items, evaluation),
     ...judgementProblems(build, evaluation.findings),
   ];
   return lost.length > 0

@@ -36,6 +36,8 @@ export interface Value {
   /** Names of those sources whose uncertainty nobody stated, so that half the last digit written was taken. */
   assumed: ReadonlySet<string>;
   origin: Origin;
+  /** Of a measurement at several places, each by itself: a limit is held against all, and the least favourable decides. */
+  places?: readonly Value[] | undefined;
 }
 
 /** Expanded uncertainty (k = 2) in SI units: independent sources combine as the root of the sum of squares (JCGM 100, 5.1.2). */

@@ -1,5 +1,6 @@
 import type { Browser } from 'puppeteer';
 import { activeContent } from './active-pdf.js';
+import { asViewed } from './as-viewed.js';
 import { type Given, TookTooLong, withClosedPage } from './closed-page.js';
 import { drawFirstPageInPage } from './draw-in-page.js';
 import { readerFile } from './pdf-reader.js';
@@ -25,9 +26,11 @@ export async function drawFirstPage(
       ? `is ${Math.round(bytes.length / 2 ** 20)} MB, more than is drawn (64 MB)`
       : await activeContent(bytes);
   if (refusal !== undefined) return { ok: false, reason: `the file ${refusal}` };
+  // The pages that are drawn are those that are attached to the document.
+  const viewed = await asViewed(bytes);
   const given: Given = async (path) => {
     if (path === '/') return { mime: 'text/html', bytes: Buffer.from(blank) };
-    return path === '/paper.pdf' ? { mime: 'application/pdf', bytes } : readerFile(path);
+    return path === '/paper.pdf' ? { mime: 'application/pdf', bytes: viewed } : readerFile(path);
   };
   try {
     const drawn = await withClosedPage(browser, given, milliseconds, (page) =>

@@ -22,7 +22,7 @@ export interface KeptPage {
 /** Two beside each other and two above each other on a page of the document, at 240 pixels per inch. */
 const [width, height] = [83.5, 100].map((mm) => Math.floor((mm / 25.4) * 240)) as [number, number];
 /** Raised when the same paper should give another picture than before. */
-const recipe = 1;
+const recipe = 2;
 
 /** A PDF by the SHA-256 of its content, which is read only where the page has to be drawn. */
 export interface Paper {

@@ -4,6 +4,7 @@ export type PictureKind = 'jpeg' | 'png' | 'webp' | 'tiff' | 'gif' | 'avif';
 /** What a file holds, told from its first bytes, whatever its name says; `other` in words where it is no usable picture. */
 export type FileKind = { picture: PictureKind } | { other: string; hint: string };
 
+const singleFrame = 'take a single frame from it and save that as JPEG';
 const exportAsJpeg = 'export it as JPEG and put that in its place';
 
 /** Tells what the file holds. Of an unknown file it says no more than that. */
@@ -26,12 +27,13 @@ export function kindOf(bytes: Uint8Array): FileKind {
 
 /** Files of the ISO base media family tell their brands first. */
 function boxed(brands: string): FileKind {
-  if (/avi[fs]/.test(brands)) return { picture: 'avif' };
+  if (brands.includes('avis')) return { other: 'a moving picture', hint: singleFrame };
+  if (brands.includes('avif')) return { picture: 'avif' };
   if (/hei[cxms]|hev[cxms]|mif1|msf1/.test(brands)) {
     return {
       other: 'a HEIC photo, which cannot be read here',
       hint: `${exportAsJpeg}, or set the phone's camera to its most compatible format`,
     };
   }
-  return { other: 'a video', hint: 'take a single frame from it and save that as JPEG' };
+  return { other: 'a video', hint: singleFrame };
 }

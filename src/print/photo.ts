@@ -26,7 +26,7 @@ const mostBytes = 256 * 2 ** 20;
 /** Beyond the largest phone photos (200 megapixels); decoding more would take the machine's memory. */
 const mostPixels = 210e6;
 /** Raised when the same photo and settings should give another picture than before. */
-const recipe = 1;
+const recipe = 2;
 
 export type Content = { bytes: Uint8Array; sha256: string };
 
@@ -59,12 +59,10 @@ export async function readPhoto(file: string): Promise<Content | Extract<Prepare
  * smaller) and leaves every bit of its metadata behind; the result is kept in the cache under content and settings.
  */
 export async function preparePhoto({ bytes, sha256 }: Content, settings: PhotoSettings): Promise<PreparedPhoto> {
-  const kind = kindOf(bytes);
-  if ('other' in kind) return { ok: false, reason: `holds ${kind.other}`, hint: kind.hint };
   try {
     const made =
       (await keptPhoto(sha256, settings)) ??
-      (await make(bytes, kind.picture, stem(sha256, settings), widthOf(settings), settings.quality));
+      (await make(bytes, stem(sha256, settings), widthOf(settings), settings.quality));
     return made.ok ? { ...made, sha256 } : made;
   } catch (error) {
     if (error instanceof MachineFailure) throw error;
@@ -102,10 +100,25 @@ export async function keptPhoto(sha256: string, settings: PhotoSettings): Promis
   return undefined;
 }
 
-async function make(bytes: Uint8Array, kind: PictureKind, stem: string, width: number, quality: number): Promise<Made> {
+/**
+ * What a picture is, or why it cannot be used: it is none, moves, or is too large.
+ *
+ * @throws Error where its head cannot be read
+ */
+export async function pictureIn(
+  bytes: Uint8Array,
+): Promise<{ kind: PictureKind; about: Metadata } | Extract<PreparedPhoto, { ok: false }>> {
+  const kind = kindOf(bytes);
+  if ('other' in kind) return { ok: false, reason: `holds ${kind.other}`, hint: kind.hint };
   const about = await sharp(bytes, { limitInputPixels: false }).metadata();
-  const refusal = refusalOf(about);
-  if (refusal) return { ok: false, ...refusal };
+  const refusal = refusalOf(about, framesOf(bytes, kind.picture) ?? about.pages ?? 1);
+  return refusal ? { ok: false, ...refusal } : { kind: kind.picture, about };
+}
+
+async function make(bytes: Uint8Array, stem: string, width: number, quality: number): Promise<Made> {
+  const found = await pictureIn(bytes);
+  if ('ok' in found) return found;
+  const { kind } = found;
   const picture = sharp(bytes, { failOn: 'error', limitInputPixels: mostPixels })
     .autoOrient()
     .resize({ width, height: Math.ceil(width * 1.5), fit: 'inside', withoutEnlargement: true })
@@ -127,8 +140,8 @@ async function make(bytes: Uint8Array, kind: PictureKind, stem: string, width: n
 
 type Refusal = { reason: string; hint: string };
 
-function refusalOf({ width, height, pages, pageHeight }: Metadata): Refusal | undefined {
-  if ((pages ?? 1) > 1)
+function refusalOf({ width, height, pageHeight }: Metadata, pages: number): Refusal | undefined {
+  if (pages > 1)
     return { reason: `holds ${pages} pictures or frames`, hint: 'save the one that shows the work as JPEG' };
   const pixels = width * (pageHeight ?? height);
   if (pixels <= mostPixels) return undefined;
@@ -136,4 +149,17 @@ function refusalOf({ width, height, pages, pageHeight }: Metadata): Refusal | un
     reason: `is ${width} × ${height} pixels (${Math.round(pixels / 1e6)} megapixels), more than the ${mostPixels / 1e6} that are read`,
     hint: 'export it smaller',
   };
+}
+
+/** How many frames a PNG says it has (PNG specification, third edition, 11.3.4): what decodes it here sees the first alone. */
+function framesOf(bytes: Uint8Array, kind: PictureKind): number | undefined {
+  if (kind !== 'png') return undefined;
+  const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  for (let at = 8; at + 12 <= file.length; at += 12 + file.readUInt32BE(at)) {
+    const type = file.toString('latin1', at + 4, at + 8);
+    // The picture of a PNG that moves need not be one of its frames.
+    if (type === 'acTL') return file.readUInt32BE(at + 8) + 1;
+    if (type === 'IDAT') return undefined;
+  }
+  return undefined;
 }

@@ -28,7 +28,7 @@ export function buildTemplate(title: string, id?: string): string {
           '',
         ]),
     ...fieldTree(buildSchema.shape)
-      .filter((field) => !['title', 'format', 'id'].includes(field.key))
+      .filter((field) => !['title', 'format', 'id', 'judgements'].includes(field.key))
       .flatMap((field) => [...fieldLines(field, [], new Map()), ...(field.is === 'value' ? [] : [''])]),
     '---',
     '',

@@ -70,7 +70,10 @@ const concessionSchema = z.strictObject({
   on: day.optional(),
 });
 
-const judgementSchema = z.strictObject({
+/** Enough digits of a digest to know a file by. */
+const digest = z.string().regex(/^[0-9a-f]{12,64}$/, 'twelve to sixty-four digits of a SHA-256');
+
+export const judgementSchema = z.strictObject({
   id: idOf,
   about: z.string().min(1).meta({
     says: 'what is judged: a finding by its id, an item with its subject such as `body.thickness-ratio crossmember`, `photo …` or `paper …`',
@@ -78,6 +81,13 @@ const judgementSchema = z.strictObject({
   of: z.string().min(1).meta({
     says: 'the value, answer or evidence as it was when it was judged; where it changes, the judgement lapses',
   }),
+  sha256: z
+    .union([digest.transform((one) => [one]), z.array(digest)])
+    .optional()
+    .meta({
+      says: 'SHA-256 of the photo or document that was judged, or its first twelve digits or more; of several a list',
+      typical: '3f9a51c07be2',
+    }),
   words: z.string().min(3).meta({ says: 'what was said' }),
   basis: z.enum(['seen', 'calculated', 'document']).meta({ says: 'what it rests on' }),
   by: z.string().min(1).meta({ says: 'initials or name of a person of build.md, or the name of the certifier' }),

@@ -118,11 +118,6 @@ export const facts = {
   unladen_mass: { unit: 'kg', says: 'mass of the car without oil, coolant, fuel and persons', where: 'the mass note' },
   oil_coolant_mass: { unit: 'kg', says: 'mass of oil and coolant', where: 'the mass note' },
   full_fuel_mass: { unit: 'kg', says: 'mass of a full tank of fuel', where: 'the mass note' },
-  tyre_diameter: {
-    unit: 'mm',
-    says: 'overall diameter of the tyre fitted on the driven axle',
-    where: 'the wheels-tyres note',
-  },
   tyre_diameter_front: {
     unit: 'mm',
     says: 'overall diameter of the front tyre fitted',
@@ -148,7 +143,6 @@ const asReceived: Partial<Record<FactName, FactName>> = {
   mass_front: 'original_mass_front',
   mass_rear: 'original_mass_rear',
   cg_height: 'original_cg_height',
-  tyre_diameter: 'original_tyre_diameter',
   tyre_diameter_front: 'original_tyre_diameter',
   tyre_diameter_rear: 'original_tyre_diameter',
   track_front: 'original_track_front',

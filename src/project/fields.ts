@@ -3,8 +3,9 @@ import type { Place } from '../calc/value.js';
 import { type Quantity, type QuantityProblem, readQuantity } from '../units/quantity.js';
 import { showQuantity } from '../units/show.js';
 import { type Axis, readSlope, readSlopeAbout } from '../units/slope.js';
-import { readUnit } from '../units/unit.js';
-import { classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
+import { type Dimension, readUnit, sameDimension, unit as unitOf } from '../units/unit.js';
+import { classBySize, classOfField, type MeasuredAs, rangeOf } from './measurement-classes.js';
+import { eachPlace, type Places, worstPlace } from './places.js';
 
 /**
  * What a frontmatter field can be. Each field carries what it says, its unit and how it is measured as zod metadata, from
@@ -18,6 +19,8 @@ export interface Measured {
   as?: MeasuredAs | undefined;
   /** The direction in words, for slopes. */
   direction?: string;
+  /** Where a list was written of several places, each by itself; `quantity` is then what a calculation takes. */
+  places?: readonly Quantity[];
   on?: string | undefined;
   by?: string | undefined;
   with?: string | undefined;
@@ -25,6 +28,8 @@ export interface Measured {
   at: Place;
   /** The place of `with`, where it names an instrument. */
   withAt?: Place;
+  /** The place of `by`, where it names a person. */
+  byAt?: Place;
 }
 
 export interface FieldMeta {
@@ -42,8 +47,12 @@ export interface FieldMeta {
   usual?: readonly [number, number] | 'any';
   /** How it is measured, where unit and typical size do not tell it rightly. */
   measuredAs?: MeasuredAs;
+  /** Who reads a field that decides nothing, and what for; no outcome rests on it. */
+  recordedFor?: string;
   /** `signed` where a value below zero has a meaning; otherwise from zero up, and as its class has it. */
   range?: 'signed' | 'above zero';
+  /** A list is of several places, of which the least favourable decides; left out, of readings of one place. */
+  places?: Places;
   form: 'quantity' | 'slope' | 'text' | 'day' | 'choice' | 'designation' | 'list' | 'name' | 'yes-no' | 'file';
 }
 
@@ -110,8 +119,11 @@ function measured(read: Reader, meta: FieldMeta, axis?: Axis) {
         return z.NEVER;
       }
       const { value: _, ...rest } = details?.data ?? { value: undefined };
+      const places = meta.places && eachPlace(result.quantity);
+      const ends = places && meta.places && meta.places !== 'each' ? worstPlace(places, meta.places) : undefined;
       return {
-        quantity: result.quantity,
+        quantity: ends ?? result.quantity,
+        ...(places ? { places } : {}),
         ...(as === undefined ? {} : { as }),
         ...(result.direction === undefined ? {} : { direction: result.direction }),
         ...rest,
@@ -132,12 +144,19 @@ function brokenItem(list: readonly unknown[], read: Reader): { index: number; pr
   return undefined;
 }
 
+const turn = 2 * Math.PI;
+const isAngle = (dimension: Dimension): boolean => sameDimension(dimension, unitOf('deg').dimension);
+
 /** A value, and each of its readings, lies where values of its field can lie. */
 function inRange(meta: FieldMeta, as: MeasuredAs | undefined): (quantity: Quantity) => QuantityProblem | undefined {
   const { range, unit } = meta;
-  const [low, most] = rangeOf(as);
-  const least = range === 'signed' ? Math.min(low, -most) : low;
-  return ({ si, readings: each = [si], text, unit: written, exact }) => {
+  return (quantity) => {
+    const { si, readings: each = [si], text, unit: written, exact, dimension } = quantity;
+    // Of a level, and on a scale with a zero of its own, a sign is no direction.
+    const scale = dimension.level !== undefined || readUnit(written)?.offset !== undefined;
+    const [low, high] = rangeOf(as ?? (scale ? classBySize(quantity) : undefined));
+    const most = unit !== undefined && isAngle(dimension) ? Math.min(high, turn) : high;
+    const least = range === 'signed' && !scale ? Math.min(low, -most) : low;
     const zero = range === 'above zero' && exact.minus(readUnit(written)!.offset ?? 0).lte(0);
     const out = zero ? si : each.find((x) => x < least || x > most * (1 + 1e-12));
     if (out === undefined) return undefined;
@@ -211,13 +230,25 @@ export function count(says: string, meta: Partial<FieldMeta> = {}) {
 
 /** A quantity of whatever dimension its unit has; what it is compared with decides whether that fits. */
 export function anyQuantity(says: string, meta: Partial<FieldMeta> = {}) {
-  return measured((text) => readQuantity(text, unitIn(text)), { form: 'quantity', says, range: 'signed', ...meta });
+  return measured((text) => readQuantity(text, unitIn(text)), {
+    form: 'quantity',
+    says,
+    range: 'signed',
+    places: 'each',
+    ...meta,
+  });
 }
 
-/** The longest end of the text that is a unit; `1` where none is. */
+/** The longest end of the text that is a unit, of a list without one behind it that of its first reading with one; else `1`. */
 export function unitIn(text: string): string {
+  const list = /^\s*\[(.*)\]\s*$/su.exec(text.slice(0, 500))?.[1];
+  const parts = list?.split(/[,;]/u) ?? [text];
+  return parts.map(unitBehind).find((unit) => unit !== undefined) ?? '1';
+}
+
+function unitBehind(text: string): string | undefined {
   const starts = [...text.slice(0, 200).matchAll(/[^\d\s.,:+\-−±/[\]()]/gu)].map((m) => m.index);
-  return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined) ?? '1';
+  return starts.map((at) => text.slice(at).trim()).find((end) => readUnit(end) !== undefined);
 }
 
 /** An angle with its direction in words. */

@@ -226,6 +226,7 @@ function stamp(
     const stamped = value as { at: Place } & Partial<Measured>;
     stamped.at = placeOf(front, file, path, named);
     if (stamped.with !== undefined) stamped.withAt = placeOf(front, file, [...path, 'with'], [...named, 'with']);
+    if (stamped.by !== undefined) stamped.byAt = placeOf(front, file, [...path, 'by'], [...named, 'by']);
     if (stamped.quantity && on !== undefined) stamped.on ??= on;
     return [];
   }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { judgementSchema } from './common.js';
 import { readTyre } from './designations/tyre.js';
 import { anyQuantity, choice, count, designation, idOf, list, named, onDay, quantity, text, yesNo } from './fields.js';
 import { format } from './format.js';
@@ -198,6 +199,10 @@ export const buildSchema = z.strictObject({
     )
     .optional()
     .meta({ says: 'photos of the whole vehicle' }),
+  judgements: z
+    .array(judgementSchema)
+    .optional()
+    .meta({ says: 'judgements of findings, photos and documents of any note' }),
 });
 export type BuildData = z.infer<typeof buildSchema>;
 export type Instrument = NonNullable<BuildData['instruments']>[number];

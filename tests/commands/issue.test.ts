@@ -121,7 +121,7 @@ describe('the preconditions of an issue', { timeout: 120_000 }, () => {
     const directory = repository();
     mkdirSync(`${directory}/builds/u`);
     writeFileSync(`${directory}/builds/u/build.md`, buildFile.replace('title:', 'id: t\ntitle:'));
-    expect((await dry(directory)).out).toMatch(/✗ name: other builds have the same `id: t`.*\n {4}u\n/);
+    expect((await dry(directory)).out).toMatch(/✗ id: another build has the id t too.*\n {4}u\n/);
   });
 
   it('are not met by open findings unless they are issued knowingly, nor by an unsigned tag where a signature is required', async () => {

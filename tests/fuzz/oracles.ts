@@ -205,8 +205,9 @@ function told(page: string, keys: readonly string[], value: string): boolean {
   if (keys.some((key) => toldOtherwise.has(key))) return true;
   const number = /^\s*[[+\-−]?\s*(\d+(?:\.\d+)?)/u.exec(value)?.[1];
   if (number !== undefined) return page.includes(number);
-  const seen = bare(visible(value, '\n\t').replace(/<[^>]*>/g, ''));
-  return seen.length < 4 || page.includes(seen);
+  const whole = visible(value, '\n\t');
+  const seen = [whole, whole.replace(/<[^>]*>/g, '')].map(bare);
+  return seen.some((one) => one.length < 4 || page.includes(one));
 }
 
 function leavesOf(tree: Tree, keys: readonly string[] = []): { keys: readonly string[]; value: string }[] {
@@ -220,8 +221,6 @@ export function earnedByUncertainty(before: Loaded, after: Loaded): string[] {
   const was = new Map(before.evaluation.findings.map((f) => [f.id, f]));
   return after.evaluation.findings.flatMap((f) => {
     if (!['requirement', 'practice', 'element'].includes(f.of) || resultOf(f.outcome) !== 'met') return [];
-    // Its limit is what both readings leave unsure, up to what is usual.
-    if (f.item === 'links.pair') return [];
     const earlier = was.get(f.id);
     return earlier && resultOf(earlier.outcome) === 'met'
       ? []

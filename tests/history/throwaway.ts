@@ -65,13 +65,6 @@ export function configure(dir: string, settings: string): void {
   );
 }
 
-/** Sets what whoever runs git has set up for all repositories. */
-export function setUp(settings: string): void {
-  const file = join(temporary(), 'gitconfig');
-  writeFileSync(file, settings);
-  process.env.GIT_CONFIG_GLOBAL = file;
-}
-
 /** A repository in a temporary place, removed after the tests of the file. Each commit is a day after the one before. */
 export function throwaway(dir = temporary(), init = true): Throwaway {
   let day = 0;

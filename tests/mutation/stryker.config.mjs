@@ -1,7 +1,7 @@
 /** What closes a finding, passes a value or vouches for a document. `npm run mutate`; the table is in DEVELOPERS.md, its floors beside this. */
 export default {
   mutate: [
-    'src/checks/engine/{agreement,alternatives,answers,certifier,concessions,evidence,finding,held-against,hold-points,judgements,order,proofs,releases,stages,told,trails,values,verdict}.ts',
+    'src/checks/engine/{agreement,alternatives,answers,certifier,concessions,evidence,finding,held-against,hold-points,judgements,least-favourable,order,proofs,releases,stages,told,trails,values,verdict}.ts',
     'src/checks/codes/limits.ts',
     'src/calc/propagate.ts',
     'src/app/verify/{alone,beside,findings}.ts',

@@ -8,6 +8,7 @@ import { activePapers } from '../../src/app/publish/document-papers.js';
 import { activeContent } from '../../src/print/active-pdf.js';
 import { emptyPdf } from '../history/invented.js';
 import { buildFile, folderWith } from '../project/scratch.js';
+import { good, written } from './written-pdf.js';
 
 /** A page with what `change` does to it. Names of keys and actions: ISO 32000-1:2008, 12.6 and 7.7. */
 type Change = (pdf: PDFDocument, catalog: PDFDict) => unknown;
@@ -196,28 +197,6 @@ describe('a PDF paper', () => {
 });
 
 describe('a PDF paper that one viewer reads otherwise than another', () => {
-  /** A file of these objects, with a table that leads to where `at` says, otherwise to where they are. */
-  function written(
-    objects: Record<number, string>,
-    { at = {}, before = '' }: { at?: Record<number, number>; before?: string } = {},
-  ): Buffer {
-    let text = `%PDF-1.4\n${before}`;
-    const places = new Map<number, number>();
-    for (const [number, body] of Object.entries(objects)) {
-      places.set(Number(number), text.length);
-      text += `${number} 0 obj\n${body}\nendobj\n`;
-    }
-    const start = text.length;
-    const size = Math.max(...places.keys()) + 1;
-    text += `xref\n0 ${size}\n0000000000 65535 f \n`;
-    for (let n = 1; n < size; n++) text += `${String(at[n] ?? places.get(n)).padStart(10, '0')} 00000 n \n`;
-    return Buffer.from(`${text}trailer\n<< /Size ${size} /Root 1 0 R >>\nstartxref\n${start}\n%%EOF\n`, 'latin1');
-  }
-  const good = {
-    1: '<< /Type /Catalog /Pages 2 0 R >>',
-    2: '<< /Type /Pages /Kids [3 0 R] /Count 1 >>',
-    3: '<< /Type /Page /Parent 2 0 R /MediaBox [0 0 99 99] >>',
-  };
   const evil = '<< /Type /Catalog /Pages 2 0 R /OpenAction << /S /JavaScript /JS (app.alert\\(1\\)) >> >>';
 
   it('is taken where both read the same', async () => {
@@ -260,15 +239,15 @@ describe('a PDF paper that one viewer reads otherwise than another', () => {
       (filter, content) =>
         `<< /Type /ObjStm /N 1 /First 4 /Filter ${filter} /Length ${content.length} >>\nstream\n${content.toString('latin1')}\nendstream`,
     ],
-  ])('is refused where %s unpacks to more than a paper can be, within bounded time', async (_, stream) => {
+  ])('is refused where %s unpacks to more than a paper can be, within bounded time', async (_, packed) => {
     const bomb = deflateSync(Buffer.alloc(200 * 2 ** 20), { level: 9 });
     expect(bomb.length).toBeLessThan(2 ** 20);
     const began = performance.now();
-    expect(await activeContent(written({ ...good, 4: stream('/FlateDecode', bomb) }))).toBe(
+    expect(await activeContent(written({ ...good, 4: packed('/FlateDecode', bomb) }))).toBe(
       'unpacks to more than a paper can be',
     );
     expect(
-      await activeContent(written({ ...good, 4: stream('[/FlateDecode /FlateDecode]', deflateSync(bomb)) })),
+      await activeContent(written({ ...good, 4: packed('[/FlateDecode /FlateDecode]', deflateSync(bomb)) })),
     ).toMatch(/is packed twice over/);
     expect(performance.now() - began).toBeLessThan(10_000);
   });

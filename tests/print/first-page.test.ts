@@ -20,8 +20,10 @@ import { drawFirstPage } from '../../src/print/first-page.js';
 import { firstPages, keptPages, type Paper } from '../../src/print/first-pages.js';
 import { launchBrowser, type RunningBrowser } from '../../src/print/launch.js';
 import { PageCrashed } from '../../src/print/page.js';
+import { pagesOnly } from '../../src/print/pages-only.js';
 import { pagelessPdf } from '../history/invented.js';
 import { scratch } from './fixtures.js';
+import { good, stream, updated, written } from './written-pdf.js';
 
 let browser: RunningBrowser;
 beforeAll(async () => void (browser = await launchBrowser()));
@@ -58,6 +60,19 @@ async function dark(
 }
 
 describe('the first page of a PDF', () => {
+  it('is drawn from what its table leads to, as it is attached', async () => {
+    const black = (gray: number) => stream('', `${gray} g 0 0 99 99 re f`);
+    const paper = written({ ...good, 4: black(1) }, { after: `4 0 obj\n${black(0)}\nendobj\n` });
+    for (const [bytes, share] of [
+      [paper, 0],
+      [updated(paper, { 4: black(0) }), 1],
+    ] as const) {
+      const drawn = await draw(bytes);
+      expect(drawn.ok && (await dark(drawn.png, 0.1, 0.1, 0.8, 0.8))).toBe(share);
+      const copy = await draw(await pagesOnly(bytes));
+      expect(copy).toEqual(drawn);
+    }
+  });
   it('is drawn as large as it fits, with its text where it stands, and no other', async () => {
     const drawn = await draw(await certificate(undefined, 3));
     if (!drawn.ok) throw new Error(drawn.reason);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { textOfPages } from '../../src/app/verify/page-text.js';
 import { activeContent } from '../../src/print/active-pdf.js';
 import { pagesOnly } from '../../src/print/pages-only.js';
+import { good, stream, words, written } from './written-pdf.js';
 
 /** A certificate with all that a paper may hold and more: what is planted is looked for in the bytes of the copy. */
 async function laden(): Promise<Uint8Array> {
@@ -60,6 +61,24 @@ describe('the copy of a paper that is attached', () => {
       .map((a) => (first!.node.context.lookup(a) as PDFDict).get(PDFName.of('Subtype'))!.toString());
     expect(kinds.sort()).toEqual(['/Link', '/Stamp']);
     expect(await activeContent(copy)).toBeUndefined();
+  });
+  // Flags of annotations: ISO 32000-1:2008, 12.5.3 (2 hidden, 4 on paper, too, 32 not on a screen).
+  it.each([
+    ['hidden', 2, undefined],
+    ['on paper only', 4 | 32, undefined],
+    ['on a screen only', 0, 4],
+    ['on both', 4, 4],
+  ])('shows on paper what is seen on a screen: of a stamp %s', async (_, flags, after) => {
+    const stamp = `<< /Type /Annot /Subtype /Stamp /Rect [0 0 99 99] /F ${flags} /AP << /N 6 0 R >> >>`;
+    const paper = written({
+      ...good,
+      3: good[3]!.replace('/Contents', `/Annots [${stamp}] /Contents`),
+      6: stream('/Type /XObject /Subtype /Form /BBox [0 0 99 99]', words('235 MPa')),
+    });
+    expect(await activeContent(paper)).toBeUndefined();
+    const [page] = (await PDFDocument.load(await pagesOnly(paper))).getPages();
+    const kept = page!.node.Annots()?.lookup(0) as PDFDict | undefined;
+    expect(kept?.get(PDFName.of('F'))?.toString()).toBe(after === undefined ? undefined : String(after));
   });
   it('is the same bytes for the same paper', async () => {
     const paper = await laden();

@@ -230,7 +230,7 @@ describe('a good photo', () => {
 });
 
 /** A PNG header that promises so many pixels, with next to no data behind it. */
-function promising(width: number, height: number): Buffer {
+function promising(width: number, height: number, frames?: number): Buffer {
   const chunk = (type: string, data: Buffer) => {
     const body = Buffer.concat([Buffer.from(type), data]);
     const [length, sum] = [Buffer.alloc(4), Buffer.alloc(4)];
@@ -245,6 +245,7 @@ function promising(width: number, height: number): Buffer {
   return Buffer.concat([
     Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
     chunk('IHDR', header),
+    ...(frames === undefined ? [] : [chunk('acTL', Buffer.from([0, 0, 0, frames, 0, 0, 0, 0]))]),
     chunk('IDAT', deflateSync(Buffer.alloc(1000))),
     chunk('IEND', Buffer.alloc(0)),
   ]);
@@ -270,6 +271,13 @@ describe('a bad file', () => {
       'moving.gif': await sharp(frames, { join: { animated: true } })
         .gif()
         .toBuffer(),
+      'moving.webp': await sharp(frames, { join: { animated: true } })
+        .webp()
+        .toBuffer(),
+      'moving.png': promising(8, 8, 2),
+      'moving.avif': Buffer.from('\0\0\0\x1cftypavis\0\0\0\0avifavismsf1', 'latin1'),
+      'large.png': promising(30_000, 30_000),
+      'none.png': promising(0, 8),
       'paper.jpg': Buffer.from('%PDF-1.7\n'),
       'phone.jpg': Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1'),
       'clip.jpg': Buffer.from('\0\0\0\x18ftypmp42\0\0\0\0isommp42', 'latin1'),
@@ -294,6 +302,11 @@ describe('a bad file', () => {
       'short.png': expect.stringContaining('cut short or damaged'),
       'bomb.png': 'is 60000 × 60000 pixels (3600 megapixels), more than the 210 that are read',
       'moving.gif': 'holds 2 pictures or frames',
+      'moving.webp': 'holds 2 pictures or frames',
+      'moving.png': 'holds 3 pictures or frames',
+      'moving.avif': 'holds a moving picture',
+      'large.png': 'is 30000 × 30000 pixels (900 megapixels), more than the 210 that are read',
+      'none.png': expect.stringContaining('cut short or damaged'),
       'paper.jpg': 'holds a PDF',
       'phone.jpg': expect.stringContaining('HEIC'),
       'clip.jpg': 'holds a video',

@@ -270,6 +270,10 @@ describe('the number of the format', () => {
 });
 
 const { items } = await loadCodes();
+/** Items that an answer in words can settle. */
+const inWords = new Set(
+  [...items.values()].flatMap(({ id, kind }) => (kind === 'answer' || kind === 'evidence' ? [id] : [])),
+);
 
 /** Whether the schemas of today have a field, or the codes an item, at a path that the table names. */
 function known(of: string, path: readonly string[]): boolean {
@@ -284,7 +288,8 @@ function known(of: string, path: readonly string[]): boolean {
     here = bare(here);
     if (here instanceof z.ZodArray) here = here.element;
     else if (here instanceof z.ZodObject) here = (here.shape as Record<string, unknown>)[step];
-    else here = here instanceof z.ZodRecord && (path[0] !== 'answers' || items.has(step)) ? here.valueType : undefined;
+    else
+      here = here instanceof z.ZodRecord && (path[0] !== 'answers' || inWords.has(step)) ? here.valueType : undefined;
   }
   return here !== undefined;
 }

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import { textOf } from '../../src/render/markdown.js';
@@ -9,6 +10,7 @@ import { all, loaded, subjectOf, treeOf } from './document.js';
 const picture = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#888' } })
   .jpeg()
   .toBuffer();
+const digest = createHash('sha256').update(picture).digest('hex');
 const folder = () =>
   folderWith({
     'build.md':
@@ -23,7 +25,7 @@ photos:
   - { file: down.jpg, shows: hose at droop, stage: assembled, taken-on: 2026-03-10, proves: [hoses-at-ends droop] }
   - { file: disc.jpg, shows: a disc, stage: assembled, taken-on: 2026-03-10 }
 judgements:
-  - { id: hose, about: photo down, of: hose at droop, words: hose has slack, basis: seen, by: R. Ansell, on: 2026-03-11 }
+  - { id: hose, about: photo down, of: hose at droop, sha256: ${digest}, words: hose has slack, basis: seen, by: R. Ansell, on: 2026-03-11 }
 ---
 
 Words.

@@ -18,7 +18,6 @@ export const before = {
     ...until('2025-05-08',
       ['  pinion: { value: "[2.9, 2.9, 2.9] deg nose up", with: inclinometer-1 }\n  diagonal-left: { value: 1840 mm', '  pinion: { value: "[1.2, 1.2, 1.2] deg nose up", with: inclinometer-1 }\n  diagonal-left: { value: 1840 mm'],
       ['  on: 2025-05-08\n', '  on: 2025-04-10\n'],
-      ['lower-change: { value: -6.0 mm, with: rule-1 }\n', ''],
       [', which raised its nose to 2.9', ' on 8 May, which is to raise its nose to 2.9']),
     ...until('2025-06-16',
       ['brakes: "came with drums of 228 mm and cylinders of 22.2 mm; cylinders of 19.05 mm fitted for the balance, cable of the parking brake made anew, see note 130"', 'brakes: "came with drums of 228 mm and cylinders of 22.2 mm, both kept; cable of the parking brake made anew, see note 130"'],

@@ -1,8 +1,8 @@
-import { createHash } from 'node:crypto';
 import type { Dirent } from 'node:fs';
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { readExif } from '../../print/exif.js';
+import { readPhoto } from '../../print/photo.js';
 import type { Build } from '../../project/model.js';
 import { isPicture } from '../../project/picture-name.js';
 
@@ -19,6 +19,7 @@ export interface Refused {
   file: string;
   reason: string;
   hint: string;
+  /** It should have been taken in. */
 }
 
 const raw = new Set(['.dng', '.cr2', '.nef', '.arw']);
@@ -47,12 +48,12 @@ export async function findPhotos(
     const kind = extname(file).toLowerCase();
     if (raw.has(kind)) refused.push({ file, reason: 'a raw file of a camera', hint: 'export it as JPEG' });
     if (!isPicture(file)) continue;
-    const bytes = await readFile(file).catch(() => undefined);
-    if (!bytes) {
-      refused.push({ file, reason: 'cannot be read', hint: 'check its permissions, or copy it again from the phone' });
+    const content = await readPhoto(file);
+    if ('ok' in content) {
+      refused.push({ file, reason: content.reason, hint: content.hint });
       continue;
     }
-    const sha256 = createHash('sha256').update(bytes).digest('hex');
+    const { bytes, sha256 } = content;
     if (here.has(sha256) || photos.some((p) => p.sha256 === sha256)) {
       known++;
       continue;
@@ -81,8 +82,9 @@ const pathOf = (entry: Dirent): string => join(entry.parentPath, entry.name);
 
 /** Hash of the original that a photo of the build was taken in from: kept in its own metadata, since the copy has other bytes. */
 async function sourceHash(file: string): Promise<string | undefined> {
-  const bytes = await readFile(file).catch(() => undefined);
-  if (!bytes) return undefined;
-  const kept = /gusset-original:([0-9a-f]{64})/.exec(bytes.subarray(0, 64 * 1024).toString('latin1'));
-  return kept?.[1] ?? createHash('sha256').update(bytes).digest('hex');
+  const content = await readPhoto(file);
+  if ('ok' in content) return undefined;
+  const { bytes, sha256 } = content;
+  const kept = /gusset-original:([0-9a-f]{64})/.exec(Buffer.from(bytes.subarray(0, 64 * 1024)).toString('latin1'));
+  return kept?.[1] ?? sha256;
 }

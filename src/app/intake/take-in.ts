@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import sharp from 'sharp';
 import { writeNewFileWhole } from '../../platform/whole.js';
+import { pictureIn } from '../../print/photo.js';
 import type { Build } from '../../project/model.js';
 import type { FoundPhoto, Refused } from './find.js';
 import { withOnlyExif } from './jpeg.js';
@@ -20,7 +21,7 @@ export interface Taken {
 export class UnreadablePhoto extends Error {
   readonly refused: Refused;
 
-  constructor(refused: Refused, cause: unknown) {
+  constructor(refused: Refused, cause?: unknown) {
     super(refused.reason, { cause });
     this.refused = refused;
   }
@@ -68,9 +69,13 @@ function provesLine(proves: readonly string[], open: Proposal['open']): string[]
 const most = 6;
 
 async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
+  const bytes = await readFile(photo.file);
+  const heic = /\.hei[cf]$/i.test(photo.file);
   try {
-    const bytes = await readFile(photo.file);
-    const { orientation } = await sharp(bytes).metadata();
+    const found = await pictureIn(bytes);
+    if ('ok' in found && heic) throw new Error(found.reason);
+    if ('ok' in found) throw new UnreadablePhoto({ file: photo.file, reason: found.reason, hint: found.hint });
+    const { orientation } = found.about;
     const exif = {
       IFD0: { ImageDescription: `gusset-original:${photo.sha256}` },
       IFD2: photo.dated ? { DateTimeOriginal: photo.takenAt.slice(0, 19).replaceAll('-', ':').replace('T', ' ') } : {},
@@ -84,7 +89,7 @@ async function copyWithoutPosition(photo: FoundPhoto): Promise<Uint8Array> {
       : picture.jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
     ).toBuffer();
   } catch (cause) {
-    const heic = /\.hei[cf]$/i.test(photo.file);
+    if (cause instanceof UnreadablePhoto) throw cause;
     throw new UnreadablePhoto(
       {
         file: photo.file,

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
 import { outcomeWord, signOf } from '../../checks/engine/outcome-words.js';
@@ -9,7 +9,7 @@ import type { Repository } from '../../history/git/repository.js';
 import { tryGit } from '../../history/git/run.js';
 import { shown } from '../../history/who.js';
 import { idOf } from '../../project/build-id.js';
-import type { Build } from '../../project/model.js';
+import { type Build, issuesUnder } from '../../project/model.js';
 import { showProblem } from '../../project/show-problem.js';
 import type { Loaded } from '../load.js';
 import { activePapers } from '../publish/document-papers.js';
@@ -44,19 +44,22 @@ export function repositoryFit(repo: Repository): Precondition {
 
 /** No build beside it, of which it may be a copy, has its issues under the same name. */
 export function ownId(build: Build): Precondition[] {
-  const { id } = build.data;
-  if (id === undefined) return [];
-  const twins = otherBuilds(build.directory).filter((folder) => idOf(folder) === id);
+  const name = issuesUnder(build);
+  const twins = otherBuilds(build.directory).filter((folder) => (idOf(folder) ?? nameOfBuild(folder)) === name);
   if (twins.length === 0) return [];
   return [
     {
       name: 'id',
       met: false,
-      says: `another build has the id ${shown(id)} too, so that their issues would be counted as one: take the line \`id:\` out of build.md of the copy, and \`gusset note <build> --update\` gives it its own`,
+      says: `another build has the id ${shown(name)} too, so that their issues would be counted as one: take the line \`id:\` out of build.md of the copy, and \`gusset note <build> --update\` gives it its own`,
       list: listed(twins.map((folder) => shown(basename(folder)))),
     },
   ];
 }
+
+/** Of a folder that is a build the name under which its issues are found where it has no id. */
+const nameOfBuild = (folder: string): string | undefined =>
+  existsSync(join(folder, 'build.md')) ? basename(folder) : undefined;
 
 function otherBuilds(directory: string): string[] {
   return readdirSync(dirname(directory), { withFileTypes: true })

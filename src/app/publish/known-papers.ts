@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { cacheDirectory, keep, kept } from '../../platform/cache.js';
 
 /** Raised when `activeContent` should say something else of the same paper than before. */
-const rules = 2;
+const rules = 3;
 
 /**
  * What `activeContent` says of a paper. It is kept by content: reading PDF takes longer to load than a small build takes

@@ -68,9 +68,10 @@ function rows(shape: z.ZodRawShape, above: string): string[] {
           .map(([k, v]) => `\`${k}\`: ${v}`)
           .join('; ')})`
       : '';
+    const recorded = meta.recordedFor === undefined ? '' : `; recorded only, for ${meta.recordedFor}`;
     const path = above === '' ? key : `${above}.${key}`;
     const inner = innerShape(schema as z.ZodType);
-    const row = `| \`${path}\` | ${cell((meta.says ?? '') + choices)} | ${cell(meta.unit === '1' ? '' : (meta.unit ?? ''))} | ${cell(meta.how ?? '')} | ${meta.typical ? `\`${cell(meta.typical)}\`` : ''} |`;
+    const row = `| \`${path}\` | ${cell((meta.says ?? '') + choices + recorded)} | ${cell(meta.unit === '1' ? '' : (meta.unit ?? ''))} | ${cell([meta.how, meta.places && 'a list is of places: the least favourable decides'].filter(Boolean).join('; '))} | ${meta.typical ? `\`${cell(meta.typical)}\`` : ''} |`;
     return [row, ...(inner ? rows(inner, path) : [])];
   });
 }

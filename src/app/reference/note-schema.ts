@@ -10,10 +10,16 @@ import { buildSchema } from '../../project/vehicle.js';
 
 type Json = Record<string, unknown>;
 
-const measuredValue = (example: string | undefined): Json => ({
+const measuredValue = (example: string | undefined, places: FieldMeta['places']): Json => ({
   anyOf: [
     { type: 'string', ...(example ? { examples: [example] } : {}) },
-    { type: 'array', items: { type: 'string' }, description: 'readings, each with its unit' },
+    {
+      type: 'array',
+      items: { type: 'string' },
+      description: places
+        ? 'places, each with its unit; the least favourable decides'
+        : 'readings of one place, each with its unit',
+    },
     {
       type: 'object',
       additionalProperties: false,
@@ -53,7 +59,8 @@ function override({ zodSchema, jsonSchema }: { zodSchema: z.core.$ZodTypes; json
     .filter(Boolean)
     .join('; ');
   jsonSchema['description'] = description;
-  if (meta.form === 'quantity' || meta.form === 'slope') Object.assign(jsonSchema, measuredValue(meta.typical));
+  if (meta.form === 'quantity' || meta.form === 'slope')
+    Object.assign(jsonSchema, measuredValue(meta.typical, meta.places));
   if (meta.form === 'list' && jsonSchema['type'] === 'array') {
     const { description: says, ...rows } = { ...jsonSchema };
     for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];

@@ -22,6 +22,10 @@ export function findingsJson(build: Build, evaluation: Evaluation) {
         Object.fromEntries(counts.map(({ outcome, count }) => [outcome, count])),
       ]),
     ),
+    inconclusive:
+      evaluation.settledTogether.length > 0
+        ? evaluation.settledTogether.map(({ by, findings }) => ({ settledBy: by, findings: findings.map((f) => f.id) }))
+        : undefined,
     findings: evaluation.findings.map((f) => findingJson(f, within)),
     doubts: evaluation.doubts.length > 0 ? evaluation.doubts.map((d) => doubtJson(d, within)) : undefined,
     obsolete: build.obsolete.length > 0 ? build.obsolete.map((use) => obsoleteJson(use, within)) : undefined,
@@ -60,6 +64,7 @@ function findingJson(f: Finding, within: (file: string) => string) {
     outcome: f.outcome,
     waits: f.waits,
     says: f.says,
+    onlyIf: f.onlyIf,
     todo: f.todo,
     marks: f.marks.length > 0 ? f.marks : undefined,
     answer: f.answer,

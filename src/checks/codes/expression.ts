@@ -1,6 +1,7 @@
 import jsep from 'jsep';
 import { Decimal } from '../../units/decimal.js';
-import { type Dimension, readUnit } from '../../units/unit.js';
+import { readNumber } from '../../units/number.js';
+import { type Dimension, readUnit, type Unit } from '../../units/unit.js';
 
 /**
  * The expressions of codes and of builders' `limits.yaml`: numbers with units, names of facts, `+ - * / ( )`,
@@ -34,6 +35,7 @@ const functions = { min: [2, 20], max: [2, 20], abs: [1, 1] } as const;
 const notNames = new Set(['and', 'or', 'this', 'true', 'false', ...Object.keys(functions)]);
 const nameForm = /^[a-z][a-z0-9]*(?:_[a-z0-9]+)*$/;
 const numberForm = /(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?(?![\d.])/y;
+const fractionForm = /(?:\d+[- ])?\d+\/\d+(?![\d./])/y;
 const unitForm = /[ \t]*([\p{L}°%″"][\p{L}\d°%·.^²³⁴⁻/]*(?:\(A\))?)/uy;
 
 const binding = { or: 1, and: 2, '<': 3, '<=': 3, '>': 3, '>=': 3, '==': 3, '!=': 3, '+': 4, '-': 4, '*': 5, '/': 5 };
@@ -61,28 +63,42 @@ jsep.removeAllBinaryOps();
 jsep.removeAllLiterals();
 jsep.addUnaryOp('-');
 for (const [operator, strength] of Object.entries(binding)) jsep.addBinaryOp(operator, strength);
-jsep.hooks.add('gobble-token', function readNumber(env) {
+jsep.hooks.add('gobble-token', function gobbleNumber(env) {
   const at = this.index;
+  const fraction = fractionAt(this.expr, at);
   numberForm.lastIndex = at;
-  const digits = numberForm.exec(this.expr)?.[0];
+  const digits = fraction?.digits ?? numberForm.exec(this.expr)?.[0];
   if (digits === undefined) return;
-  this.index += digits.length;
-  unitForm.lastIndex = this.index;
-  const [spaced, word] = unitForm.exec(this.expr) ?? [];
-  let written = word === undefined || /^(?:and|or)$/.test(word) ? undefined : word;
-  if (written !== undefined) {
-    const whole = written;
-    while (!readUnit(written) && written.includes('/')) written = written.slice(0, written.lastIndexOf('/'));
-    if (!readUnit(written))
-      throw new Refused(`\`${whole}\` after a number`, 'a unit that is known here', at + digits.length);
-    this.index += spaced!.length - whole.length + written.length;
-  }
-  const unit = written === undefined ? undefined : readUnit(written);
-  const si = new Decimal(digits).times(unit?.factor ?? 1).plus(unit?.offset ?? 0);
+  const written = unitAt(this.expr, at + digits.length);
+  this.index = written?.end ?? at + digits.length;
+  const unit = written?.unit;
+  const si = (fraction?.value ?? new Decimal(digits)).times(unit?.factor ?? 1).plus(unit?.offset ?? 0);
   if (!Number.isFinite(si.toNumber()))
     throw new Refused(`\`${digits}\``, 'a number of a size that can be reckoned with', at);
   env.node = { type: 'Quantity', si, dimension: unit?.dimension ?? {}, scale: unit?.offset !== undefined, at };
 });
+
+/** A fraction with its unit, such as `3/4 in` or `1-1/8 in`, which as a quotient would divide by the unit. */
+function fractionAt(text: string, at: number): { digits: string; value: Decimal } | undefined {
+  fractionForm.lastIndex = at;
+  const digits = fractionForm.exec(text)?.[0];
+  if (digits === undefined || !unitAt(text, at + digits.length)) return undefined;
+  const read = readNumber(digits, 0);
+  return read?.end === digits.length ? { digits, value: read.value } : undefined;
+}
+
+/** The unit behind a number; `25 mm/kg` is one, of `25 mm/length` it is `mm`. */
+function unitAt(text: string, from: number): { unit: Unit; end: number } | undefined {
+  unitForm.lastIndex = from;
+  const [spaced, word] = unitForm.exec(text) ?? [];
+  if (spaced === undefined || word === undefined || /^(?:and|or)$/.test(word)) return undefined;
+  for (let written = word; ; written = written.slice(0, written.lastIndexOf('/'))) {
+    const unit = readUnit(written);
+    if (unit) return { unit, end: from + spaced.length - word.length + written.length };
+    if (!written.includes('/')) throw new Refused(`\`${word}\` after a number`, 'a unit that is known here', from);
+  }
+}
+
 jsep.hooks.add('after-token', function keepPlace(env) {
   if (env.node?.type === 'Identifier')
     env.node['at'] = this.expr.slice(0, this.index).trimEnd().length - String(env.node['name']).length;

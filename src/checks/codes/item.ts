@@ -140,6 +140,11 @@ const figures = {
     .optional()
     .describe('an expression over the measurements; left out: the kind of note measures it'),
   cases: z.array(caseSchema).describe('empty where the figure is still to be read in the own copy'),
+  sides: z
+    .array(z.enum(['min', 'max']))
+    .min(1)
+    .optional()
+    .describe('which ends a figure must have before it limits; left out: those of its cases'),
   recommended: flag.optional(),
   rule,
   'speaks-against': z
@@ -177,7 +182,11 @@ export const itemSchema = z.discriminatedUnion('kind', [
       .min(2)
       .optional()
       .describe('what one picture or document each has to show; left out: one is enough'),
-    'after-work': flag.optional().describe('a document from before the work does not show it'),
+    'after-work': flag.optional().describe('a document from before the work, or without its day, does not show it'),
+    dated: flag.optional().describe('a document without its day does not show it'),
+    'names-part': flag
+      .optional()
+      .describe('a document that does not say of which part it is, under `of`, does not show it'),
   }),
   z.strictObject({ ...common, kind: z.literal('test'), ...figures }),
 ]);

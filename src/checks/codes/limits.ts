@@ -68,19 +68,42 @@ export function applies(test: Applies | undefined, world: World): Test {
   return { holds: true, reason: '' };
 }
 
+/**
+ * Whether an item applies, on the careful side: it does where its bounds on facts hold anywhere within the uncertainty of these
+ * facts.
+ */
+export function mayApply(test: Applies | undefined, world: World): Test {
+  const plain = applies(test, world);
+  if ('unstated' in plain || plain.holds || test?.when === undefined) return plain;
+  const read = expressionOf(test.when);
+  const names = read.ok ? [...read.names].filter((name) => isUncertain(world, name)).slice(0, mostMoved) : [];
+  const corners = names.reduce<World[]>(
+    (worlds, name) => worlds.flatMap((w) => [w, shift(w, name, 1), shift(w, name, -1)]),
+    [world],
+  );
+  return corners.map((w) => applies(test, w)).find((t) => 'holds' in t && t.holds) ?? plain;
+}
+
+/** Of how many facts the ends are tried together. */
+const mostMoved = 4;
+
 /** The limit of an item that compares numbers. A figure of the own copy stands before all built-in ones. */
 export function resolve(item: Item & { kind: 'limit' | 'test' }, world: World): Resolved {
-  const whole = applies(item.applies, world);
+  const whole = mayApply(item.applies, world);
   if ('unstated' in whole) return { is: 'unstated', names: whole.unstated };
   if (!whole.holds) return { is: 'not-applicable', reason: whole.reason };
   const own = world.ownFigures.get(item.id);
   if (own) {
-    const kept = keptSide(own, item, world);
+    const one = item.cases.find((c) => {
+      const test = applies(c.applies, world);
+      return 'holds' in test && test.holds;
+    });
+    const kept = one && keptSide(own, one, item);
     const rests = ownRests(own, item);
-    if (!kept) return boundsOf(own, item, rests, world);
+    if (!kept) return boundsOf({ rule: one?.rule, ...own }, item, rests, world);
     const { bounds, document, basis, status } = kept;
     const both = { ...rests, document: `${rests.document}; other side ${document}`, basis, status };
-    return boundsOf({ ...bounds, ...own }, item, both, world);
+    return boundsOf({ ...bounds, rule: one.rule, ...own }, item, both, world);
   }
   const reasons: string[] = [];
   for (const one of item.cases) {
@@ -137,17 +160,13 @@ function ownRests(own: OwnFigure, item: Item): Omit<Limit, 'unit'> {
  * The side of the item's own bounds that a figure of the own copy does not speak of: it stays, and what the limit rests on is
  * then the weaker of both.
  */
-function keptSide(own: OwnFigure, item: Item & { kind: 'limit' | 'test' }, world: World) {
-  const one = item.cases.find((c) => {
-    const test = applies(c.applies, world);
-    return 'holds' in test && test.holds;
-  });
-  const low = own.min === undefined && own.above === undefined ? { min: one?.min, above: one?.above } : {};
-  const high = own.max === undefined && own.below === undefined ? { max: one?.max, below: one?.below } : {};
+function keptSide(own: OwnFigure, one: Case, item: Item) {
+  const low = own.min === undefined && own.above === undefined ? { min: one.min, above: one.above } : {};
+  const high = own.max === undefined && own.below === undefined ? { max: one.max, below: one.below } : {};
   const bounds = Object.fromEntries(
     Object.entries({ ...low, ...high }).flatMap(([key, text]) => (text === undefined ? [] : [[key, text]])),
   );
-  if (!one || Object.keys(bounds).length === 0) return undefined;
+  if (Object.keys(bounds).length === 0) return undefined;
   const { document, basis, status } = one.rests ?? item.rests;
   return { bounds, document, status, basis: weakest(basis, ...basesOf(one, item)) };
 }
@@ -163,7 +182,7 @@ export function resolveAcross(item: Item & { kind: 'limit' | 'test' }, world: Wo
       return read?.ok ? [...read.names] : [];
     }),
   );
-  const uncertain = [...deciding].filter((name) => expanded(world.value(name) ?? { parts: new Map() }) > 0);
+  const uncertain = [...deciding].filter((name) => isUncertain(world, name));
   const shifted = uncertain.flatMap((name) => [shift(world, name, 1), shift(world, name, -1)]);
   const all = [world, ...shifted].map((w) => ({ taken: caseTaken(item, w), world: w }));
   const first = all.filter(({ taken }, i) => all.findIndex((other) => other.taken === taken) === i);
@@ -178,13 +197,35 @@ function caseTaken(item: Item & { kind: 'limit' | 'test' }, world: World): numbe
   });
 }
 
+/** The ends that a figure must have before it limits: as the item says, and of a figure in its place those of its cases. */
+export function sidesOf(
+  item: Item & { kind: 'limit' | 'test' },
+  instead: Limit | undefined,
+): readonly ('min' | 'max')[] {
+  if (item.sides) return item.sides;
+  const has = (...keys: readonly ('min' | 'max' | 'above' | 'below')[]) =>
+    item.cases.some((one) => keys.some((key) => one[key] !== undefined));
+  if (!instead) return [];
+  return [...(has('min', 'above') ? ['min' as const] : []), ...(has('max', 'below') ? ['max' as const] : [])];
+}
+
+/** The end that a limit lacks, in a word. */
+export function lacksSide(limit: Limit, sides: readonly ('min' | 'max')[]): 'least' | 'greatest' | undefined {
+  const side = sides.find((one) => limit[one] === undefined);
+  return side && (side === 'min' ? 'least' : 'greatest');
+}
+
+const isUncertain = (world: World, name: string): boolean => expanded(world.value(name) ?? { parts: new Map() }) > 0;
+
 /** The world with one fact at an end of what it may be. */
 function shift(world: World, moved: string, by: 1 | -1): World {
   return {
     ...world,
     value: (name) => {
       const value = world.value(name);
-      return value && name === moved ? { ...value, si: value.si + by * expanded(value) } : value;
+      if (!value || name !== moved) return value;
+      const { interval } = value;
+      return { ...value, si: interval ? (by < 0 ? interval.low : interval.high) : value.si + by * expanded(value) };
     },
   };
 }

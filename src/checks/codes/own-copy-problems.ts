@@ -2,11 +2,8 @@ import { didYouMean } from '../../platform/near.js';
 import type { Path } from '../../project/frontmatter.js';
 import type { LimitsFile } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
-import { readQuantity } from '../../units/quantity.js';
 import { readUnit, sameDimension } from '../../units/unit.js';
 import type { Codes } from './codes.js';
-import { evaluate } from './evaluate.js';
-import { expressionOf } from './expression-of.js';
 import type { Fact, Item } from './item.js';
 import type { Confirmed, OwnFigure } from './own-copy.js';
 import { expressionProblem, expressionsOf } from './read-code.js';
@@ -196,22 +193,9 @@ function besideEachOther(figure: OwnFigure, here: Here): Problem[] {
   );
 }
 
-/** A bound has the dimension of its item and means what it would mean as a quantity: `3/4 in` is not 3/(4 in). */
-function boundProblems(text: string, here: Here, unit: string, facts: ReadonlyMap<string, Fact>): Problem[] {
-  const quantity = readQuantity(text, unit);
-  const read = expressionOf(text);
-  const value = read.ok ? evaluate(read.expression, () => undefined) : undefined;
-  if (quantity.ok && value?.is === 'number' && Math.abs(value.si / quantity.quantity.si - 1) > 1e-9)
-    return [
-      problemAt(here, {
-        code: 'expression',
-        found: `\`${text}\`, which divides by the unit here`,
-        expected: 'a number and its unit, or an expression',
-        hint: `write \`${Number((quantity.quantity.si / readUnit(quantity.quantity.unit)!.factor.toNumber()).toPrecision(12))} ${quantity.quantity.unit}\``,
-      }),
-    ];
-  return expressionProblem({ text, unit, path: here.path }, Object.fromEntries(facts), here.file.front, here.file.file);
-}
+/** A bound has the dimension of its item. */
+const boundProblems = (text: string, here: Here, unit: string, facts: ReadonlyMap<string, Fact>): Problem[] =>
+  expressionProblem({ text, unit, path: here.path }, Object.fromEntries(facts), here.file.front, here.file.file);
 
 function readProblems(entry: OwnFigure | Confirmed, here: Here): Problem[] {
   return (['edition', 'clause', 'read-by'] as const).flatMap((key) =>

@@ -1,11 +1,11 @@
 import { weighted } from '../../calc/propagate.js';
-import { expanded, type Place, type Value } from '../../calc/value.js';
+import { expanded, type Place, spread, type Value } from '../../calc/value.js';
 import { type FactName, facts, holdsThroughout, type Method, type Stated } from '../../project/facts.js';
 import type { Build } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
 import type { Finding } from './finding.js';
-import { valueOf } from './values.js';
+import { noVaguerThanUsual, valueOf } from './values.js';
 
 /** One thing, stated or calculated, with where that was done. */
 export interface Claim {
@@ -28,7 +28,7 @@ export const claimOf = ({ name, value, note }: Stated, build: Build): FactClaim 
 });
 
 /** Facts of which not all statements agree, each with all that is stated of it; build.md comes first. */
-export function disagreeing(claims: readonly FactClaim[]): Map<FactName, FactClaim[]> {
+export function disagreeing(claims: readonly FactClaim[], build: Build): Map<FactName, FactClaim[]> {
   const byName = new Map<FactName, FactClaim[]>();
   for (const claim of claims) {
     const before = byName.get(claim.name) ?? [];
@@ -36,7 +36,9 @@ export function disagreeing(claims: readonly FactClaim[]): Map<FactName, FactCla
     if (!said && (claim.note !== undefined || holdsThroughout(claim.name))) byName.set(claim.name, [...before, claim]);
   }
   return new Map(
-    [...byName].filter(([, all]) => all.some((c) => !agree(all[0]!.value, c.value, methodOf(c.name)?.expanded))),
+    [...byName].filter(([, all]) =>
+      all.some((c) => !agreeIn(build, all[0]!.value, c.value, methodOf(c.name)?.expanded)),
+    ),
   );
 }
 
@@ -49,16 +51,24 @@ export function agree(a: Value, b: Value, method = 0): boolean {
   return Math.abs(a.si - b.si) <= Math.hypot(expanded(weighted([1, a], [-1, b])), method) * (1 + 1e-9);
 }
 
+/**
+ * Whether two statements of a build agree. One that is vaguer than a usual instrument leaves it agrees with no more for it: else
+ * it would be enough to state a large ± to be rid of what contradicts it.
+ */
+export const agreeIn = (build: Build, a: Value, b: Value, method?: number): boolean =>
+  agree(noVaguerThanUsual(a, build), noVaguerThanUsual(b, build), method);
+
 const methodOf = (name: FactName): Method | undefined => (facts[name] as { method?: Method }).method;
 
 /** One open item for each statement that does not agree with the first, with what rests on it. */
 export function agreement(
   disputed: ReadonlyMap<FactName, readonly FactClaim[]>,
   affected: (name: FactName) => readonly string[],
+  build: Build,
 ): Finding[] {
   return [...disputed].flatMap(([name, [first, ...others]]) =>
     others
-      .filter((other) => !agree(first!.value, other.value, methodOf(name)?.expanded))
+      .filter((other) => !agreeIn(build, first!.value, other.value, methodOf(name)?.expanded))
       .map((other) =>
         disagreement(name, { ...facts[name], method: methodOf(name), affects: affected(name) }, first!, other),
       ),
@@ -81,7 +91,7 @@ export function disagreement(
   first: Claim,
   second: Claim,
 ): Finding {
-  const shown = ({ value }: Claim) => showQuantity(value.si, unit, expanded(value));
+  const shown = ({ value }: Claim) => showQuantity(value.si, unit, spread(value));
   const how = ({ value }: Claim) => (value.origin.kind === 'sheet' ? 'calculated' : 'stated');
   const apart = Math.abs(first.value.si - second.value.si);
   const note = second.note ?? first.note ?? 'build';

@@ -47,7 +47,15 @@ export function withEach(
   }));
   const split = merged.filter(({ outcomes }) => new Set(outcomes.map((o) => wordOf(o.finding))).size > 1);
   return {
-    findings: merged.map((one) => (split.includes(one) ? undecided(one.finding, one.outcomes) : one.finding)),
+    findings: merged.map((one) =>
+      split.includes(one)
+        ? undecided(
+            one.finding,
+            one.outcomes,
+            [...disputed.keys()].filter((name) => dependsOn(name, one.outcomes)),
+          )
+        : one.finding,
+    ),
     affected: (name) => [
       ...new Set(split.filter(({ outcomes }) => dependsOn(name, outcomes)).map(({ finding }) => finding.title)),
     ],
@@ -94,7 +102,7 @@ function dependsOn(name: FactName, outcomes: Outcomes): boolean {
 }
 
 /** Classes that know no inconclusive take the least favourable outcome. */
-function undecided(finding: Finding, outcomes: Outcomes): Finding {
+function undecided(finding: Finding, outcomes: Outcomes, dependsOn: readonly FactName[]): Finding {
   const base = outcomes.find((o) => o.finding)?.finding ?? finding;
   const unclear = 'unclear' in outcomesByClass[base.of];
   const worst = outcomes.map((o) => o.finding).toSorted((a, b) => rank(a) - rank(b))[0] ?? base;
@@ -105,6 +113,12 @@ function undecided(finding: Finding, outcomes: Outcomes): Finding {
     says: outcomes
       .map(({ choice, finding: one }) => `with ${choice.map(says).join(' and ')}: ${wordOf(one)}`)
       .join('; '),
+    onlyIf: undefined,
+    settledBy: [
+      {
+        words: `finding out which is right of what is stated as ${dependsOn.map((name) => facts[name].says).join(' and ')}`,
+      },
+    ],
     todo: 'find out which is right; it is told apart under what does not agree',
   };
 }

@@ -3,9 +3,10 @@ import type { Answer } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
 import type { Note } from '../../project/model.js';
 import { proves } from '../../project/proves.js';
+import { leavesOpen } from '../../project/typed-texts.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
-import { applies } from '../codes/limits.js';
+import { mayApply } from '../codes/limits.js';
 import { judgeEvidence } from './evidence.js';
 import { type Finding, type Judged, outcomeOf } from './finding.js';
 import type { Kind } from './kind.js';
@@ -38,6 +39,8 @@ export interface Saying {
   answers: (note: Note) => Answers;
   /** What facts of the build say to it. */
   told: readonly Told[];
+  /** The note that the finding stands with, whichever serves it; left out, one that serves it. */
+  home?: Note | undefined;
 }
 
 /**
@@ -51,14 +54,13 @@ export function answerItem(
   ground: Pick<Ground, 'world'>,
   parts: readonly string[] = [],
 ): Finding {
-  const { notes, others, answers, told } = saying;
+  const { notes, others, answers, told, home } = saying;
   const serves = (n: Note) =>
-    toldBy(answers(n), item.id) !== undefined ||
-    [...(n.data.photos ?? []), ...(n.data.papers ?? [])].some((e) => proves(e, item.id));
+    toldBy(answers(n), item.id) !== undefined || attachedTo(n).some((e) => proves(e, item.id));
   const from = [...new Set([...notes, ...others])];
   const serving = from.filter(serves);
   const clash = contradiction(item, serving, saying);
-  const note = clash?.note ?? serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
+  const note = home ?? clash?.note ?? serving.find((n) => isAgainst(item, answers(n))) ?? serving[0] ?? notes[0]!;
   const basis = weakest(item.rests.basis, item.applies?.basis ?? 'own-copy');
   const of = item.kind === 'answer' ? 'answer' : 'proof';
   const fact = told.find((t) => t.answer !== undefined);
@@ -79,7 +81,7 @@ export function answerItem(
       (fact && !toldBy(own, item.id) ? fact.place : placeOfField(note, ['answers', item.id])),
     stop: item.kind === 'answer' ? item.stop === true : undefined,
   } as const;
-  const tests = notes.map((n) => applies(item.applies, ground.world(n)));
+  const tests = notes.map((n) => mayApply(item.applies, ground.world(n)));
   const test = tests.find((t) => 'holds' in t && t.holds) ?? tests.find((t) => 'unstated' in t) ?? tests[0]!;
   if ('unstated' in test)
     return {
@@ -169,6 +171,8 @@ export function contradicted({
   };
 }
 
+const attachedTo = ({ data }: Note) => [...(data.photos ?? []), ...(data.papers ?? [])];
+
 /** When photos were taken matters at hold points only. */
 const noTimes = new Map<string, string>();
 
@@ -178,15 +182,14 @@ function judge(
   answer: Answer | undefined,
   evidence: () => Judged,
 ): Judged {
-  const word = answer?.answer;
-  if (isNotApplicable(word))
-    return answer?.because
-      ? { result: 'out', says: answer.because, answer: word }
+  if (answer && isNotApplicable(answer.answer))
+    return answer.because
+      ? { result: 'out', says: answer.because, answer: answer.answer }
       : {
           result: 'missing',
           says: 'answered as not applicable without a reason',
           todo: `add \`because:\` to the answer of ${item.id}`,
-          answer: word,
+          answer: answer.answer,
         };
   return item.kind === 'evidence' ? evidence() : judgeAnswer(item, note, answer);
 }
@@ -195,13 +198,20 @@ function judgeAnswer(item: CodeItem & { kind: 'answer' }, note: Note, answer: An
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
   if (word === undefined) {
-    const named = [...(note.data.photos ?? []), ...(note.data.papers ?? [])].find((e) => proves(e, item.id));
+    const named = attachedTo(note).find((e) => proves(e, item.id));
     return {
       result: 'missing',
       says: named ? `\`${named.file}\` is attached for it, but the item is unanswered` : 'not answered',
       todo: `answer it under \`answers:\`, as \`${item.id}: …\`${item.wants === 'stated' ? '' : ' (yes or no)'}`,
     };
   }
+  if (item.wants === 'stated' && leavesOpen(word))
+    return {
+      result: 'missing',
+      says: `answered \`${word.slice(0, 60)}\`${because}, which settles nothing`,
+      todo: 'state it when it is known',
+      answer: word,
+    };
   if (item.wants === 'stated')
     return { result: 'met', says: `stated: ${word}${because}; recorded, not judged`, answer: word };
   if (word === item.wants) return { result: 'met', says: `answered \`${word}\`${because}`, answer: word };

@@ -4,8 +4,10 @@ import type { CodeItem } from '../codes/codes.js';
 import type { Judged } from './finding.js';
 import { ofAnother } from './of-another.js';
 import { type Evidence, missingOf, named, provesText, showName, shownParts } from './proofs.js';
+import { spellings } from './shown.js';
+import { saysNo } from './told.js';
 
-type Asked = Pick<CodeItem & { kind: 'evidence' }, 'id' | 'evidence' | 'after-work'>;
+type Asked = Pick<CodeItem & { kind: 'evidence' }, 'id' | 'evidence' | 'after-work' | 'dated' | 'names-part'>;
 
 /**
  * Whether photos, documents or what an answer names show what the item asks for.
@@ -22,10 +24,12 @@ export function judgeEvidence(
   const wanted = item.evidence.join(' or ').replaceAll('paper', 'document');
   const word = answer?.answer;
   const because = answer?.because ? `; ${answer.because}` : '';
-  const kinds = (answer?.shown ?? '').split(/\s*(?:[,;]|\band\b)\s*/).map((one) => one.split(' ')[0]!.toLowerCase());
+  const shownIn = namedByAnswer(answer);
   const allowed: readonly string[] = item.evidence;
-  const wholly = kinds.some((kind) => kind !== 'photo' && kind !== 'paper' && allowed.includes(kind));
-  const partly = kinds.some((kind) => (kind === 'photo' || kind === 'paper') && allowed.includes(kind));
+  const wholly = shownIn.some(({ kind }) => kind !== 'photo' && kind !== 'paper' && allowed.includes(kind));
+  const pictured = shownIn.filter(({ kind }) => (kind === 'photo' || kind === 'paper') && allowed.includes(kind));
+  const unfit = pictured.map((one) => unfitIn(one, item, all, wanted));
+  const partly = unfit.some((why) => why === undefined);
 
   const naming = all.flatMap((evidence) =>
     evidence.names.flatMap((name) => (name.proof === item.id ? [{ evidence, told: named(parts, name.parts) }] : [])),
@@ -40,15 +44,14 @@ export function judgeEvidence(
   const name = provesText(item.id, missing);
   const todo = `add ${name} to a ${wanted} that shows it`;
 
-  // "no, the marking is missing" is a no, whatever a photo shows.
-  if (word !== undefined && /^no\b/i.test(word))
+  if (word !== undefined && saysNo(word))
     return { result: 'missing', says: `answered \`${word}\`${because}; expected ${wanted}`, todo, answer: word };
   const files = [...new Set(accepted.map(({ evidence }) => showName(evidence).replaceAll('`', '')))].join(', ');
   if (missing.length === 0) return { result: 'met', says: `shown by ${files}${because}`, answer: word ?? files, proof };
   if (wholly) return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
   if (partly && parts.length < 2)
     return { result: 'met', says: `shown by ${answer!.shown}${because}`, answer: word ?? answer!.shown };
-  const reasons = [...new Set(tried.flatMap((t) => t.refused ?? []))];
+  const reasons = [...new Set([...tried.flatMap((t) => t.refused ?? []), ...unfit.flatMap((why) => why ?? [])])];
   if (accepted.length > 0)
     return {
       result: 'partly',
@@ -84,6 +87,25 @@ export function judgeEvidence(
   };
 }
 
+/** What an answer names as showing it: `paper balance-sheet` and the like. */
+function namedByAnswer(answer: Answer | undefined): { kind: string; name: string }[] {
+  return (answer?.shown ?? '').split(/\s*(?:[,;]|\band\b)\s*/).map((one) => {
+    const [kind = '', ...name] = one.trim().split(/\s+/);
+    return { kind: kind.toLowerCase(), name: name.join(' ') };
+  });
+}
+
+/** Why what an answer names is not taken, as for what names the item itself; that it leads somewhere is checked apart. */
+function unfitIn(
+  { kind, name }: { kind: string; name: string },
+  item: Asked,
+  all: readonly (Evidence & { from: Note })[],
+  wanted: string,
+): string | undefined {
+  const found = all.find((one) => one.is === kind && spellings(one).includes(name.replace(/^\d+[ /]/, '')));
+  return found && refusal(item, found, '', wanted);
+}
+
 /** Why a photo or document that names the item is not taken for it. */
 function refusal(item: Asked, evidence: Evidence & { from: Note }, part: string, wanted: string): string | undefined {
   const name = showName(evidence);
@@ -92,6 +114,10 @@ function refusal(item: Asked, evidence: Evidence & { from: Note }, part: string,
   if (evidence.is === 'photo') return undefined;
   const another = ofAnother(evidence.of, evidence.from, part);
   if (another) return `${name} ${another}`;
+  if (item['names-part'] && !evidence.of?.length)
+    return `${name} does not say of what it is: state under \`of:\` the size, designation, material or part number that it names`;
+  if ((item['after-work'] || item.dated) && evidence.on === undefined)
+    return `${name} does not say of which day it is: state it under \`dated:\``;
   const begun = item['after-work'] ? begunOn(evidence.from) : undefined;
   return evidence.on !== undefined && begun !== undefined && evidence.on < begun
     ? `${name} is of ${evidence.on}, before the work of ${begun}`

@@ -22,12 +22,14 @@ import { type Doubt, doubtsOf } from './doubts.js';
 import { evaluateNote } from './evaluate-note.js';
 import type { Finding } from './finding.js';
 import { checkHoldPoints } from './hold-points.js';
-import { type Given, judged, judgementsOf } from './judgements.js';
+import type { SettledTogether } from './inconclusive.js';
+import { type DigestOf, type Given, judged, judgementsOf } from './judgements.js';
 import type { Kind } from './kind.js';
 import { stageOrder } from './order.js';
 import type { TakenAt } from './proofs.js';
 import { checkQueries } from './queries.js';
 import { releases } from './releases.js';
+import { settledTogether } from './settler-words.js';
 import { followTrails } from './trails.js';
 import { valueOf } from './values.js';
 import { type Done, type Ground, nothingDone } from './work.js';
@@ -35,6 +37,8 @@ import { type Done, type Ground, nothingDone } from './work.js';
 /** All that was found out about a build. */
 export interface Evaluation {
   findings: Finding[];
+  /** What is inconclusive, grouped by what would settle most of it. */
+  settledTogether: readonly SettledTogether[];
   /** Judgements of the notes; those on findings stand there too. */
   judgements: readonly Given[];
   runs: Run[];
@@ -57,6 +61,8 @@ export interface Rules {
   confirmed?: ReadonlyMap<string, Confirmed> | undefined;
   /** The day on which the build is checked, as `2026-03-14`; left out, no day is too late. */
   today?: string | undefined;
+  /** Digests of photos and documents, by which judgements know them; left out, none is known. */
+  digestOf?: DigestOf | undefined;
 }
 
 /**
@@ -74,19 +80,21 @@ export function examine(build: Build, rules: Rules, takenAt: TakenAt = new Map()
   const gather = (supposed: Supposed, recalling: Recall) =>
     gatherFindings(build, { ...rules, items }, known, raised, supposed, takenAt, recalling);
   const first = gather(new Map(), recall);
-  const disputed = disagreeing([...stated.map((s) => claimOf(s, build)), ...first.claims]);
+  const disputed = disagreeing([...stated.map((s) => claimOf(s, build)), ...first.claims], build);
   const { findings, affected } = withEach(disputed, first.findings, (supposed) => gather(supposed, afresh).findings);
   findings.push(...build.notes.flatMap(stageOrder));
   findings.push(...releases(build, rules.kinds));
-  findings.push(...agreement(disputed, affected));
+  findings.push(...agreement(disputed, affected, build));
   findings.push(...checkQueries(build, new Set(items.keys()), findings));
   const settled = followTrails(
     findings.map((f) => concede(f, build, rules.today)),
     rules.codes,
   );
-  const judgements = judgementsOf(build, settled);
+  const judgements = judgementsOf(build, settled, rules.digestOf ?? (() => undefined));
+  const found = inNoteOrder(judged(settled, judgements), build);
   return {
-    findings: inNoteOrder(judged(settled, judgements), build),
+    findings: found,
+    settledTogether: settledTogether(found, build, rules.kinds),
     judgements,
     runs: first.runs,
     raised,

@@ -87,6 +87,10 @@ export interface Finding {
   margin?: number | undefined;
   /** Why, in a sentence: found, expected. */
   says: string;
+  /** Of what is inconclusive: what would have to hold, in words. */
+  onlyIf?: string | undefined;
+  /** Of what is inconclusive: what would settle it by itself, any one; empty where no one thing does. */
+  settledBy?: readonly Settler[] | undefined;
   /** What an answer still waits for, although it was given: it stays open until then. */
   waits?: string | undefined;
   /** What to do next; absent when there is nothing to do. */
@@ -117,6 +121,12 @@ export interface Finding {
       }
     | undefined;
 }
+
+/**
+ * What would settle an inconclusive finding by itself: a measurement, named as the source of its uncertainty, or something
+ * else in words, such as a test.
+ */
+export type Settler = { source: string } | { words: string };
 
 /** A photo or document of a note. */
 export interface ShownIn {

@@ -3,7 +3,7 @@ import type { Build } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import { contradicted } from './answers.js';
 import { type Finding, resultOf } from './finding.js';
-import { goesAgainst } from './told.js';
+import { goesAgainst, isNotApplicable, saysNo } from './told.js';
 
 /**
  * Findings of an item that a kind settled from the facts of a note, with what that note answers to it. An answer against the
@@ -18,8 +18,11 @@ export function heldAgainst(
   const changed = new Map<Finding, Finding>();
   for (const note of build.notes) {
     const answer = note.data.answers?.[item.id];
-    const own = findings.filter((f) => f.item === item.id && f.note === note.name);
-    const decided = decidedBy(own, item.wants);
+    const all = findings.filter((f) => f.item === item.id);
+    const own = all.filter((f) => f.note === note.name);
+    // A note without facts of its own speaks of those of the others where it says what is not wanted.
+    const about = own.length > 0 || !isUnwanted(answer?.answer, item.wants) ? own : all;
+    const decided = decidedBy(about, item.wants);
     if (!answer || !decided) continue;
     const fact = {
       answer: wordOf(decided, item.wants),
@@ -36,6 +39,9 @@ export function heldAgainst(
   }
   return findings.map((f) => changed.get(f) ?? f);
 }
+
+const isUnwanted = (said: string | undefined, wants: string): boolean =>
+  said !== undefined && !isNotApplicable(said) && (wants === 'yes' ? saysNo(said) : said === 'yes');
 
 /** The finding that decides: one that speaks against, or the first where all say the same. */
 function decidedBy(own: readonly Finding[], wants: string): Finding | undefined {

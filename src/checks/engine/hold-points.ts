@@ -3,7 +3,7 @@ import { placeOfField } from '../../project/find-field.js';
 import type { Note } from '../../project/model.js';
 import type { CodeItem } from '../codes/codes.js';
 import { weakest } from '../codes/limit.js';
-import { applies } from '../codes/limits.js';
+import { mayApply } from '../codes/limits.js';
 import { answersOf, toldBy } from './answers.js';
 import type { Finding } from './finding.js';
 import { type HoldPoint, holdPointsOf, type Kind } from './kind.js';
@@ -21,7 +21,7 @@ import {
   type TakenAt,
 } from './proofs.js';
 import { coveredOn } from './stages.js';
-import { isNotApplicable } from './told.js';
+import { isNotApplicable, saysNo } from './told.js';
 import { marksOf } from './verdict.js';
 import type { Ground } from './work.js';
 
@@ -52,7 +52,7 @@ export function checkHoldPoints(
     return holdPointsOf(kinds.get(note.kind)!, note).map((point): Finding => {
       const serves = servedBy(point);
       const item = serves && (ground.items.get(serves.proof) as CodeItem | undefined);
-      const test = item && raised(note, item) && applies(item.applies, ground.world(note));
+      const test = item && raised(note, item) && mayApply(item.applies, ground.world(note));
       if (!serves || !item || !test || !('holds' in test) || !test.holds) return heldBefore(point, note, evidence);
       const key = keyOf(note, item.id);
       const before = served.get(key);
@@ -88,6 +88,15 @@ function heldBefore(point: HoldPoint, note: Note, all: readonly Evidence[], item
   } as const;
   if (answer?.because && isNotApplicable(answer.answer))
     return { ...base, of: 'proof', outcome: 'not-applicable', says: answer.because, answer: answer.answer };
+  if (answer && saysNo(answer.answer))
+    return {
+      ...base,
+      of: 'proof',
+      outcome: 'not-shown',
+      says: `answered \`${answer.answer}\`${answer.because ? `; ${answer.because}` : ''}`,
+      todo: todoFor(point, partsOf(point, note.data), all, covered),
+      answer: answer.answer,
+    };
 
   const naming = all.map((evidence) => ({ evidence, ...namedOf(point, parts, evidence) }));
   const tried = naming.flatMap(({ evidence, parts: told }) =>

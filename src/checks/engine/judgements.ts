@@ -1,7 +1,7 @@
 import { didYouMean } from '../../platform/near.js';
 import type { JudgementEntry } from '../../project/common.js';
 import { placeOfField } from '../../project/find-field.js';
-import type { Build, Note } from '../../project/model.js';
+import { type Build, type Note, placeIn } from '../../project/model.js';
 import type { Problem } from '../../project/problem.js';
 import { readQuantity } from '../../units/quantity.js';
 import { showQuantity } from '../../units/show.js';
@@ -18,11 +18,33 @@ export interface Given {
   judgement: Judgement;
 }
 
-/** Every judgement of the notes that leads somewhere; those that do not are problems. */
-export function judgementsOf(build: Build, findings: readonly Finding[]): Given[] {
-  return build.notes.flatMap((note) =>
-    (note.data.judgements ?? []).flatMap((entry): Given[] => {
-      const about = aboutOf(entry, note, build, findings);
+/** SHA-256 of a photo or document by its path in the build, in hexadecimal digits. */
+export type DigestOf = (path: string) => string | undefined;
+
+/** Where judgements stand: in `build.md`, and in each note. */
+interface Owner {
+  name: string;
+  note?: Note;
+  file: string;
+  front: Note['front'];
+  entries: readonly JudgementEntry[];
+}
+const owners = (build: Build): Owner[] => [
+  { name: 'build', file: build.file, front: build.front, entries: build.data.judgements ?? [] },
+  ...build.notes.map((note) => ({
+    name: note.name,
+    note,
+    file: note.file,
+    front: note.front,
+    entries: note.data.judgements ?? [],
+  })),
+];
+
+/** Every judgement of the build that leads somewhere; those that do not are problems. */
+export function judgementsOf(build: Build, findings: readonly Finding[], digestOf: DigestOf): Given[] {
+  return owners(build).flatMap((owner) =>
+    owner.entries.flatMap((entry, i): Given[] => {
+      const about = aboutOf(entry, owner.note, build, findings);
       const person = personOf(entry.by, build);
       if (!about || !person) return [];
       const { words, basis, on, letter, of } = entry;
@@ -30,7 +52,7 @@ export function judgementsOf(build: Build, findings: readonly Finding[]): Given[
         {
           about,
           judgement: {
-            id: `${note.name}/${entry.id}`,
+            id: `${owner.name}/${entry.id}`,
             words,
             basis,
             by: person.name,
@@ -38,8 +60,8 @@ export function judgementsOf(build: Build, findings: readonly Finding[]): Given[
             on,
             letter,
             of,
-            lapsed: lapsed(entry, about, build, findings),
-            place: placeOfField(note, ['judgements', entry.id]),
+            lapsed: lapsed(entry, about, build, findings, digestOf),
+            place: owner.note ? placeOfField(owner.note, ['judgements', entry.id]) : placeIn(build, ['judgements', i]),
           },
         },
       ];
@@ -66,21 +88,21 @@ export function judged(findings: readonly Finding[], given: readonly Given[]): F
 
 /** Judgements on what is not there, or of somebody whom `build.md` does not name. */
 export function judgementProblems(build: Build, findings: readonly Finding[]): Problem[] {
-  return build.notes.flatMap((note) =>
-    (note.data.judgements ?? []).flatMap((entry, i): Problem[] => {
+  return owners(build).flatMap(({ note, file, front, entries }) =>
+    entries.flatMap((entry, i): Problem[] => {
       const problem = (key: 'about' | 'by' | 'letter', expected: string, known: readonly string[]): Problem => {
-        const range = note.front.locate(['judgements', i, key]);
+        const range = front.locate(['judgements', i, key]);
         return {
           code: 'reference-missing',
-          file: note.file,
+          file,
           ...range,
-          source: note.front.sourceLine(range.line),
+          source: front.sourceLine(range.line),
           found: `\`${entry[key]!.slice(0, 80)}\``,
           expected,
           hint: didYouMean(entry[key]!, known),
         };
       };
-      const own = findings.filter((f) => f.note === note.name);
+      const own = findings.filter((f) => note === undefined || f.note === note.name);
       const people = [
         ...(build.data.people ?? []).flatMap((p) => [p.id, p.name]),
         ...(build.data.certifier ? [build.data.certifier.name] : []),
@@ -117,25 +139,38 @@ export function judgementText({ words, basis, by, role, on, letter, of, lapsed: 
 
 const nameOf = (f: Finding): string => [f.item, f.subject].filter(Boolean).join(' ');
 
-function aboutOf(entry: JudgementEntry, note: Note, build: Build, findings: readonly Finding[]): About | undefined {
+function aboutOf(
+  entry: JudgementEntry,
+  note: Note | undefined,
+  build: Build,
+  findings: readonly Finding[],
+): About | undefined {
   const { about } = entry;
   if (/^(?:photo|paper) /.test(about)) {
-    const [found] = shownBy(about, note, build, []);
+    const [found] = shownIn(about, note, build);
     if (found?.is === 'photo') return { is: 'photo', note: found.note.name, file: found.file };
     return found?.is === 'paper' ? paperOf(about.slice('paper '.length), note, build) : undefined;
   }
   const id =
     findings.find((f) => f.id === about) ??
-    findings.find((f) => f.note === note.name && nameOf(f) === about) ??
+    findings.find((f) => f.note === note?.name && nameOf(f) === about) ??
     findings.find((f) => nameOf(f) === about);
   return id && { is: 'finding', id: id.id };
 }
 
+/** What is named, of the own note before others; `build.md` has no photos and documents that findings rest on. */
+function shownIn(text: string, note: Note | undefined, build: Build) {
+  const from = note ?? build.notes[0];
+  return from ? shownBy(text, from, build, []) : [];
+}
+
 /** The document, in the note that names it. */
-function paperOf(name: string, note: Note, build: Build): ShownIn | undefined {
-  const [found] = shownBy(`paper ${name}`, note, build, []);
+function paperOf(name: string, note: Note | undefined, build: Build): ShownIn | undefined {
+  const [found] = shownIn(`paper ${name}`, note, build);
   if (found?.is !== 'paper') return undefined;
-  const owner = [note, ...build.notes].find((n) => n.data.papers?.some((p) => p.file === found.file))!;
+  const owner = [...(note ? [note] : []), ...build.notes].find((n) =>
+    n.data.papers?.some((p) => p.file === found.file),
+  )!;
   return { is: 'paper', note: owner.name, file: found.file };
 }
 
@@ -146,8 +181,14 @@ function personOf(name: string, build: Build): { name: string; role: string } | 
   return certifier?.name === name ? { name, role: 'certifying engineer' } : undefined;
 }
 
-/** What was judged against what is there now: numbers as far as the digits that were written, else the words. */
-function lapsed({ of }: JudgementEntry, about: About, build: Build, findings: readonly Finding[]): string | undefined {
+/** What was judged against what is there now: numbers as far as the digits that were written, else words, and files by digest. */
+function lapsed(
+  { of, sha256 = [] }: JudgementEntry,
+  about: About,
+  build: Build,
+  findings: readonly Finding[],
+  digestOf: DigestOf,
+): string | undefined {
   const finding = about.is === 'finding' ? findings.find((f) => f.id === about.id)! : undefined;
   const unit = finding?.limit?.unit ?? finding?.measured?.unit;
   if (finding?.measured && unit !== undefined) {
@@ -157,7 +198,20 @@ function lapsed({ of }: JudgementEntry, about: About, build: Build, findings: re
     return same ? undefined : `was given of ${of}, now ${now}`;
   }
   const now = about.is === 'finding' ? textOf(finding!) : showsOf(about, build);
-  return plain(now) === plain(of) ? undefined : `was given of ${of}, now ${now}`;
+  if (plain(now) !== plain(of)) return `was given of ${of}, now ${now}`;
+  const files = about.is === 'finding' ? (finding!.proof ?? []).flatMap((p) => p.by.map((b) => b.file)) : [about.file];
+  return [...new Set(files)].map((file) => otherFile(file, sha256, digestOf(file))).find((why) => why !== undefined);
+}
+
+/** A file is known by its digest: another one under the same name was not judged. */
+function otherFile(path: string, judged: readonly string[], now: string | undefined): string | undefined {
+  const name = path.split('/').at(-1)!;
+  if (now === undefined) return `${name} could not be compared with the file that was judged`;
+  if (judged.length === 0)
+    return `it does not say which file was judged: state \`sha256: ${now.slice(0, 12)}\` of ${name}`;
+  return judged.some((digits) => now.startsWith(digits))
+    ? undefined
+    : `${name} is another file than the one that was judged`;
 }
 
 const textOf = (finding: Finding): string =>

@@ -13,6 +13,7 @@ export type TakenAt = ReadonlyMap<string, string>;
 
 /** A photo or document of a note, with what it names. */
 export interface Evidence extends ShownIn {
+  id?: string | undefined;
   names: readonly Pick<ProofName, 'proof' | 'parts'>[];
   stage?: Stage | undefined;
   /** Of a photo when it was taken, of a document its own date. */
@@ -31,6 +32,7 @@ export function evidenceIn(note: Note, takenAt: TakenAt): Evidence[] {
       (p, i): Evidence => ({
         is: 'photo',
         note: note.name,
+        id: p.id,
         file: p.file,
         names: namesOf(p),
         stage: p.stage,
@@ -42,6 +44,7 @@ export function evidenceIn(note: Note, takenAt: TakenAt): Evidence[] {
       (p, i): Evidence => ({
         is: 'paper',
         note: note.name,
+        id: p.id,
         file: p.file,
         names: namesOf(p),
         on: p.dated,

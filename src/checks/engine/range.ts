@@ -8,7 +8,9 @@ export interface Range {
   best: Value;
   /** What would have to hold, by the share of its least favourable end at which the value just keeps the least that is asked. */
   onlyIf: (share: number) => string;
-  /** What would settle it. */
+  /** What would settle it, as a phrase. */
+  by: string;
+  /** What to do for that. */
   todo: string;
 }
 

@@ -50,6 +50,10 @@ function releasesOf(from: Note): Release[] {
 const isFor = (r: Release, note: Note, point: HoldPoint) =>
   r.point === point.id && (r.note === note.name || r.note === /^\d+/.exec(note.name)?.[0]);
 
+/** By day, of one day as they stand; a refusal without a day counts last. */
+const inOrder = (a: Release, b: Release): number => dayOf(a).localeCompare(dayOf(b));
+const dayOf = ({ on, released }: Release): string => on ?? (released === 'no' ? '9999' : '');
+
 function releaseOf(note: Note, point: HoldPoint, given: readonly Release[], build: Build): Finding {
   const covered = coveredOn(point.before, note);
   const place = placeOfField(note, ['stages', covered?.stage ?? point.before]);
@@ -61,7 +65,7 @@ function releaseOf(note: Note, point: HoldPoint, given: readonly Release[], buil
     title: `Release: ${point.shows}`,
   };
   const at = (r: Release) => placeOfField(r.from, ['released', String(r.index)]);
-  const words = [...given].sort((a, b) => (a.on ?? '').localeCompare(b.on ?? ''));
+  const words = [...given].sort(inOrder);
   const last = words.at(-1);
   if (last?.released === 'no')
     return {

@@ -30,6 +30,10 @@ export interface Told {
 
 export const isNotApplicable = (word: string | undefined): boolean => word === 'not applicable' || word === 'n/a';
 
+/** A no, whatever is said after it, such as `no, the marking is missing`; `no leaks` is none. */
+export const saysNo = (word: string): boolean =>
+  /^\s*(?:(?:no|none|nothing)\s*(?:[,;:.!–—-]|$)|(?:not|missing)\b)/iu.test(word);
+
 /** `yes`, `no` or `not applicable`; absent for any other words. */
 function decisive(word: string | undefined): string | undefined {
   if (isNotApplicable(word)) return 'not applicable';

@@ -2,7 +2,6 @@ import { Decimal } from 'decimal.js';
 import { type Spread, weighted } from '../../calc/propagate.js';
 import { expanded, type Value } from '../../calc/value.js';
 import { type Bound, exactBound, type Limit, type Rule, ruleOf } from '../codes/limit.js';
-import type { Resolved } from '../codes/limits.js';
 import type { Result } from './finding.js';
 
 export interface Decision {
@@ -109,11 +108,3 @@ export function marksOf(limit: Pick<Limit, 'basis' | 'status' | 'agreedWith'>): 
     return ['currency not known', 'confirm against your copy'];
   return [];
 }
-
-/** How a value comes out with a limit that may hold. */
-export const outcomeWith = (resolved: Resolved, value: Value): Result =>
-  resolved.is === 'limit'
-    ? decide(value, resolved.limit).result
-    : resolved.is === 'not-applicable'
-      ? 'out'
-      : 'unconfirmed';

@@ -11,12 +11,15 @@ import type { Decision } from './verdict.js';
 
 /** What a finding on a number says, and what is to be done next. */
 
-export function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'run'> & { result: Result } {
+export function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'run' | 'settledBy'> & { result: Result } {
   if (value.missing.length === 0)
     return {
       result: 'unclear',
       says: `no number: ${value.reason ?? 'the sheet gives none'}`,
       todo: 'agree alternative evidence with the certifier',
+      settledBy: [
+        { words: `other evidence, agreed with the certifier (${value.reason ?? 'the sheet gives no number'})` },
+      ],
       run: value.run,
     };
   const names = value.missing.map((m) => m.says).join('; ');
@@ -25,6 +28,9 @@ export function notMeasured(value: Missing): Pick<Finding, 'says' | 'todo' | 'ru
 }
 
 export const notCounted = (reasons: readonly string[]) => `the result does not count: ${reasons.join('; ')}`;
+/** The conditions of a test, as what would settle its finding. */
+export const conditionsWords = (reasons: readonly string[]) =>
+  `the conditions of the test, stated or met (${reasons.join('; ')})`;
 export const repeat = 'state these conditions where they were met, or repeat the test with them met';
 
 /** @param instead what is said in place of how the comparison came out */
@@ -40,6 +46,10 @@ export function sentence(shown: string, limit: Limit, decision: Decision, instea
   const tail = instead.length > 0 ? instead.join('; ') : (tails[decision.result] ?? '');
   return `measured ${shown}, expected ${boundWords(limit)}; ${tail}`;
 }
+
+/** What would have to hold of a value that is inconclusive, or what is said in place of it. */
+export const onlyIfSays = (limit: Limit, decision: Decision, instead: readonly string[]): string =>
+  instead.length > 0 ? instead.join('; ') : onlyIf(limit, decision);
 
 /** What would decide in its favour. */
 function onlyIf({ unit }: Limit, { conformsOnlyIf, margin, expanded: U }: Decision): string {

@@ -13,27 +13,34 @@ import { type Build, type Note, placeIn } from '../../project/model.js';
 import type { LoadCase } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
 import type { Item } from '../codes/item.js';
-import type { Basis, Limit } from '../codes/limit.js';
-import { type Resolved, resolveAcross, type World } from '../codes/limits.js';
-import { type About, agree, disagreement, type FactClaim } from './agreement.js';
+import type { Basis } from '../codes/limit.js';
+import { lacksSide, type Resolved, resolveAcross, sidesOf, type World } from '../codes/limits.js';
+import { type About, agreeIn, disagreement, type FactClaim } from './agreement.js';
+import type { CompareOptions } from './compare-options.js';
 import { type Finding, type FindingClass, outcomeOf, type Result, resultOf } from './finding.js';
+import { leastFavourable, outcomeWith, placesMark } from './least-favourable.js';
 import { isMissing, type Maybe, type Missing } from './maybe.js';
 import { placeOfValue } from './place-of-value.js';
-import { hangsOn, type Range } from './range.js';
+import { hangsOn } from './range.js';
+import { settlers } from './settling.js';
+import { lacks, type MaybeInputs } from './sheet-inputs.js';
 import type { Told } from './told.js';
 import { uncertaintyMarks } from './values.js';
-import { decide, marksOf, outcomeWith } from './verdict.js';
-import { acrossSays, factName, factWhere, nextStep, notCounted, notMeasured, repeat, sentence } from './words.js';
+import { decide, marksOf } from './verdict.js';
+import {
+  acrossSays,
+  factName,
+  factWhere,
+  nextStep,
+  notCounted,
+  notMeasured,
+  onlyIfSays,
+  repeat,
+  sentence,
+} from './words.js';
 
+export type { CompareOptions, Settled } from './compare-options.js';
 export { isMissing, type Maybe, type Missing } from './maybe.js';
-
-type Rows = readonly Readonly<Record<string, Maybe>>[];
-type MaybeInput<I> = I extends { choices: infer C }
-  ? (keyof C & string) | Missing | undefined
-  : I extends { columns: unknown }
-    ? Rows
-    : Maybe | undefined;
-type MaybeInputs<I extends Inputs> = { readonly [K in keyof I]?: MaybeInput<I[K]> };
 
 /** A sheet that was worked through, or what it lacks. */
 interface Worked<R extends Results> {
@@ -86,33 +93,6 @@ export interface Work {
 /** A field of `build.md`. */
 interface InBuild {
   inBuild: NamedPath;
-}
-
-export interface CompareOptions {
-  todo?: string;
-  marks?: readonly string[];
-  /** A limit that the note itself states, such as the maker's window with its paper. */
-  limit?: Limit | undefined;
-  /** The value is the utilisation of an element of a load path. */
-  element?: boolean;
-  /** The demand is only proposed: its utilisation is shown, and is no pass. */
-  proposed?: boolean;
-  /** The value is the least favourable of a range; what decides where the outcome hangs on where in it the truth lies. */
-  range?: Range;
-  /** Words for the applicability to this subject, where they differ from those of the note. */
-  states?: Readonly<Record<string, string | undefined>>;
-  /** Why the value does not count: a condition of its test unmet or unstated, its sheet out of range. It is then inconclusive. */
-  invalid?: readonly string[] | undefined;
-  /** What else speaks on it: a test that settles what the value leaves open, or the words that say which test would. */
-  settle?: (limit: Limit, compared: Result) => Settled | undefined;
-}
-
-/** How a finding comes out in place of the comparison. */
-export interface Settled {
-  of?: FindingClass;
-  result: Result;
-  says: string;
-  todo?: string;
 }
 
 interface DemandOf {
@@ -204,12 +184,8 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
       if (isMissing(value)) return;
       if (!(name in facts)) return void published.set(name, value);
       ground.reckoned.set(name, value);
-      done.claims.push({
-        name: name as FactName,
-        value,
-        note: note.name,
-        place: placeOfValue(value, note, done.runs),
-      });
+      const place = placeOfValue(value, note, done.runs);
+      done.claims.push({ name: name as FactName, value, note: note.name, place });
     },
     isAnswered: (id) => note.data.answers?.[id] !== undefined,
     cameOut: (id, subject) => {
@@ -224,7 +200,7 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...told,
       }),
     agree: (subject, about, first, second) => {
-      if (isMissing(first) || isMissing(second) || agree(first, second, about.method?.expanded)) return;
+      if (isMissing(first) || isMissing(second) || agreeIn(build, first, second, about.method?.expanded)) return;
       const claim = (value: Value) => ({ value, note: note.name, place: placeOfValue(value, note, done.runs) });
       done.findings.push(disagreement(subject, about, claim(first), claim(second)));
     },
@@ -263,7 +239,8 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         return void add(id, subject, { ...rests, outcome: outcomeOf(own, result), ...missed, place });
       }
       const run = value.origin.kind === 'sheet' ? value.origin.run : undefined;
-      const shown = showQuantity(value.si, options.limit?.unit ?? found.unit, spread(value));
+      const showing = (one: Value) => showQuantity(one.si, options.limit?.unit ?? found.unit, spread(one));
+      const shown = (value.places ?? [value]).map(showing).join(', ');
       if (resolved.is === 'unstated')
         return void add(id, subject, {
           ...rests,
@@ -286,16 +263,18 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
           place,
         });
       const limit = { ...resolved.limit, rule: resolved.limit.rule ?? found.rule };
-      const decision = decide(value, limit);
+      const governing = leastFavourable(value, limit);
+      const decision = decide(governing, limit);
       const { margin } = decision;
-      const hangs = options.range && hangsOn(decision, options.range, value, limit);
+      const hangs = options.range && hangsOn(decision, options.range, governing, limit);
       const compared = hangs === undefined ? decision.result : 'unclear';
       const across = mayHold.length > 1 && mayHold.some((other) => outcomeWith(other, value) !== decision.result);
       const invalid = options.invalid?.length ? options.invalid : undefined;
       const settled = across ? undefined : options.settle?.(limit, invalid ? 'unclear' : compared);
-      const of = settled?.of ?? classOf(limit.basis);
+      const half = compared !== 'against' && lacksSide(limit, sidesOf(found, options.limit));
+      const of = settled?.of ?? (half ? 'requirement' : classOf(limit.basis));
       const plain =
-        across && of === 'requirement'
+        half || (across && of === 'requirement')
           ? 'unconfirmed'
           : options.proposed && compared !== 'against'
             ? 'missing'
@@ -305,28 +284,42 @@ export function workOn(note: Note, kind: { id: string; shape: z.ZodRawShape }, g
         ...(invalid ? [notCounted(invalid)] : []),
         ...(settled ? [settled.says] : []),
         ...(hangs === undefined ? [] : [hangs]),
+        ...(half ? [`${limit.document} states no ${half} value, so that it does not limit it`] : []),
       ];
       const marks = [
         ...more,
+        ...placesMark(value, limit.unit),
         ...marksOf(limit),
         ...(limit.recommended ? ['recommendation'] : []),
-        ...uncertaintyMarks(value, build),
+        ...uncertaintyMarks(governing, build),
       ];
       add(id, subject, {
         of,
         outcome: outcomeOf(of, result),
-        measured: value,
+        ...(result === 'unclear'
+          ? {
+              onlyIf: onlyIfSays(limit, decision, instead),
+              settledBy: settlers(governing, limit, { invalid, range: hangs && options.range?.by, test: settled?.by }),
+            }
+          : {}),
+        measured: governing,
         limit,
         basis: limit.basis,
         margin: across ? undefined : margin,
         run,
         marks,
-        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(shown, limit, decision, instead),
+        says: across && !invalid ? acrossSays(shown, mayHold) : sentence(showing(governing), limit, decision, instead),
         todo:
           todo ??
           settled?.todo ??
-          (invalid ? repeat : hangs === undefined ? nextStep(result, limit, id) : options.range?.todo),
-        place,
+          (half
+            ? `find the ${half} value in ${limit.document} and state it too`
+            : invalid
+              ? repeat
+              : hangs === undefined
+                ? nextStep(result, limit, id)
+                : options.range?.todo),
+        place: placeOfValue(governing, note, done.runs),
       });
     },
     demandAgainst: (id, subject, { demand, capacity, loadCase, named, factored, marks = [] }) => {
@@ -397,25 +390,6 @@ const inTheDemand: Value = {
   assumed: new Set(),
   origin: { kind: 'given', text: 'already in the demand' },
 };
-
-/** All that a set of inputs lacks; inputs that are optional or have a usual value may be left out. */
-function lacks(declared: Inputs, given: Readonly<Record<string, unknown>>): Missing {
-  const all = Object.entries(declared).flatMap(([name, input]): Missing[] => {
-    const value = given[name];
-    if (value === undefined)
-      return 'usual' in input || 'optional' in input
-        ? []
-        : [{ missing: [{ says: input.says, where: name, path: [] }] }];
-    if (Array.isArray(value)) return (value as Rows).flatMap((row) => Object.values(row).filter(isMissing));
-    return typeof value === 'object' && isMissing(value as Maybe) ? [value as Missing] : [];
-  });
-  const seen = new Set<string>();
-  return {
-    missing: all.flatMap((m) => m.missing).filter((m) => !seen.has(m.where) && seen.add(m.where)),
-    reason: all.find((m) => m.reason)?.reason,
-    run: all.find((m) => m.run)?.run,
-  };
-}
 
 /** What a finding on an item is about, where no number is compared. */
 function classOfItem({ kind, rests }: Item): FindingClass {

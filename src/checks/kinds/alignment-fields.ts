@@ -24,12 +24,6 @@ const wheel = (state: string) =>
         how: 'turn plates, wheel swung 20 deg each way, brake applied; difference of camber by the chart of the gauge',
         typical: '4.5 deg top to the rear',
       }),
-      inclination: quantity('deg', `inclination of the steering axis ${state}, steered wheels only`, {
-        measuredAs: 'caster',
-        how: 'by the gauge, in the same swing as the caster',
-        typical: '12.5 deg',
-        usual: [3, 25],
-      }),
       height: quantity('mm', `ride height at which it was taken ${state}`, {
         measuredAs: 'ride-height',
         how: 'wheel centre to guard edge, tape',
@@ -41,7 +35,7 @@ const wheel = (state: string) =>
     `the wheel ${state}`,
   );
 
-const windows = (which: string) =>
+const windows = <S extends z.ZodRawShape>(which: string, more: S) =>
   block(
     {
       toe: makerWindow(`toe of the ${which} axle, both wheels together`, (says) =>
@@ -50,12 +44,15 @@ const windows = (which: string) =>
       camber: makerWindow(`camber of a ${which} wheel`, (says) =>
         slopeAbout('camber', says, { typical: '1.0 deg top in' }),
       ),
-      caster: makerWindow(`caster of a ${which} wheel`, (says) =>
-        slopeAbout('caster', says, { typical: '4.0 deg top to the rear' }),
-      ),
+      ...more,
     },
     `what the maker allows at the ${which}`,
   );
+const caster = {
+  caster: makerWindow('caster of a front wheel', (says) =>
+    slopeAbout('caster', says, { typical: '4.0 deg top to the rear' }),
+  ),
+};
 
 export const shape = {
   wheels: list(
@@ -64,7 +61,7 @@ export const shape = {
   ),
   'not-taken-before': text('why the alignment as it came was not taken', 'front end was bent when the car came in'),
   maker: block(
-    { front: windows('front'), rear: windows('rear') },
+    { front: windows('front', caster), rear: windows('rear', {}) },
     'figures of the maker of the suspension or axle that is fitted',
   ),
   thrust: slopeAbout(
@@ -77,7 +74,7 @@ export const shape = {
       usual: [0, 0.45],
     },
   ),
-  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1]),
+  'maker-thrust': makerFigures('deg', 'thrust angle, either way', [0, 1], 'signed'),
   'bump-steer': list(
     {
       stations: list(
@@ -96,11 +93,12 @@ export const shape = {
         },
         'stations from droop to bump, ride height among them',
       ),
-      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5]),
+      maker: makerFigures('deg', 'change of toe over the middle two thirds of the travel', [0, 1.5], 'signed'),
     },
     'change of toe through travel, an item for each wheel: `front-left`, `front-right`, …',
   ),
   'joint-play': quantity('mm', 'greatest free play of a steering joint, found before the alignment', {
+    places: 'largest',
     measuredAs: 'dial',
     how: 'dial gauge across the joint, wheel rocked by hand',
     typical: '0.2 mm',
@@ -109,7 +107,9 @@ export const shape = {
   equipment: text('gauge or machine that was used, with its number', 'four-wheel gauge, number A-114'),
   'equipment-checked': onDay('day of its last check or calibration'),
   'equipment-check': text('how and by whom it was checked', 'by its maker, certificate kept'),
-  'wheel-centred': yesNo('is the steering wheel level when the car runs straight'),
+  'wheel-centred': yesNo('is the steering wheel level when the car runs straight').meta({
+    recordedFor: 'the certifier, beside the picture of the steering wheel',
+  }),
   worked: workedField,
 };
 export type Alignment = Data<typeof shape>;

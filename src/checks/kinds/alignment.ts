@@ -53,8 +53,11 @@ export const alignment = kind({
     'alignment.printout':
       d['load-state'] && whole(d) ? { answer: `four wheels, ${d['load-state']}`, shown: 'note' } : undefined,
     'alignment.equipment':
-      d.equipment && d['equipment-checked']
-        ? { answer: `${d.equipment}, checked on ${d['equipment-checked']}`, shown: 'note' }
+      d.equipment && d['equipment-checked'] && d['equipment-check']
+        ? {
+            answer: `${d.equipment}, checked on ${d['equipment-checked']}: ${d['equipment-check']}`,
+            shown: 'note',
+          }
         : undefined,
   }),
   states: stopStates,
@@ -79,7 +82,7 @@ function examineAxle(axle: Axle, data: Alignment, work: Work): void {
     const state = stateOf(data, id);
     return work.take(wheelOf(data, id)?.[state]?.[angle], 'wheels', id, state, angle);
   };
-  const window = (angle: Angle) => makerLimit(data.maker?.[axle]?.[angle], 'deg');
+  const window = (angle: 'toe' | 'camber') => makerLimit(data.maker?.[axle]?.[angle], 'deg');
   const toe = work.sheet(axleToe, axle, { left: at('left', 'toe'), right: at('right', 'toe') });
   work.compare('alignment.toe', axle, toe.get('total'), { limit: window('toe') });
   if (axle === 'rear') {
@@ -91,7 +94,9 @@ function examineAxle(axle: Axle, data: Alignment, work: Work): void {
   for (const side of sides) {
     work.compare('alignment.camber', `${axle}-${side}`, at(side, 'camber'), { limit: window('camber') });
     if (axle === 'front')
-      work.compare('alignment.caster', `${axle}-${side}`, at(side, 'caster'), { limit: window('caster') });
+      work.compare('alignment.caster', `${axle}-${side}`, at(side, 'caster'), {
+        limit: makerLimit(data.maker?.front?.caster, 'deg'),
+      });
   }
 }
 

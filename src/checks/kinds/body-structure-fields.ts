@@ -12,11 +12,13 @@ const common = (state: string) => ({
   section: designation(readSection, `section ${state}, with its measured sizes`, 'RHS 50x30x2.5 (EN 10219)'),
   steel: designation(readSteel, `steel ${state}; \`unknown\` opens a question`, 'S355'),
   wall: quantity('mm', `wall or sheet thickness ${state}`, {
+    places: 'smallest',
     how: 'caliper on a cut edge cleaned to bright metal, or ultrasonic gauge, three places',
     typical: '2.48 mm',
     usual: [0.4, 20],
   }),
   loss: quantity('mm', `wall lost to corrosion, ${state}`, {
+    places: 'largest',
     measuredAs: 'thickness',
     how: 'wall stated above less the thinnest place after cleaning; counts for metal that is kept, never for an original that is replaced',
     typical: '0.2 mm',
@@ -72,6 +74,7 @@ export const shape = {
         planned: block(common('as planned'), 'as planned'),
         now: block(common('as built'), 'as built'),
         floor: quantity('mm', 'thickness of the floor that closes it', {
+          places: 'smallest',
           how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
           typical: '0.9 mm',
           usual: [0.5, 6],
@@ -81,6 +84,7 @@ export const shape = {
           'mm',
           'thickness of the original metal that it is welded to; of several places the least counts',
           {
+            places: 'smallest',
             how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal, at the thinnest places',
             typical: '[1.20, 1.14, 1.18] mm',
             usual: [0.4, 11],

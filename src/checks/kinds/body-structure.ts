@@ -5,7 +5,7 @@ import { kind } from '../engine/kind.js';
 import type { Work } from '../engine/work.js';
 import { type Body, type Piece, shape, stateOf } from './body-structure-fields.js';
 import { examineEquivalence } from './parts/equivalence.js';
-import { memberProperties, placeOf } from './parts/member.js';
+import { memberProperties } from './parts/member.js';
 import { asksWelds, examineWeld } from './parts/weld.js';
 
 const eachPiece = (d: Body) => (d.pieces ?? []).map((p) => p.id);
@@ -89,7 +89,7 @@ function asks(what: string, data: Body): boolean {
     const state = p[stateOf(p)];
     const shape = state?.section?.shape;
     const beside = [
-      p['joined-to'] && placeOf(p['joined-to'], 'least').quantity.si,
+      p['joined-to']?.quantity.si,
       state?.wall?.quantity.si ?? (shape && 'wall' in shape ? shape.wall : undefined),
     ];
     return (p.welds ?? []).map((weld) => ({ weld, beside }));
@@ -102,8 +102,8 @@ function examinePiece(piece: Piece, data: Body, work: Work): void {
   const path = (part: string) => ['pieces', piece.id, part];
   const was = memberProperties(piece.was, `${piece.id}/was`, path('was'), work, 'made');
   const now = memberProperties(piece[state], `${piece.id}/${state}`, path(state), work);
-  const joined = piece['joined-to'] && work.take(placeOf(piece['joined-to'], 'least'), ...path('joined-to'));
-  const ratio = work.sheet(thicknessRatio, piece.id, { original: joined ?? was.kept, replacement: now.wall });
+  const joined = piece['joined-to'] && work.take(piece['joined-to'], ...path('joined-to'));
+  const ratio = work.sheet(thicknessRatio, piece.id, { original: joined ?? was.kept, replacement: now.thickest });
   work.compare('body.thickness-ratio', piece.id, ratio.get('ratio'));
   if (piece.role !== 'bracket' && piece.role !== 'doubler') examineEquivalence(piece, was, now, work);
   for (const one of piece.welds ?? [])
@@ -137,7 +137,7 @@ function platesLaidOn(pieces: readonly Piece[], work: Work): void {
 
 function plateWords(piece: Piece): string {
   const { wall, section } = piece[stateOf(piece)] ?? {};
-  const under = placeOf(piece['joined-to']!, 'least').quantity;
+  const under = piece['joined-to']!.quantity;
   const thickness = wall?.quantity.text ?? section?.written ?? 'plate';
   return `${piece.id} ${thickness} on ${showQuantity(under.si, 'mm')}, ${piece['weld-pattern']}, ends ${piece.ends}`;
 }

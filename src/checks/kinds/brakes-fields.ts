@@ -52,19 +52,28 @@ const axle = (which: string) =>
       diameter: quantity(
         'mm',
         `outside diameter of the ${which} discs, or inside diameter of the drums, the greatest`,
-        { measuredAs: 'thickness', how: 'caliper or drum gauge, three places', typical: '258 mm', usual: [120, 420] },
+        {
+          places: 'each',
+          measuredAs: 'thickness',
+          how: 'caliper or drum gauge, three places',
+          typical: '258 mm',
+          usual: [120, 420],
+        },
       ),
       thickness: quantity('mm', `thickness of the ${which} discs, the least`, {
+        places: 'smallest',
         how: 'micrometer, eight places, 10 mm from the edge',
         typical: '21.8 mm',
       }),
       'run-out': quantity('mm', `run-out of the ${which} discs as fitted, the greater`, {
+        places: 'largest',
         measuredAs: 'dial',
         how: 'dial gauge 10 mm from the edge, wheel nuts tightened on washers',
         typical: '0.05 mm',
         usual: [0, 0.4],
       }),
       pad: quantity('mm', `thickness of the ${which} linings`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'rule or depth gauge, without the back',
         typical: '11 mm',
@@ -207,10 +216,12 @@ export const shape = {
     usual: [0.7, 50],
   }),
   'support-spacing': quantity('mm', 'greatest distance between two supports of a pipe or hose', {
+    places: 'largest',
     how: 'tape along the pipe, all of them',
     typical: '260 mm',
   }),
   'line-gap': quantity('mm', 'least distance of pipes and hoses to wheel and tyre, over travel and lock', {
+    places: 'smallest',
     measuredAs: 'rule',
     how: 'springs out, both locks, feeler or gauge',
     typical: '18 mm',
@@ -223,7 +234,10 @@ export const shape = {
     usual: [4.5, 350],
   }),
   fluid: text('fluid, and how the mark was made', 'DOT 4, engraved plate'),
-  'threads-showing': count('clear threads past the nut, the least of all brake fasteners', { typical: '2' }),
+  'threads-showing': count('clear threads past the nut, the least of all brake fasteners', {
+    typical: '2',
+    places: 'smallest',
+  }),
   'hoses-marked': yesNo('are the hoses marked and made to SAE J1401 or a standard equal to it'),
   'hoses-reach': yesNo(
     'do the hoses reach at full lock and full travel, guarded, insulated through panels and away from heat',

@@ -3,7 +3,7 @@ import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { type Data, kind } from '../engine/kind.js';
 import { isMissing, type Maybe, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
-import { clearanceField, examineGroundClearance } from './parts/ground-clearance.js';
+import { clearanceNow, examineGroundClearance } from './parts/ground-clearance.js';
 import { difference } from './parts/maybe.js';
 
 const positions = ['droop', 'ride', 'bump'] as const;
@@ -14,18 +14,21 @@ const gapsAt = (steered: string) =>
   z
     .strictObject({
       droop: quantity('mm', `gap at full droop, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '34 mm',
         usual: [4, 250],
       }),
       ride: quantity('mm', `gap at ride height, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '38 mm',
         usual: [4, 250],
       }),
       bump: quantity('mm', `gap at full bump, ${steered}`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '27 mm',
@@ -38,7 +41,9 @@ const gapsAt = (steered: string) =>
 const shape = {
   places: list(
     {
-      place: text('where it is', 'left front tyre at the inner guard, ahead of the strut'),
+      place: text('where it is', 'left front tyre at the inner guard, ahead of the strut').meta({
+        recordedFor: 'whoever looks for the place on the car',
+      }),
       moves: choice(
         {
           tyre: 'a tyre or rim',
@@ -48,13 +53,16 @@ const shape = {
         },
         'what moves',
       ),
-      near: text('what it comes near to', 'seam of the inner guard'),
+      near: text('what it comes near to', 'seam of the inner guard').meta({
+        recordedFor: 'whoever looks for the place on the car',
+      }),
       was: quantity('mm', 'the least gap there as it came', {
+        places: 'smallest',
         measuredAs: 'rule',
         how,
         typical: '40 mm',
         usual: [4.2, 250],
-      }),
+      }).meta({ recordedFor: 'the certifier, who sees what the work took' }),
       straight: gapsAt('straight ahead'),
       'left-lock': gapsAt('at full left lock'),
       'right-lock': gapsAt('at full right lock'),
@@ -98,9 +106,11 @@ const shape = {
   }),
   swept: yesNo('were the gaps taken without springs, from full droop to full bump, at both locks and in between'),
   'flat-tyre': yesNo('does nothing but the rim touch the road when a tyre is flat'),
-  ground: clearanceField,
+  ground: clearanceNow,
 };
 type Clearance = Data<typeof shape>;
+/** How far the sweep went; without these nobody can say that it was the whole of it. */
+const sweep = ['bump-front', 'droop-front', 'bump-rear', 'droop-rear', 'lock-left', 'lock-right'] as const;
 type Place = NonNullable<Clearance['places']>[number];
 
 /** The sweep of wheels, steering and engine through travel and lock. */
@@ -140,7 +150,8 @@ export const clearance = kind({
   ],
   cautions: ['stands', 'springs', 'steering'],
   answers: (d) => ({
-    'clearance.envelope': d.swept && { answer: d.swept, from: ['swept'] },
+    'clearance.envelope':
+      d.swept && (d.swept === 'no' || sweep.every((end) => d[end])) ? { answer: d.swept, from: ['swept'] } : undefined,
     'clearance.flat-tyre': d['flat-tyre'] && { answer: d['flat-tyre'], from: ['flat-tyre'] },
     'clearance.engine-movement': all(d, (p) => p.moves === 'line' || p.engine !== undefined)
       ? { answer: 'yes', from: ['places'] }
@@ -171,13 +182,17 @@ const items = {
 const all = (data: Clearance, holds: (place: Place) => boolean): boolean =>
   data.places !== undefined && data.places.length > 0 && data.places.every(holds);
 
-/** The least gap of all stations, less the movement of the engine where that was not in it. */
+/** The gaps of all stations, of which the least decides, less the movement of the engine where that was not in them. */
 function leastGap(place: Place, work: Work): Maybe {
   const gaps = steerings.flatMap((s) =>
-    positions.flatMap((at) => (place[s]?.[at] ? [work.take(place[s][at], 'places', place.id, s, at)] : [])),
+    positions.flatMap((at) => {
+      const gap = place[s]?.[at] ? work.take(place[s][at], 'places', place.id, s, at) : undefined;
+      return gap && !isMissing(gap) ? (gap.places ?? [gap]) : [];
+    }),
   );
   if (gaps.length === 0) return work.lacks('places', place.id, 'straight');
-  const least = gaps.reduce((a, b) => (!isMissing(a) && !isMissing(b) && b.si < a.si ? b : a));
+  const smallest = gaps.reduce((a, b) => (b.si < a.si ? b : a));
+  const least: Maybe = gaps.length > 1 ? { ...smallest, places: gaps } : smallest;
   if (place.moves === 'line' || place.engine === 'none' || place.engine === 'included') return least;
   return place.engine === 'taken-off'
     ? difference(least, work.fact('engine_movement'))

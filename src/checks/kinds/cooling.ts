@@ -37,6 +37,7 @@ const shape = {
       slack: yesNo('is it long enough for the movement of the engine both ways'),
       near: text('what it comes near to', 'alternator belt'),
       gap: quantity('mm', 'least gap to belts, fan, exhaust and edges', {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'stepped gauge at rest, system full',
         typical: '25 mm',
@@ -49,7 +50,13 @@ const shape = {
   'fan-gap': quantity(
     'mm',
     'least gap of what moves with the engine (fan, pulley, pump) to core, shroud or electric fan',
-    { measuredAs: 'rule', how: 'stepped gauge at rest, fan turned by hand', typical: '28 mm', usual: [3, 250] },
+    {
+      places: 'smallest',
+      measuredAs: 'rule',
+      how: 'stepped gauge at rest, fan turned by hand',
+      typical: '28 mm',
+      usual: [3, 250],
+    },
   ),
   'fan-guarded': yesNo(
     'can hoses, wires and hands not get into the fan, and has an electric one its own fuse and relay',

@@ -3,7 +3,7 @@ import { highestShaftSpeed } from '../../calc/driveline/speed.js';
 import { threeJoints } from '../../calc/driveline/three-joints.js';
 import { twoJoints } from '../../calc/driveline/two-joints.js';
 import { threeJointAngles, twoJointAngles } from '../../calc/driveline/without-speed.js';
-import { expanded } from '../../calc/value.js';
+import { expanded, spread } from '../../calc/value.js';
 import { choice, list, quantity, slope, text } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
@@ -14,7 +14,9 @@ import { bothMissing, given } from './parts/maybe.js';
 
 const inclinometer = 'inclinometer on a machined face or along the tube, zeroed on the level floor; read three times';
 const shape = {
-  datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg'),
+  datum: text('what the inclinometer was zeroed on', 'workshop floor, levelled to 0.1 deg').meta({
+    recordedFor: 'whoever measures the slopes again',
+  }),
   shafts: choice({ one: 'one-piece shaft, two joints', two: 'two-piece shaft, three joints' }, 'shafts'),
   length: quantity('mm', 'length between joint centres (one-piece), or of the rear shaft', {
     how: 'tape along the shaft between the centres of the caps',
@@ -44,6 +46,7 @@ const shape = {
     usual: [38, 150],
   }),
   'tube-wall': quantity('mm', 'wall of the tube', {
+    places: 'smallest',
     how: "maker's data, or ultrasonic gauge",
     typical: '1.65 mm',
     usual: [1, 8],
@@ -264,7 +267,7 @@ function examineLeft(
     item,
     '',
     gone ? 'against' : 'unclear',
-    `measured ${showQuantity(left.si, 'mm', expanded(left))}, expected more than 0 mm by mechanics alone: ${consequence[item]}`,
+    `measured ${showQuantity(left.si, 'mm', spread(left))}, expected more than 0 mm by mechanics alone: ${consequence[item]}`,
     {
       of: 'requirement',
       measured: left,

@@ -8,10 +8,9 @@ import { makerFigures, makerLimit } from './parts/maker-window.js';
 const shape = {
   battery: z
     .strictObject({
-      was: text('battery and its place as it came', '12 V 45 Ah, engine bay left'),
-      now: text('battery and its place now', '12 V 60 Ah, boot right, in a box'),
-      mass: quantity('kg', 'mass of the battery', { how: 'scale', typical: '15 kg' }),
-      capacity: quantity('Ah', 'capacity marked on it', { typical: '60 Ah' }),
+      now: text('battery and its place now', '12 V 60 Ah, boot right, in a box').meta({
+        recordedFor: 'whoever looks for the battery',
+      }),
       clamped: yesNo('is it held by a metal clamp or box that keeps it in place in a crash'),
       inside: yesNo('does it stand in the space of the occupants or the boot'),
       vented: yesNo('where it stands inside: is it sealed in a box and vented to the outside'),
@@ -20,18 +19,21 @@ const shape = {
     .meta({ form: 'block', says: 'the battery' }),
   circuits: list(
     {
-      says: text('what it feeds, and from where', 'radiator fan, relay beside the battery'),
+      says: text('what it feeds, and from where', 'radiator fan, relay beside the battery').meta({
+        recordedFor: 'the certifier, who looks the circuit up on the car',
+      }),
       starter: yesNo('is it the main cable of the starter, which has no fuse'),
       size: quantity('mm2', 'cross-section of the thinnest wire', {
         how: 'marking on the wire, or strands counted and measured',
         typical: '4 mm2',
         usual: [0.45, 120],
-      }),
+        places: 'smallest',
+      }).meta({ recordedFor: 'the certifier, beside the rating of the wire' }),
       length: quantity('m', 'length of the wire, there and back', {
         how: 'tape along the loom',
         typical: '3.2 m',
         usual: [0.33, 30],
-      }),
+      }).meta({ recordedFor: 'the certifier, beside the rating of the wire' }),
       current: quantity('A', 'greatest steady current', {
         how: 'clamp meter after the start of the motor, engine running, everything on that it feeds',
         typical: '18 A',
@@ -55,9 +57,17 @@ const shape = {
   ),
   looms: list(
     {
-      says: text('which loom, its sleeve and its grommets', 'engine loom, split tube, rubber grommet at the firewall'),
-      near: text('what it comes near to', 'exhaust manifold'),
+      says: text(
+        'which loom, its sleeve and its grommets',
+        'engine loom, split tube, rubber grommet at the firewall',
+      ).meta({
+        recordedFor: 'whoever looks for the loom on the car',
+      }),
+      near: text('what it comes near to', 'exhaust manifold').meta({
+        recordedFor: 'whoever looks for the loom on the car',
+      }),
       gap: quantity('mm', 'least gap to the exhaust and to parts that turn or travel', {
+        places: 'smallest',
         how: 'stepped gauge, engine rocked both ways',
         typical: '70 mm',
         usual: [8, 650],
@@ -222,6 +232,15 @@ function examineCircuit(circuit: Circuit, work: Work): void {
     ['wire_rating', work.take(circuit.wire?.greatest, 'circuits', id, 'wire', 'greatest')],
     work,
   );
+  const wrong = (['electrical.fuse-wire', 'electrical.fuse-current'] as const).some(
+    (item) => work.cameOut(item, id) === 'against',
+  );
+  if (wrong)
+    work.derive('electrical.fuses', {
+      answer: 'no',
+      because: `the fuse of ${id} does not suit its wire and current`,
+      from: ['circuits', id, 'fuse'],
+    });
   if (circuit['fuse-distance']) work.compare('electrical.fuse-distance', id, take('fuse-distance'));
 }
 

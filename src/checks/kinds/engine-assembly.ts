@@ -39,6 +39,7 @@ const shape = {
     {
       of: text('what was measured', 'piston to bore, cylinder 1'),
       value: quantity('mm', 'clearance or wear as measured', {
+        places: 'each',
         measuredAs: 'fit',
         how: 'difference of bore gauge and micrometer, feeler gauge, or dial indicator; three times',
         typical: '0.045 mm',

@@ -1,13 +1,11 @@
 import { capacityFactor, engineCapacity } from '../../calc/engine/capacity.js';
 import { mountReaction } from '../../calc/engine/mounts.js';
-import { expanded } from '../../calc/value.js';
 import type { FactName } from '../../project/facts.js';
 import { choice, count, quantity, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { kind } from '../engine/kind.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { hasNote } from './parts/against.js';
-import { difference } from './parts/maybe.js';
 
 /** Another engine, or an engine made larger. */
 export const engine = kind({
@@ -16,8 +14,12 @@ export const engine = kind({
   covers:
     'Another engine, or the original one made larger or stronger: what it is, where it came from, how it is mounted, and which emission equipment it keeps.',
   shape: {
-    engine: text('what engine was fitted, and out of what', 'six-cylinder in line, 3.0 l'),
-    number: text('engine number as stamped on the block'),
+    engine: text('what engine was fitted, and out of what', 'six-cylinder in line, 3.0 l').meta({
+      recordedFor: 'the certifier, who names the engine in the certificate',
+    }),
+    number: text('engine number as stamped on the block').meta({
+      recordedFor: 'the register, beside the picture of the number',
+    }),
     principle: choice({ piston: 'reciprocating pistons', rotary: 'rotary', electric: 'electric motor' }, 'principle'),
     induction: choice({ na: 'naturally aspirated', forced: 'turbocharged or supercharged' }, 'induction'),
     bore: quantity('mm', 'bore as measured, after any reboring', {
@@ -58,12 +60,6 @@ export const engine = kind({
       measuredAs: 'part-mass',
       how: 'hanging scale on the hoist, with oil, without coolant',
       typical: '215 kg',
-      usual: [40, 500],
-    }),
-    'original-mass': quantity('kg', 'mass of the original engine, weighed the same way', {
-      measuredAs: 'part-mass',
-      how: 'hanging scale before it is sold or scrapped',
-      typical: '160 kg',
       usual: [40, 500],
     }),
     'mount-spacing': quantity('mm', 'distance between left and right mount, square to the crankshaft', {
@@ -168,6 +164,9 @@ const output: readonly [says: string, fact: FactName, unit: string, field: 'capa
   ['torque', 'engine_torque', 'N*m', 'torque'],
 ];
 
+/** Common practice, no source: ratings are rounded, and turned from one unit into another. As ratings they are compared as read. */
+const roundedBy = 0.01;
+
 /**
  * An engine beyond the one that the car came with is beyond what its brakes were sold with, as far as the build says. That
  * another such engine was sold with the same brakes is for the certifier to see.
@@ -175,8 +174,7 @@ const output: readonly [says: string, fact: FactName, unit: string, field: 'capa
 function askForBrakes(data: { capacity?: unknown; power?: unknown; torque?: unknown }, work: Work): void {
   const more = output.flatMap(([says, fact, unit, field]) => {
     const [now, was] = [work.fact(fact), work.fact(fact, 'as-received')];
-    const growth = difference(now, was);
-    if (isMissing(now) || isMissing(was) || isMissing(growth) || growth.si <= expanded(growth)) return [];
+    if (isMissing(now) || isMissing(was) || now.si - was.si <= roundedBy * was.si) return [];
     const from = data[field] ? field : 'bore';
     return [{ fact, from, says: `${says} ${showQuantity(now.si, unit)} against ${showQuantity(was.si, unit)}` }];
   });

@@ -85,6 +85,7 @@ const shape = {
       ),
       place: text('where', 'over the rear axle, left'),
       gap: quantity('mm', 'least gap', {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'stepped gauge, the axle where the gap is smallest, exhaust pushed by hand',
         typical: '35 mm',

@@ -29,6 +29,7 @@ const shape = {
         'whose tank it is',
       ),
       plate: quantity('mm', 'thickness of its plate', {
+        places: 'smallest',
         how: 'caliper at an edge before it is closed, or ultrasonic gauge, three places',
         typical: '1.6 mm',
         usual: [0.5, 9],
@@ -42,6 +43,7 @@ const shape = {
         {
           to: text('what stands there', 'exhaust'),
           gap: quantity('mm', 'least distance of the tank', {
+            places: 'smallest',
             how: 'tape or feeler at the nearest place, car at ride height, tank full',
             typical: '60 mm',
             usual: [6.5, 590],
@@ -57,16 +59,19 @@ const shape = {
     {
       says: text('which line, with material and marking', 'supply, steel pipe 8 mm, hose SAE J30 R9 (marked)'),
       'support-spacing': quantity('mm', 'greatest distance between two supports', {
+        places: 'largest',
         how: 'tape along the line, every span',
         typical: '280 mm',
       }),
       'exhaust-distance': quantity('mm', 'least distance to the exhaust or a turbocharger', {
+        places: 'smallest',
         how: 'tape or feeler at the nearest place, engine rocked both ways',
         typical: '120 mm',
         usual: [13, 1100],
       }),
       shielded: yesNo('is there a heat shield between line and exhaust there'),
       'moving-distance': quantity('mm', 'least distance to a part that turns or travels', {
+        places: 'smallest',
         how: 'tape or feeler through full steering and suspension travel',
         typical: '40 mm',
         usual: [4.5, 390],

@@ -53,6 +53,7 @@ const shape = {
     'what joins engine and gearbox',
   ),
   'bore-runout': quantity('mm', 'run-out of the bore that centres the gearbox', {
+    places: 'largest',
     measuredAs: 'dial',
     how: dial,
     typical: '[0.12, 0.13, 0.12] mm',
@@ -60,6 +61,7 @@ const shape = {
   }),
   'bore-runout-maker': makerFigures('mm', 'run-out of the bore', [0, 1.1]),
   'face-runout': quantity('mm', 'run-out of the face that the gearbox is bolted to', {
+    places: 'largest',
     measuredAs: 'dial',
     how: dial,
     typical: '[0.08, 0.08, 0.09] mm',
@@ -72,6 +74,7 @@ const shape = {
   }),
   'spigot-maker': makerFigures('mm', 'engagement of the spigot', [2.4, 87]),
   'converter-gap': quantity('mm', 'gap between converter and flexplate before they are bolted, automatic gearbox', {
+    places: 'smallest',
     how: 'converter pushed home, gearbox bolted up, feeler gauges at three places',
     typical: '[3.0, 3.2, 3.1] mm',
     usual: [0.5, 25],

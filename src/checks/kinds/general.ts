@@ -19,7 +19,7 @@ const shape = {
       what: text('what it is', 'run-out of the pinion flange'),
       was: anyQuantity('value as received', { typical: '0.05 mm' }),
       value: anyQuantity('value now', {
-        how: 'say under `with:` which instrument; three readings in one list',
+        how: 'say under `with:` which instrument; three readings or places in one list, each of which is judged',
         typical: '[0.04, 0.05, 0.04] mm',
       }),
       least: anyQuantity('least value allowed', { typical: '0.00 mm' }),

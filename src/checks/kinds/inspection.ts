@@ -1,10 +1,15 @@
-import { expanded, spread } from '../../calc/value.js';
+import { spread, type Value } from '../../calc/value.js';
 import { stages } from '../../project/common.js';
+import type { Measured } from '../../project/fields.js';
 import { anyQuantity, choice, list, onDay, quantity, text, yesNo } from '../../project/fields.js';
+import { measuredIn } from '../../project/measured-in.js';
+import type { Note } from '../../project/model.js';
 import { jurisdictions } from '../../project/vehicle.js';
 import { showQuantity } from '../../units/show.js';
-import { sameDimension, unit } from '../../units/unit.js';
+import { differenceUnit, sameDimension, unit } from '../../units/unit.js';
+import { alike } from '../engine/alike.js';
 import { type Data, kind } from '../engine/kind.js';
+import { usualUncertaintyOf } from '../engine/values.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { difference } from './parts/maybe.js';
 
@@ -169,15 +174,13 @@ function editions({ editions: used }: Inspection) {
 }
 
 function releasedAnswer({ released }: Inspection) {
-  if (!released?.length || released.some((r) => !r.released)) return undefined;
-  const held = released.filter((r) => r.released === 'no').map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim());
-  return held.length > 0
-    ? { answer: 'no', because: held.join(', '), from: ['released'] }
-    : {
-        answer: 'yes',
-        because: released.map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', '),
-        from: ['released'],
-      };
+  const named = (all: typeof released) =>
+    (all ?? []).map((r) => `${r.note ?? ''} ${r.point ?? r.id}`.trim()).join(', ');
+  const held = released?.filter((r) => r.released === 'no') ?? [];
+  if (held.length > 0) return { answer: 'no', because: named(held), from: ['released'] };
+  return released?.length && released.every((r) => r.released)
+    ? { answer: 'yes', because: named(released), from: ['released'] }
+    : undefined;
 }
 
 /** A point stays open until the note says where it was settled. */
@@ -206,7 +209,17 @@ function openPoints({ open }: Inspection, work: Work): void {
   }
 }
 
-/** Two readings of one thing agree when they differ by no more than both are uncertain by. */
+/** Notes are named in full or by their number. */
+const isNamed = (note: Note, name: string): boolean => note.name === name || /^\d+/.exec(note.name)?.[0] === name;
+
+/** Whether a value of a note, or one of its readings, is this one. */
+const isReading = ({ quantity, places = [] }: Measured, { si, unit: of }: Value): boolean =>
+  sameDimension(quantity.dimension, unit(of).dimension) &&
+  [quantity, ...places]
+    .flatMap((one) => [one.si, ...(one.readings ?? [])])
+    .some((one) => Math.abs(one - si) <= 1e-9 * Math.max(1e-9, Math.abs(si)));
+
+/** Two readings of one thing agree within what two usual instruments of its class may read apart: common practice, no source. */
 function readAgain(reading: NonNullable<Inspection['readings']>[number], work: Work): void {
   const { id } = reading;
   const [first, again] = [
@@ -228,19 +241,45 @@ function readAgain(reading: NonNullable<Inspection['readings']>[number], work: W
       `${about}: ${first.unit} and ${again.unit} cannot be compared`,
       { todo: 'write both in units of one kind', path },
     );
+  const source = reading.note === undefined ? undefined : work.build.notes.find((n) => isNamed(n, reading.note!));
+  if (!source || !measuredIn(source.data).some((m) => isReading(m, first)))
+    return work.state(
+      'inspection.readings-agree',
+      id,
+      'missing',
+      `${about}: ${source ? `no reading of ${showQuantity(first.si, first.unit, spread(first))} stands in ${source.name}` : 'it does not say in which note the first reading stands'}`,
+      {
+        todo: source
+          ? `write what stands in ${source.name}, or correct it there`
+          : `name the note under readings.${id}.note`,
+        path,
+      },
+    );
   const apart = difference(again, first);
   if (isMissing(apart)) return;
-  const agree = Math.abs(apart.si) <= expanded(apart) * (1 + 1e-9);
+  const tolerance = Math.hypot(...[reading.builder, reading.certifier].map((m) => usualUncertaintyOf(m!)));
+  const result = alike(apart, tolerance);
   const shown = [first, again].map((v) => showQuantity(v.si, first.unit, spread(v)));
+  const within = showQuantity(tolerance, differenceUnit(first.unit));
+  const says = {
+    met: `they agree within ${within}`,
+    against: `they do not agree within ${within}`,
+    unclear: `both are too uncertain to show that they agree within ${within}`,
+  };
+  const todo = {
+    met: undefined,
+    against: 'find out which is right, correct it in the note and look at what rests on it',
+    unclear: 'state the instruments or what each reading is uncertain by, or read both again with a finer instrument',
+  };
   work.state(
     'inspection.readings-agree',
     id,
-    agree ? 'met' : 'against',
-    `${about}: ${shown[0]} in the note, ${shown[1]} read again; they ${agree ? 'agree within' : 'differ by more than'} what both are uncertain by`,
+    result,
+    `${about}: ${shown[0]} in the note, ${shown[1]} read again; ${says[result]}`,
     {
-      answer: agree ? 'yes' : 'no',
+      ...(result === 'unclear' ? {} : { answer: result === 'met' ? 'yes' : 'no' }),
       measured: again,
-      todo: agree ? undefined : 'find out which is right, correct it in the note and look at what rests on it',
+      todo: todo[result],
       path,
     },
   );

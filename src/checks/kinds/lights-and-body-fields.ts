@@ -70,7 +70,7 @@ export const shape = {
         usual: [0, 5],
       }),
       'after-ride-height': yesNo('was it set after the ride height'),
-      maker: makerFigures('%', 'downward aim', [0, 5]),
+      maker: makerFigures('%', 'downward aim', [0, 5], 'signed'),
     })
     .optional()
     .meta({ form: 'block', says: 'aim of the dipped beams' }),
@@ -78,12 +78,14 @@ export const shape = {
     {
       wheel: text('which wheel', 'front left'),
       radius: quantity('mm', 'smallest radius of the edge that can be touched', {
+        places: 'smallest',
         measuredAs: 'radius',
         how: 'radius gauge, smallest of five places',
         typical: '3.5 mm',
         usual: [0.4, 34],
       }),
       uncovered: quantity('mm', 'width of tread that stands out from under the guard, seen from above', {
+        places: 'largest',
         measuredAs: 'rule',
         how: 'plumb line at the edge of the guard over the wheel centre, wheels straight ahead; 0 mm where all is covered',
         typical: '0 mm',
@@ -120,6 +122,7 @@ export const shape = {
         typical: '370 mm',
       }),
       ends: quantity('mm', 'smallest radius of its corners and ends', {
+        places: 'smallest',
         measuredAs: 'radius',
         how: 'radius gauge',
         typical: '6 mm',
@@ -133,6 +136,7 @@ export const shape = {
     {
       place: text('which edge, panel, scoop, pin or hinge', 'lip of the bonnet scoop'),
       radius: quantity('mm', 'smallest radius that can be touched', {
+        places: 'smallest',
         measuredAs: 'radius',
         how: 'radius gauge',
         typical: '4 mm',

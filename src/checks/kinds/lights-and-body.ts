@@ -64,6 +64,13 @@ export const lightsAndBody = kind({
   states: (d) => ({ 'street-rod': d['street-rod'] }),
   evaluate: ({ data }, work) => {
     lampPlaces(data, work);
+    const dark = data.lamps?.find((l) => l.lamp === 'reversing' && l.works === 'no');
+    if (dark)
+      work.derive('gearbox.reversing-lamp', {
+        answer: 'no',
+        because: `${nameOf(dark)} does not light as it should`,
+        from: ['lamps', dark.id, 'works'],
+      });
     aim(data, work);
     edges(data, work);
     for (const b of data.bumpers ?? [])
@@ -82,28 +89,22 @@ export const lightsAndBody = kind({
 const change = (subject: string, before: ReturnType<Work['take']>, after: ReturnType<Work['take']>, work: Work) =>
   work.sheet(lengthDifference, subject, { before, after });
 
-/** Yes when each is yes, no with the names of those that are not, silent while one is open. */
+/** No with the names of those that are not, yes when each is, silent while one is open. */
 function allOf(words: readonly { name: string; word: 'yes' | 'no' | undefined }[] | undefined): Answer | undefined {
+  const not = words?.filter((w) => w.word === 'no').map((w) => w.name) ?? [];
+  if (not.length > 0) return { answer: 'no', because: not.join(', ') };
   if (!words?.length || words.some((w) => !w.word)) return undefined;
-  const not = words.filter((w) => w.word === 'no').map((w) => w.name);
-  return not.length > 0
-    ? { answer: 'no', because: not.join(', ') }
-    : { answer: 'yes', because: words.map((w) => w.name).join(', ') };
+  return { answer: 'yes', because: words.map((w) => w.name).join(', ') };
 }
 
 const nameOf = (l: NonNullable<Lights['lamps']>[number]) => [l.lamp ?? l.id, l.side].filter(Boolean).join(' ');
 
 function lamps(d: Lights): Answer | undefined {
   const working = allOf(d.lamps?.map((l) => ({ name: nameOf(l), word: l.works })));
-  if (!working || !d.aim?.['after-ride-height']) return undefined;
-  return d.aim['after-ride-height'] === 'no'
-    ? {
-        answer: 'no',
-        because: [working.answer === 'no' ? working.because : '', 'not aimed after the ride height was set']
-          .filter(Boolean)
-          .join('; '),
-      }
-    : working;
+  const dark = working?.answer === 'no' ? working.because : undefined;
+  const early = d.aim?.['after-ride-height'] === 'no' ? 'not aimed after the ride height was set' : undefined;
+  if (dark || early) return { answer: 'no', because: [dark, early].filter(Boolean).join('; ') };
+  return d.aim?.['after-ride-height'] ? working : undefined;
 }
 
 function cover({ guards }: Lights): Answer | undefined {

@@ -24,7 +24,7 @@ type Bound = keyof typeof bounds;
 
 /**
  * Publishes the bounds that limits read: what the maker lists, in the note and in `build.md`. Gives a function that hands a
- * value through where its bound is known, and says what to fill in where it is not.
+ * value through where its bound is known, and says what to fill in where it is not: each listed tyre says where it is listed.
  */
 export function listedTyres(data: WheelsTyres, work: Work): (bound: Bound, value: Maybe) => Maybe {
   const { original } = work.build.data;
@@ -75,10 +75,11 @@ export function listedTyres(data: WheelsTyres, work: Work): (bound: Bound, value
     less,
   );
   const [first] = data.listed ?? [];
-  return (bound, value) =>
-    isMissing(value) || known.has(bound)
-      ? value
-      : first
-        ? work.lacks('listed', first.id, bounds[bound])
-        : work.lacks('listed');
+  const unsourced = data.listed?.find((one) => !one.from);
+  return (bound, value) => {
+    if (isMissing(value)) return value;
+    if (unsourced) return work.lacks('listed', unsourced.id, 'from');
+    if (known.has(bound)) return value;
+    return first ? work.lacks('listed', first.id, bounds[bound]) : work.lacks('listed');
+  };
 }

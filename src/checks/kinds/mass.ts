@@ -105,10 +105,8 @@ export const mass = kind({
         wheelbase,
         parts: placed('parts', data, work),
       });
-    const received = heights('was', was, data, work);
-    if (received) work.publish('original_cg_height', received);
-    const height = heights('now', now, data, work);
-    if (height) work.publish('cg_height', height);
+    for (const height of heights('was', was, data, work)) work.publish('original_cg_height', height);
+    for (const height of heights('now', now, data, work)) work.publish('cg_height', height);
     work.publish('unladen_mass', unladen(now, data, work));
     const full = laden(now, data, work);
     publishAxles('laden_', data.laden, full, work);
@@ -168,8 +166,8 @@ function track(axle: 'front' | 'rear', state: State, work: Work): Maybe {
   return isMissing(now) && !isMissing(original) ? original : now;
 }
 
-/** Height of the centre of mass at each raise; the one that is known best. */
-function heights(state: 'was' | 'now', level: Axles, data: Mass, work: Work): Maybe | undefined {
+/** Height of the centre of mass at each raise, the one that is known best last; that they agree is checked with all facts. */
+function heights(state: 'was' | 'now', level: Axles, data: Mass, work: Work): Maybe[] {
   const found = (data[state]?.raises ?? []).map((one) =>
     work
       .sheet(centreOfMassHeight, `${state}-${one.id}`, {
@@ -184,11 +182,8 @@ function heights(state: 'was' | 'now', level: Axles, data: Mass, work: Work): Ma
       })
       .get('height'),
   );
-  return found.reduce<Maybe | undefined>(
-    (best, one) =>
-      best === undefined || isMissing(best) || (!isMissing(one) && expanded(one) < expanded(best)) ? one : best,
-    undefined,
-  );
+  const vague = (one: Maybe) => (isMissing(one) ? Number.POSITIVE_INFINITY : expanded(one));
+  return found.toSorted((a, b) => vague(b) - vague(a));
 }
 
 const inIt = (data: Mass, work: Work) => ({

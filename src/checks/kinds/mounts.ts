@@ -23,6 +23,7 @@ const brackets = list(
     section: designation(readSection, 'section at its root, with its measured sizes', 'RHS 50x30x3 (EN 10219)'),
     steel: designation(readSteel, 'steel, from its certificate', 'S355'),
     wall: quantity('mm', 'wall or plate thickness as measured', {
+      places: 'smallest',
       how: 'caliper on a cut edge, three places',
       typical: '3.02 mm',
     }),
@@ -75,6 +76,7 @@ const shape = {
         usual: [450, 39000],
       }),
       hardness: quantity('1', 'hardness of the rubber, points of Shore A', {
+        places: 'each',
         measuredAs: 'hardness',
         how: 'durometer pressed square to a flat of the rubber, at room temperature, three places',
         typical: '[58, 60, 59]',

@@ -86,8 +86,12 @@ const axle = (state: string) =>
   );
 
 export const shape = {
-  axle: text('what axle was fitted, and out of what', 'invented: live axle of a larger saloon, cut for width'),
-  number: text('number or tag as found on it'),
+  axle: text('what axle was fitted, and out of what', 'invented: live axle of a larger saloon, cut for width').meta({
+    recordedFor: 'whoever compares the axle with its papers',
+  }),
+  number: text('number or tag as found on it').meta({
+    recordedFor: 'whoever compares it with the tag on the axle',
+  }),
   differential: choice({ open: 'open', 'limited-slip': 'limited slip', locked: 'locked or spool' }, 'differential'),
   was: axle('as it came'),
   planned: axle('as planned'),
@@ -117,24 +121,6 @@ export const shape = {
     how: 'inclinometer on a machined face',
     typical: '3.4 deg down to the rear',
   }),
-  'per-turn': quantity('mm', 'change of length of a link for one turn of its adjuster', {
-    measuredAs: 'paper',
-    how: 'sum of both pitches for a left- and a right-hand thread; or measured over ten turns',
-    typical: '4.00 mm',
-  }),
-  'lower-change': quantity('mm', 'change of length of the lower arms from their first setting, longer positive', {
-    measuredAs: 'thickness',
-    range: 'signed',
-    how: 'turns times change per turn, both sides alike',
-    typical: '8.0 mm',
-    usual: [0, 75],
-  }),
-  'upper-change': quantity('mm', 'change of length of the upper arms from their first setting, longer positive', {
-    measuredAs: 'thickness',
-    range: 'signed',
-    typical: '-8.0 mm',
-    usual: [0, 75],
-  }),
   'own-offset': quantity('mm', 'offset of the wheels that the axle came with', {
     measuredAs: 'paper',
     range: 'signed',
@@ -152,8 +138,8 @@ export const shape = {
   welded: yesNo('was anything welded to the housing'),
   welds: list(
     {
-      place: text('which bracket and which weld', 'lower link bracket, left, outer side'),
       leg: quantity('mm', 'leg of the fillet, the shorter one', {
+        places: 'smallest',
         measuredAs: 'weld-leg',
         how: 'fillet gauge, the smallest of three places',
         typical: '5 mm',
@@ -165,6 +151,7 @@ export const shape = {
         usual: [17, 1500],
       }),
       thickness: quantity('mm', 'thickness of the thinner part joined', {
+        places: 'smallest',
         how: 'caliper before welding',
         typical: '5.0 mm',
         usual: [0.6, 25],
@@ -187,6 +174,7 @@ export const shape = {
     'alignment bar in the bearing seats, short runs on opposite sides, cooled between',
   ),
   bend: quantity('mm', 'how far the housing is out of line after welding', {
+    places: 'largest',
     measuredAs: 'dial',
     how: 'alignment bar through the bearing seats, or straightedges on both flanges: difference of their distances ahead and behind, and above and below; the greatest',
     typical: '0.3 mm',
@@ -195,6 +183,7 @@ export const shape = {
   'maker-bend': makerFigures('mm', 'line of the housing', [0, 2.9]),
   'final-drive-opened': yesNo('was the final drive taken apart'),
   backlash: quantity('mm', 'backlash of ring gear and pinion, the least of all', {
+    places: 'smallest',
     measuredAs: 'dial',
     how: 'dial gauge square to a tooth of the ring gear, four places',
     typical: '0.14 mm',
@@ -214,10 +203,6 @@ export const shape = {
   rating: makerFigures('kg', 'load of the axle', [150, 4000]),
   brakes: text('which brakes it came with, which it has now, and what was done about balance, parking brake and lines'),
   'speedometer-checked': yesNo('was the speedometer checked or corrected after the ratio changed'),
-  'speedometer-rule': choice(
-    { 'ADR 18/03': 'the model came out under ADR 18/03', earlier: 'under an earlier issue' },
-    'rule on the speedometer, for cars built from July 2006 to June 2007',
-  ),
   worked: workedField,
   torques: torquesField,
 };

@@ -69,6 +69,11 @@ export const rearAxle = kind({
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
+    'axle.differential': d.differential && {
+      answer: d.differential === 'locked' ? 'no' : 'yes',
+      because: d.differential,
+      from: ['differential'],
+    },
     'axle.brakes': d.brakes ? { answer: d.brakes } : undefined,
     'axle.housing-welds': d.welder && d.straightening ? { answer: `${d.welder}; ${d.straightening}` } : undefined,
     'gearbox.speedometer': d['speedometer-checked'] && {
@@ -81,13 +86,13 @@ export const rearAxle = kind({
     ...stopStates(d),
     'final-drive-opened': d['final-drive-opened'],
     'axle-welded': d.welds?.length ? 'yes' : d.welded,
-    'speedometer-rule': d['speedometer-rule'],
   }),
   raises: asks,
   evaluate: ({ data }, work) => {
     const pinion = take('pinion', data, work);
     tellPinion(pinion, stateOf(data), work);
-    if (data['located-by'] === 'links' || data.lower || data.upper) examineSideView(data, pinion, work);
+    const located = data['located-by'] ?? (data.lower || data.upper ? 'links' : undefined);
+    if (located === 'links') examineSideView(data, pinion, work);
     examineSquare(data, work);
     examineTrack(data, work);
     if (!data.welds?.length) work.compare('axle.bracket-load', '', work.lacks('welds'));
@@ -179,10 +184,13 @@ function examineTrack(data: RearAxle, work: Work): void {
       take('track', data, work),
       worked.get('now'),
     );
-  if (!data[stateOf(data)]?.track && hasNote(work, 'wheels-tyres')) return;
-  work.compare(
-    'wheels.track',
-    'rear',
-    work.sheet(lengthDifference, 'track', { before, after: take('track', data, work) }).get('change'),
-  );
+  const measured = take('track', data, work);
+  if (isMissing(measured) && hasNote(work, 'wheels-tyres')) return;
+  const after = faces.faces ? wider(measured, worked.get('now')) : measured;
+  work.compare('wheels.track', 'rear', work.sheet(lengthDifference, 'track', { before, after }).get('change'));
+}
+
+/** Of a track that was measured and the one that faces and offsets give, the wider. */
+function wider(measured: Maybe, reckoned: Maybe): Maybe {
+  return isMissing(measured) || isMissing(reckoned) || reckoned.si <= measured.si ? measured : reckoned;
 }

@@ -11,7 +11,7 @@ const reading = (unit: string, says: string, how: string, typical: string, usual
     .strictObject({
       was: quantity(unit, `${says}, as received`, { range: 'signed', how, typical, usual }),
       now: quantity(unit, `${says}, now`, { range: 'signed', how, typical, usual }),
-      maker: makerFigures(unit, says, usual),
+      maker: makerFigures(unit, says, usual, 'signed'),
     })
     .optional()
     .meta({ form: 'block', says });
@@ -55,11 +55,13 @@ const shape = {
   'sensor-gaps': list(
     {
       was: quantity('mm', 'air gap of the wheel speed sensor, as received', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],
       }),
       now: quantity('mm', 'air gap of the wheel speed sensor, now', {
+        places: 'smallest',
         how: 'feeler gauge of brass, at the narrowest of eight places around the ring',
         typical: '0.8 mm',
         usual: [0.1, 7],
@@ -154,11 +156,11 @@ export const retainedSystems = kind({
 });
 
 function lampsAnswer({ lamps }: RetainedData) {
-  if (!lamps?.length || lamps.some((l) => !l.lights || !l['goes-out'])) return undefined;
-  const wrong = lamps.filter((l) => l.lights === 'no' || l['goes-out'] === 'no').map((l) => l.lamp ?? l.id);
-  return wrong.length > 0
-    ? { answer: 'no', because: wrong.join(', ') }
-    : { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') };
+  const wrong = lamps?.filter((l) => l.lights === 'no' || l['goes-out'] === 'no').map((l) => l.lamp ?? l.id) ?? [];
+  if (wrong.length > 0) return { answer: 'no', because: wrong.join(', ') };
+  return lamps?.length && lamps.every((l) => l.lights && l['goes-out'])
+    ? { answer: 'yes', because: lamps.map((l) => l.lamp ?? l.id).join(', ') }
+    : undefined;
 }
 
 function gaps(data: RetainedData, work: Work): void {

@@ -6,7 +6,6 @@ import { anchorageList } from './parts/anchorages.js';
 import { torquesField } from './parts/torques.js';
 
 const height = 'tape from the floor panel to the front edge of the cushion, seat in its middle position, nobody in it';
-const room = 'person of stated height in the seat, belt on, tape from the crown of the head to the lining';
 
 const plate = z
   .strictObject({
@@ -19,8 +18,11 @@ const plate = z
       how: 'tape or caliper, without rounded corners',
       typical: '50 mm',
     }),
-    thickness: quantity('mm', 'thickness of the plate', { how: 'caliper, clean edge', typical: '3.0 mm' }),
-    corner: quantity('mm', 'radius of its corners', { measuredAs: 'radius', how: 'radius gauge', typical: '6 mm' }),
+    thickness: quantity('mm', 'thickness of the plate', {
+      places: 'smallest',
+      how: 'caliper, clean edge',
+      typical: '3.0 mm',
+    }),
     material: text('material of the plate', 'steel S275'),
     against: text('what it lies against, and how thick that is', 'floor of steel sheet, 1.0 mm'),
     centred: yesNo('does the bolt go through its middle'),
@@ -32,7 +34,6 @@ export const shape = {
   code: text('modification code agreed with the certifier', 'LK1'),
   seats: list(
     {
-      place: text('which seat', 'front left'),
       change: choice(
         {
           kept: 'the seat that was there, where it was',
@@ -43,8 +44,11 @@ export const shape = {
         },
         'what was done',
       ),
-      seat: text('what seat it is, with the standard on its label', 'reclining seat with a label of its standard'),
-      mass: quantity('kg', 'mass of the seat', { how: 'hanging scale', typical: '14.5 kg' }),
+      seat: text('what seat it is, with the standard on its label', 'reclining seat with a label of its standard').meta(
+        {
+          recordedFor: 'whoever compares it with the label on the seat',
+        },
+      ),
       bolts: count('number of bolts that hold the seat', { typical: '4' }),
       thread: designation(readThread, 'thread of these bolts', 'M8x1.25'),
       class: designation(readPropertyClass, 'class or grade marked on their heads', '10.9'),
@@ -63,38 +67,30 @@ export const shape = {
         typical: '255 mm',
       }),
       'height-now': quantity('mm', 'height of the cushion above the floor now', { how: height, typical: '250 mm' }),
-      'head-room-was': quantity('mm', 'room above the head as received', {
-        how: room,
-        typical: '70 mm',
-        usual: [8, 690],
-      }),
-      'head-room-now': quantity('mm', 'room above the head now', { how: room, typical: '75 mm', usual: [8, 690] }),
     },
-    'seats, each an item of its own',
+    'seats, each an item of its own: `front-left`',
   ),
   belts: list(
     {
-      place: text('which seating position', 'front left'),
       belt: choice({ 'lap-and-torso': 'lap and sash', lap: 'lap only', harness: 'harness' }, 'what belt it is'),
-      label: text('standard and date on its label', 'label of its standard, made 2024'),
+      label: text('standard and date on its label', 'label of its standard, made 2024').meta({
+        recordedFor: 'whoever compares it with the label on the belt',
+      }),
       'on-seat': yesNo('is any end of it fixed to the seat'),
-      thread: designation(readThread, 'thread of its anchorage bolts', '7/16-20 UNF'),
       'proof-load': quantity('kN', 'load that an added or moved anchorage was shown to hold', {
         measuredAs: 'paper',
         how: 'pull test or calculation by the certifier, kept as a paper',
         typical: '14.0 kN',
       }),
     },
-    'belts, one item a seating position',
+    'belts, one item a seating position: `front-left`',
   ),
   anchorages: anchorageList,
   'child-points': list(
     {
-      place: text('which point', 'behind the rear seat, left'),
-      thread: designation(readThread, 'its thread', '5/16-18 UNC'),
       usable: yesNo('is it where the maker put it, uncovered and free to be used'),
     },
-    'anchorages of child restraints',
+    'anchorages of child restraints: `rear-left`',
   ),
   airbags: choice(
     {

@@ -1,12 +1,13 @@
 import { jointsInSeries } from '../../calc/driveline/joints-in-series.js';
-import { expanded } from '../../calc/value.js';
+import { spread } from '../../calc/value.js';
 import { choice, list, quantity, text, yesNo } from '../../project/fields.js';
 import { showQuantity } from '../../units/show.js';
 import { type Data, kind } from '../engine/kind.js';
+import { saysNo } from '../engine/told.js';
 import { isMissing, type Work } from '../engine/work.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { makerFigures, makerLimit } from './parts/maker-window.js';
-import { given, sum } from './parts/maybe.js';
+import { given } from './parts/maybe.js';
 import { airbagField, examineStops, quietAnswers, singleShearField, stopStates, workedField } from './parts/stop.js';
 import { tellMissing } from './parts/tell-missing.js';
 import { examineTorques, torqueAnswers, torquesField } from './parts/torques.js';
@@ -15,11 +16,10 @@ const shape = {
   parts: text(
     'what was changed, and out of what it comes',
     'rack of a later model, intermediate shaft with two joints made new',
-  ),
+  ).meta({ recordedFor: 'whoever assesses the parts' }),
   side: choice({ kept: 'kept on its side', moved: 'moved from left to right' }, 'side of the steering'),
   joints: list(
     {
-      place: text('which joint it is', 'column to intermediate shaft'),
       angle: quantity('deg', 'angle at which the joint works', {
         how: 'inclinometer along both shafts in the plane of the joint, or a template and protractor; straight ahead, three times',
         typical: '18.5 deg',
@@ -51,7 +51,7 @@ const shape = {
       'maker-engaged': makerFigures('mm', 'length in the joint', [3, 130]),
       held: text('how the shaft is held and locked in it', 'clamp bolt in the groove of the shaft, self-locking nut'),
     },
-    'joints of the steering shaft, from the wheel on',
+    'joints of the steering shaft, from the wheel on: `column-to-shaft`',
   ),
   'original-collapse': quantity('mm', 'way by which column and shaft could shorten as it came', {
     how: 'sliding length of column and shaft, less what stands in its way; before dismantling',
@@ -61,40 +61,23 @@ const shape = {
     how: 'the same way, measured as before',
     typical: '110 mm',
   }),
-  'original-turns': quantity('1', 'turns from lock to lock as it came', {
-    how: 'tape on the rim, wheels on turn plates or off the ground',
-    typical: '3.4',
-  }),
-  turns: quantity('1', 'turns from lock to lock now', { how: 'the same way', typical: '3.0' }),
-  'turns-left': quantity('1', 'turns from straight ahead to the left lock', { typical: '1.5' }),
-  'turns-right': quantity('1', 'turns from straight ahead to the right lock', { typical: '1.5' }),
-  'original-wheel-diameter': quantity('mm', 'diameter of the steering wheel as it came', {
-    how: 'tape over the rim, outside to outside',
-    typical: '380 mm',
-  }),
   'wheel-diameter': quantity('mm', 'diameter of the steering wheel now', {
     how: 'tape over the rim, outside to outside, two directions',
     typical: '365 mm',
   }),
   'wheel-alike': yesNo('is the hub as padded or recessed as the original, and does the wheel meet the design rules'),
   airbag: airbagField,
-  'original-rim-play': quantity('mm', 'free play at the rim as it came', {
-    measuredAs: 'rule',
-    how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move',
-    typical: '15 mm',
-    usual: [0, 75],
-  }),
   'rim-play': quantity('mm', 'free play at the rim now', {
     measuredAs: 'rule',
-    how: 'the same way, three times',
+    how: 'rule at the rim, straight ahead, engine running where it is assisted, to the point where the road wheels begin to move; three times',
     typical: '8 mm',
     usual: [0, 75],
   }),
   'maker-rim-play': makerFigures('mm', 'free play at the rim', [0, 75]),
   ends: list(
     {
-      place: text('which joint it is', 'outer tie rod end, left'),
       play: quantity('mm', 'free play of the joint along its pin and across it, the greater', {
+        places: 'largest',
         measuredAs: 'dial',
         how: 'dial gauge across the joint, wheel rocked by hand, weight on the wheels',
         typical: '0.3 mm',
@@ -110,9 +93,10 @@ const shape = {
         typical: '24 mm',
       }),
     },
-    'tie rod ends, drag link ends, idler and ball joints',
+    'tie rod ends, drag link ends, idler and ball joints: `outer-left`',
   ),
   'least-gap': quantity('mm', 'least gap of steering parts to anything, over travel and lock, engine moved', {
+    places: 'smallest',
     measuredAs: 'rule',
     how: 'springs out, wheel at both locks at droop, ride height and bump; engine levered on its mounts towards the shaft',
     typical: '14 mm',
@@ -164,15 +148,20 @@ export const steering = kind({
   answers: (d) => ({
     ...quietAnswers(d),
     ...torqueAnswers(d.torques),
-    'steering.conversion': d.side && {
-      answer: d.side === 'kept' ? 'no: the steering stays on its side' : 'yes: moved from left to right',
-    },
+    'steering.conversion': d.side === 'kept' ? { answer: 'no: the steering stays on its side' } : undefined,
     'steering.lock-to-lock': d['free-travel'] && { answer: d['free-travel'], from: ['free-travel'] },
     'steering.wheel-hub': d['wheel-alike'] && { answer: d['wheel-alike'], from: ['wheel-alike'] },
     'steering.ends-locked': locked(d.ends),
   }),
   states: (d) => stopStates(d),
   evaluate: ({ data }, work) => {
+    if (data.side === 'moved')
+      work.derive('steering.conversion', {
+        because: 'the steering was moved, and the answer names no code for it',
+        excludes: (said) => !/\bLS[12]\b/.test(said),
+        todo: 'agree the code with the certifier, LS1 or LS2, and name it in the answer',
+        from: ['side'],
+      });
     examineJoints(data.joints, work);
     const was = work.take(data['original-collapse'], 'original-collapse');
     compareAgainst('steering.collapse-way', '', work.take(data.collapse, 'collapse'), ['original_collapse', was], work);
@@ -180,12 +169,6 @@ export const steering = kind({
     work.compare('steering.rim-play', '', work.take(data['rim-play'], 'rim-play'), {
       limit: makerLimit(data['maker-rim-play'], 'mm'),
     });
-    work.agree(
-      'turns',
-      { says: 'turns from lock to lock', unit: '1' },
-      work.take(data.turns, 'turns'),
-      sum(work.take(data['turns-left'], 'turns-left'), work.take(data['turns-right'], 'turns-right')),
-    );
     examineEnds(data.ends, work);
     if (data['least-gap'] || !hasNote(work, 'clearance'))
       work.compare('clearance.members', 'steering', work.take(data['least-gap'], 'least-gap'));
@@ -209,11 +192,20 @@ function examineJoints(joints: Steering['joints'], work: Work): void {
     work.compare('steering.shaft-engagement', joint.id, take('engaged'), {
       limit: engaged?.least && makerLimit(engaged, 'mm'),
     });
+    if (joint.held && saysNo(joint.held))
+      work.derive('fasteners.locking', {
+        answer: 'no',
+        because: `joint ${joint.id} of the steering shaft is held by \`${joint.held}\``,
+        from: ['joints', joint.id, 'held'],
+      });
   }
   examineUniformity(joints, work);
 }
 
-/** How unevenly the box turns while the wheel turns evenly: told, and left to the maker's angles to judge. */
+/**
+ * How unevenly the box turns while the wheel turns evenly: told, and left to the maker's angles to judge. Joints that together
+ * are worse than the worst of them alone add to each other, as where a fork stands wrong: that is put to the certifier.
+ */
 function examineUniformity(joints: NonNullable<Steering['joints']>, work: Work): void {
   const rows = joints.map((joint, i) => {
     const turn = (name: 'plane' | 'forks') => (i === 0 ? nothing : work.take(joint[name], 'joints', joint.id, name));
@@ -228,16 +220,28 @@ function examineUniformity(joints: NonNullable<Steering['joints']>, work: Work):
   if (isMissing(variation)) return tellMissing('steering.uniformity', '', variation, work);
   if (isMissing(angle)) return tellMissing('steering.uniformity', '', angle, work);
   const run = variation.origin.kind === 'sheet' ? variation.origin.run : undefined;
-  const shown = showQuantity(variation.si, '%', expanded(variation));
-  const alike = showQuantity(angle.si, 'deg', expanded(angle));
-  work.state(
-    'steering.uniformity',
-    '',
-    'met',
-    `speed varies by ${shown} over a turn of the wheel, as one joint of ${alike} would make it; recorded, not judged`,
-    { run, answer: 'reckoned' },
-  );
+  const shown = showQuantity(variation.si, '%', spread(variation));
+  const alike = showQuantity(angle.si, 'deg', spread(angle));
+  const says = `speed varies by ${shown} over a turn of the wheel, as one joint of ${alike} would make it`;
+  const steepest = Math.max(...joints.map((joint) => joint.angle?.quantity.si ?? 0));
+  if (angle.si > steepest * (1 + HAIR))
+    return work.state(
+      'steering.uniformity',
+      '',
+      'unclear',
+      `${says}: the joints add to each other instead of cancelling`,
+      {
+        run,
+        answer: 'reckoned',
+        todo: 'set the forks by the planes in which the joints bend, or put it to the certifier',
+        path: ['joints'],
+      },
+    );
+  work.state('steering.uniformity', '', 'met', `${says}; recorded, not judged`, { run, answer: 'reckoned' });
 }
+
+/** What the arithmetic of one joint, or of joints in a right angle, leaves. */
+const HAIR = 1e-6;
 
 /** The first joint has nothing before it to be turned against. */
 const nothing = given(0, 'deg', 'first joint');
@@ -248,13 +252,14 @@ function examineEnds(ends: Steering['ends'], work: Work): void {
     work.compare('steering.free-play', end.id, work.take(end.play, 'ends', end.id, 'play'), {
       limit: makerLimit(end['maker-play'], 'mm'),
     });
+  for (const { id, engaged } of ends)
+    if (engaged) work.compare('links.engagement', id, work.take(engaged, 'ends', id, 'engaged'));
 }
 
-/** Answered once every end says how it is locked. */
+/** Yes once every end says how it is locked; one that is not says no. */
 function locked(ends: Steering['ends']) {
-  if (!ends?.length || ends.some((end) => end.locked === undefined)) return undefined;
-  const loose = ends.filter((end) => end.locked === 'none').map((end) => end.id);
-  return loose.length === 0
-    ? { answer: 'yes', from: ['ends'] }
-    : { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
+  const loose = ends?.filter((end) => end.locked === 'none').map((end) => end.id) ?? [];
+  if (loose.length > 0)
+    return { answer: 'no', because: `not locked: ${loose.join(', ')}`, from: ['ends', loose[0]!, 'locked'] };
+  return ends?.length && ends.every((end) => end.locked) ? { answer: 'yes', from: ['ends'] } : undefined;
 }

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { choice, list, named, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import type { Data } from '../engine/kind.js';
-import { clearanceField } from './parts/ground-clearance.js';
+import { clearanceChanged } from './parts/ground-clearance.js';
 import { singleShearField, stabilityField, workedField } from './parts/stop.js';
 import { torquesField } from './parts/torques.js';
 
@@ -44,6 +44,7 @@ const spring = (state: string) =>
         usual: [5, 270],
       }),
       'free-length': quantity('mm', `free length of the spring ${state}`, {
+        places: 'each',
         how: 'spring standing on a flat plate, rule to the other end, three places',
         typical: '342 mm',
       }),
@@ -119,7 +120,7 @@ export const shape = {
     { was: corner('as it came'), planned: corner('as planned'), now: corner('now') },
     'the four corners: `front-left`, `front-right`, `rear-left`, `rear-right`',
   ),
-  clearance: clearanceField,
+  clearance: clearanceChanged,
   'suspension-exchanged': yesNo('were mounts of the suspension moved, or the suspension of another vehicle fitted'),
   'coils-cut': yesNo('was a coil spring cut, or any part heated'),
   'springs-seated': yesNo(

@@ -19,7 +19,9 @@ const shape = {
   links: list(
     {
       place: text('which link it is', 'rear lower, left'),
-      was: text('what was there', 'pressed steel link, rubber bushes, 610 mm between centres'),
+      was: text('what was there', 'pressed steel link, rubber bushes, 610 mm between centres').meta({
+        recordedFor: 'whoever compares it with the link that is there now',
+      }),
       length: quantity('mm', 'length between the centres of its joints now', {
         how: 'tape or long caliper between the bolt centres, at ride height',
         typical: '612 mm',
@@ -31,11 +33,13 @@ const shape = {
         usual: [65, 1500],
       }),
       diameter: quantity('mm', 'outside diameter of the body', {
+        places: 'smallest',
         how: 'caliper, the smallest of three places',
         typical: '30 mm',
         usual: [10, 80],
       }),
       wall: quantity('mm', 'wall of a tube; left out for a solid bar', {
+        places: 'smallest',
         how: 'caliper at the end before the bung goes in, or ultrasonic gauge',
         typical: '4.0 mm',
         usual: [1, 12],
@@ -192,7 +196,8 @@ function examineEngagement(link: Link, work: Work): void {
   const take = taker(link, work);
   const change = difference(take('longest'), take('length'));
   const both = link['thread-b'] !== undefined || link['engaged-b'] !== undefined;
-  const beyond = !isMissing(change) && change.si + expanded(change) < 0;
+  const beyond = !isMissing(change) && change.si < 0;
+  const surely = beyond && change.si + expanded(change) < 0;
   const setting =
     link['thread-a'] && link['thread-b'] && link['thread-a'].hand !== link['thread-b'].hand
       ? work.sheet(adjusterSetting, link.id, {
@@ -208,20 +213,44 @@ function examineEngagement(link: Link, work: Work): void {
     const now = take(`engaged-${end}`);
     const limit = makersLimit(link, end);
     if (beyond && !isMissing(now)) {
-      work.state('links.engagement', subject, 'against', 'the link is set longer than its longest setting', {
-        of: 'requirement',
-        measured: now,
-        todo: 'set it shorter, or correct `longest` or `length`',
-        path: ['links', link.id, 'longest'],
-      });
+      work.state(
+        'links.engagement',
+        subject,
+        surely ? 'against' : 'unclear',
+        surely
+          ? 'the link is set longer than its longest setting'
+          : 'as read, the link is set longer than its longest setting, though by less than both are uncertain by',
+        {
+          of: 'requirement',
+          measured: now,
+          todo: 'set it shorter, or correct `longest` or `length`',
+          path: ['links', link.id, 'longest'],
+        },
+      );
       continue;
     }
     // Ends of one hand, and a single threaded end, are turned one by one: each is taken as if it alone made the change.
     const left = setting ? setting.get(end === 'a' ? 'leftA' : 'leftB') : difference(now, change);
     const short = !isMissing(now) && limit?.min !== undefined && now.si + expanded(now) < limit.min.si;
-    work.compare('links.engagement', subject, isMissing(left) && short ? now : left, { limit });
+    work.compare('links.engagement', subject, isMissing(left) && short ? now : left, {
+      limit,
+      settle: (_, compared) =>
+        compared === 'met' && isBeyondHome(now, take(`home-${end}`))
+          ? {
+              of: 'requirement',
+              result: 'unclear',
+              says: 'more thread is engaged now than when the end is screwed home, so that one of both is wrong',
+              by: `\`engaged-${end}\` and \`home-${end}\`, measured again`,
+              todo: `measure \`engaged-${end}\` and \`home-${end}\` again`,
+            }
+          : undefined,
+    });
   }
 }
+
+/** Whether surely more thread is engaged than there is. */
+const isBeyondHome = (now: Maybe, home: Maybe): boolean =>
+  !isMissing(now) && !isMissing(home) && now.si - expanded(now) > home.si + expanded(home);
 
 function rangeOf(link: Link, work: Work) {
   const take = taker(link, work);

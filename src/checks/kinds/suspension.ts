@@ -1,4 +1,3 @@
-import { coilRate } from '../../calc/suspension/coil-rate.js';
 import { coilTravel } from '../../calc/suspension/coil-travel.js';
 import { lengthDifference } from '../../calc/uncertainty/difference.js';
 import { kind } from '../engine/kind.js';
@@ -7,6 +6,7 @@ import { examineLift } from './lift.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { examineGroundClearance } from './parts/ground-clearance.js';
 import { difference } from './parts/maybe.js';
+import { examineSpringLoad, ratesOf } from './parts/spring-load.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { examineTorques, torqueAnswers } from './parts/torques.js';
 import { type Suspension, shape } from './suspension-fields.js';
@@ -72,10 +72,7 @@ export const suspension = kind({
     'suspension.as-received': cornerIds.every((id) => whole(d, id))
       ? { answer: 'four corners', shown: 'note' }
       : undefined,
-    'suspension.springs-paper':
-      d.front?.now?.from !== undefined || d.rear?.now?.from !== undefined
-        ? { answer: [d.front?.now?.from, d.rear?.now?.from].filter(Boolean).join('; '), shown: 'note' }
-        : undefined,
+    'suspension.springs-paper': springsTold(d),
   }),
   states: (d) => ({
     ...stopStates(d),
@@ -145,7 +142,9 @@ function coilAtEnds(
       work.state(item, id, 'out', `the ${axle} axle has no coil springs`, { path: [axle, 'type'] });
     return;
   }
-  const { state, take, spring } = springOf(axle, data, work);
+  const state = stateOf(axle, data);
+  const spring = data[axle]?.[state];
+  const take = (name: 'free-length' | 'wire' | 'coils') => work.take(spring?.[name], axle, state, name);
   const worked = work.sheet(coilTravel, id, {
     free: take('free-length'),
     ride: at.length,
@@ -160,43 +159,31 @@ function coilAtEnds(
   work.compare('suspension.seated', id, worked.get('seated'));
 }
 
-function springOf(axle: Axle, data: Suspension, work: Work, wanted?: 'was') {
-  const state = wanted ?? (data[axle]?.now || !data[axle]?.planned ? 'now' : 'planned');
-  const spring = data[axle]?.[state];
-  return {
-    state,
-    spring,
-    take: (name: 'free-length' | 'wire' | 'coils' | 'outside' | 'active') =>
-      work.take(spring?.[name], axle, state, name),
-  };
+const stateOf = (axle: Axle, data: Suspension) => (data[axle]?.now || !data[axle]?.planned ? 'now' : 'planned');
+
+/** Springs fitted whose figures and paper the note gives, all of them. */
+function springsTold(d: Suspension) {
+  const fitted = [d.front?.now, d.rear?.now].filter((spring) => spring !== undefined);
+  const whole = fitted.every((s) => s.part && s.rate && s['free-length'] && s.wire && s.from);
+  return fitted.length > 0 && whole
+    ? { answer: fitted.map((s) => `${s.part}, ${s.from}`).join('; '), shown: 'note' }
+    : undefined;
 }
 
-/** Common practice: coils that lie on the seats are told from those that move to a quarter of a coil. */
-const countedCoils = 0.25;
-
-/** Rates by the wire, before and now, and the stroke that is left to the damper. */
+/** What the springs carry, before and now, and the stroke that is left to the damper. */
 function examineAxle(axle: Axle, data: Suspension, work: Work): void {
-  for (const wanted of ['was', undefined] as const) {
-    const { state, spring, take } = springOf(axle, data, work, wanted);
-    if (!spring?.wire || !spring.outside || !spring.active) continue;
-    const rate = work
-      .sheet(coilRate, `${axle}-${state}`, { wire: take('wire'), outside: take('outside'), active: take('active') })
-      .get('rate');
-    if (isMissing(rate)) continue;
-    const stated = work.take(spring.rate, axle, state, 'rate');
-    work.agree(
-      `${axle}-${state}-rate`,
-      {
-        says: `rate of the ${axle} spring`,
-        unit: 'N/mm',
-        method: {
-          expanded: (rate.si * countedCoils) / spring.active.quantity.si,
-          because: 'the coils that count as active',
-        },
-      },
-      stated,
-      rate,
-    );
+  const state = stateOf(axle, data);
+  const [was, now] = [ratesOf(axle, 'was', data, work), ratesOf(axle, state, data, work)];
+  for (const id of cornerIds.filter((one) => axleOf(one) === axle)) {
+    const corner = cornerOf(data, id);
+    const at = corner?.now || !corner?.planned ? 'now' : 'planned';
+    const standing = (spring: 'was' | typeof state, when: 'was' | typeof at) => ({
+      free: work.take(data[axle]?.[spring]?.['free-length'], axle, spring, 'free-length'),
+      ride: work.take(corner?.[when]?.['spring-length'], 'corners', id, when, 'spring-length'),
+      motion: work.take(data[axle]?.motion, axle, 'motion'),
+      bump: work.take(corner?.[when]?.bump, 'corners', id, when, 'bump'),
+    });
+    examineSpringLoad(id, { rates: was, ...standing('was', 'was') }, { rates: now, ...standing(state, at) }, work);
   }
   const take = (name: 'closed' | 'open' | 'at-bump' | 'at-droop') =>
     work.take(data[axle]?.damper?.[name], axle, 'damper', name);

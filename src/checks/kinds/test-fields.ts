@@ -119,11 +119,6 @@ const brakes = {
 };
 
 const outlet = {
-  place: text('which outlet', 'left rear'),
-  'readings-was': quantity('dB(A)', 'stationary noise as received', {
-    how: 'three readings in one list',
-    typical: '[87.5, 87.9, 87.6] dB(A)',
-  }),
   readings: quantity('dB(A)', 'stationary noise now', {
     how: 'meter on fast, engine held at test speed, then let go; three readings in one list',
     typical: '[88.4, 88.9, 88.6] dB(A)',
@@ -156,7 +151,7 @@ const noise = {
     { highest: 'the highest reading', mean: 'the mean of the readings' },
     'which number counts in the procedure used; the highest where nothing is said',
   ),
-  outlets: list(outlet, 'outlets, each an item of its own'),
+  outlets: list(outlet, 'outlets, each an item of its own: `left-rear`'),
   'rated-speed': quantity('rpm', 'engine speed at rated power', {
     measuredAs: 'paper',
     how: "maker's figure",
@@ -309,10 +304,6 @@ export const shape = {
         },
         'runs in the order in which they were driven',
       ),
-      'car-width': quantity('mm', 'width of the car that the gates were set for', {
-        how: 'without mirrors',
-        typical: '1662 mm',
-      }),
       confidence: yesNo('had the driver confidence in the car throughout'),
     },
     'double lane change',
@@ -325,7 +316,6 @@ export const shape = {
         typical: '1.8 %',
         usual: [0, 12],
       }),
-      'idle-speed': quantity('rpm', 'idle speed', { how: 'independent tachometer', typical: '820 rpm' }),
       report: text(
         'which test was made, where, with what result, or why none is needed',
         'idle test at a licensed station, report kept',
@@ -335,12 +325,6 @@ export const shape = {
   ),
   road: block(
     {
-      distance: quantity('km', 'distance driven', { typical: '42 km', usual: [4.5, 400] }),
-      'coolant-temperature': quantity('degC', 'highest coolant temperature', {
-        how: 'independent gauge or diagnostic tool',
-        typical: '94 degC',
-        usual: [50, 130],
-      }),
       rechecked: yesNo('were joints, levels, hoses and clearances looked at again afterwards'),
       found: text('what was found', 'nothing loose, no leak'),
     },

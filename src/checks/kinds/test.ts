@@ -1,5 +1,6 @@
 import type { Answer } from '../../project/common.js';
 import { type Data, kind } from '../engine/kind.js';
+import type { Derived } from '../engine/told.js';
 import type { Work } from '../engine/work.js';
 import { shape } from './test-fields.js';
 import { examineBrakeTest, pulled, recordedOnly, testSpeeds } from './trials/brake-stops.js';
@@ -56,11 +57,7 @@ export const test = kind({
       ? { answer: 'in this note', shown: 'note', because: recordedOnly(d.brakes) }
       : undefined,
     'tests.emissions': d.emissions?.report ? { answer: d.emissions.report } : undefined,
-    'tests.road-recheck': d.road?.rechecked && {
-      answer: d.road.rechecked,
-      because: d.road.found,
-      from: ['road', 'rechecked'],
-    },
+    'tests.road-recheck': recheck(d),
     'tests.lane-change-driver': d['lane-change']?.confidence && {
       answer: d['lane-change'].confidence,
       from: ['lane-change', 'confidence'],
@@ -83,6 +80,13 @@ export const test = kind({
   evaluate: ({ data }, work) => {
     const does = (name: keyof typeof itemsOf) => data.test === undefined || data.test === name;
     if (does('brakes')) examineBrakeTest(data.brakes ?? {}, work);
+    const aside = does('brakes') && data.brakes?.stops?.find((s) => s.state !== 'was' && s.pulled === 'yes');
+    if (aside)
+      work.derive('brakes.side-balance', {
+        answer: 'no',
+        because: `in stop ${aside.id} the car pulled to a side, or a wheel locked early`,
+        from: ['brakes', 'stops', aside.id, 'pulled'],
+      });
     if (does('noise')) examineNoise(data.noise ?? {}, work);
     if (does('speedometer')) examineSpeedometer(data.speeds, data['speedometer-rule'], work);
     if (does('twist')) examineStiffness(data.twist, data.bending, work);
@@ -97,6 +101,12 @@ function conditions(d: Test): Answer | undefined {
   return told.every(Boolean) ? { answer: told.join('; ') } : undefined;
 }
 
+/** That it was looked over counts with what was found. */
+function recheck({ road }: Test): Derived | undefined {
+  if (!road?.rechecked || (road.rechecked === 'yes' && !road.found)) return undefined;
+  return { answer: road.rechecked, because: road.found, from: ['road', 'rechecked'] };
+}
+
 const hasReadings = (d: Test): boolean =>
   [d.brakes?.stops, d.noise?.outlets, d.speeds, d.twist?.now, d['lane-change']?.runs].some(
     (list) => (list?.length ?? 0) > 0,
@@ -108,4 +118,8 @@ function laneChange(data: Test, work: Work): void {
   if (runs.length === 0) work.compare('tests.lane-change-cones', '', work.lacks('lane-change', 'runs'));
   for (const run of runs)
     work.compare('tests.lane-change-cones', run.id, work.take(run.cones, 'lane-change', 'runs', run.id, 'cones'));
+  const speeds = runs.filter((run) => run.speed).sort((a, b) => b.speed!.quantity.si - a.speed!.quantity.si);
+  const fastest = speeds[0] ?? runs[0];
+  const path = ['lane-change', 'runs', ...(fastest ? [fastest.id, 'speed'] : [])];
+  work.compare('tests.lane-change-speed', fastest?.id ?? '', work.take(fastest?.speed, ...path));
 }

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { readRim } from '../../project/designations/rim.js';
-import { readThread } from '../../project/designations/thread.js';
 import { readTyre } from '../../project/designations/tyre.js';
 import { choice, designation, list, named, onDay, quantity, text, yesNo } from '../../project/fields.js';
 import type { Data } from '../engine/kind.js';
+import { makerFigures } from './parts/maker-window.js';
 import { stabilityField } from './parts/stop.js';
 
 const wheels = (state: string) =>
@@ -27,6 +27,7 @@ const wheels = (state: string) =>
         },
       ),
       spacer: quantity('mm', `spacer between hub and wheel ${state}, each side`, {
+        places: 'each',
         measuredAs: 'thickness',
         how: 'caliper, three places',
         typical: '0 mm',
@@ -47,14 +48,10 @@ const wheels = (state: string) =>
         },
       ),
       clearance: quantity('mm', `ground clearance of the lowest part near this axle ${state}`, {
+        places: 'smallest',
         measuredAs: 'ride-height',
         how: 'level floor, car rolled, load as stated in the note; rule or block gauge',
         typical: '155 mm',
-      }),
-      pressure: quantity('kPa', `tyre pressure ${state}, cold`, {
-        how: 'checked gauge, tyres cold',
-        typical: '220 kPa',
-        usual: [80, 700],
       }),
       on: onDay('day on which it was measured'),
       by: text('who measured it'),
@@ -74,6 +71,7 @@ const axle = (which: string) =>
         typical: '1420 mm',
       }),
       'least-gap': quantity('mm', `least gap of the ${which} tyres to anything through travel and steering`, {
+        places: 'smallest',
         measuredAs: 'rule',
         how: 'springs out, wheel moved from full droop to full bump at straight ahead and both locks, feeler or plasticine at the nearest place',
         typical: '28 mm',
@@ -90,10 +88,6 @@ export const shape = {
     { both: 'both axles', front: 'the front axle only', rear: 'the rear axle only' },
     'which axles got other wheels or tyres; without a word, both',
   ),
-  driven: choice(
-    { front: 'front axle', rear: 'rear axle', both: 'both axles' },
-    'driven axle; without a word, the rear one',
-  ),
   listed: list(
     {
       tyre: designation(readTyre, 'a tyre that the maker lists for the model', '185/70R14 88S'),
@@ -105,12 +99,12 @@ export const shape = {
     },
     'tyres and rims that the maker lists for this model, on the placard or in the book',
   ),
-  'stud-thread': designation(readThread, 'thread of the wheel studs or bolts', 'M12x1.5'),
   'original-nut-engagement': quantity('mm', 'thread engaged by an original nut on an original wheel', {
     how: 'count the turns from first bite to seated, times the pitch; or depth gauge; three studs',
     typical: '13.5 mm',
   }),
   'nut-engagement': quantity('mm', 'thread engaged by the nuts now, the least of all', {
+    places: 'smallest',
     how: 'count the turns from first bite to seated, times the pitch; every stud of one wheel of each axle',
     typical: '14 mm',
   }),
@@ -119,6 +113,7 @@ export const shape = {
     typical: '110 N·m',
     usual: [60, 250],
   }),
+  'maker-nut-torque': makerFigures('N*m', 'torque of the wheel nuts', [60, 250]),
   spacers: yesNo('is there a spacer between hub and wheel that the maker did not fit'),
   alike: yesNo(
     'are both sides of each axle alike in construction, size, offset and mounting, without slotted holes or added welds',
@@ -128,9 +123,5 @@ export const shape = {
   ),
   axles: choice({ 'beam-front-and-rear': 'beam axles front and rear', other: 'any other' }, 'kind of axles'),
   'stability-control': stabilityField,
-  'speedometer-rule': choice(
-    { 'ADR 18/03': 'the model came out under ADR 18/03', earlier: 'under an earlier issue' },
-    'rule on the speedometer, for cars built from July 2006 to June 2007',
-  ),
 };
 export type WheelsTyres = Data<typeof shape>;

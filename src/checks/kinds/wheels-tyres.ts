@@ -11,6 +11,7 @@ import { examineLift } from './lift.js';
 import { listedTyres } from './listed-tyres.js';
 import { compareAgainst, hasNote } from './parts/against.js';
 import { fromDesignation } from './parts/designated.js';
+import { asPrescribed, makerLimit } from './parts/maker-window.js';
 import { examineStops, quietAnswers, stopStates } from './parts/stop.js';
 import { shape, type WheelsTyres } from './wheels-fields.js';
 
@@ -53,25 +54,21 @@ export const wheelsTyres = kind({
     },
   ],
   cautions: ['stands', 'driving'],
-  facts: (d) => {
-    const [front, rear] = [fittedDiameter(d, 'front'), fittedDiameter(d, 'rear')];
-    return {
-      tyre_diameter: d.driven === 'front' ? front : rear,
-      tyre_diameter_front: front,
-      tyre_diameter_rear: rear,
-      track_front: trackOf(d, 'front'),
-      track_rear: trackOf(d, 'rear'),
-      original_track_front: d.front?.was?.track,
-      original_track_rear: d.rear?.was?.track,
-    };
-  },
+  facts: (d) => ({
+    tyre_diameter_front: fittedDiameter(d, 'front'),
+    tyre_diameter_rear: fittedDiameter(d, 'rear'),
+    track_front: trackOf(d, 'front'),
+    track_rear: trackOf(d, 'rear'),
+    original_track_front: d.front?.was?.track,
+    original_track_rear: d.rear?.was?.track,
+  }),
   answers: (d) => ({
     ...quietAnswers(d),
     'wheels.spacers': d.spacers && { answer: d.spacers, from: ['spacers'] },
     'wheels.construction': d.alike && { answer: d.alike, from: ['alike'] },
     'wheels.guards': d['within-guards'] && { answer: d['within-guards'], from: ['within-guards'] },
   }),
-  states: (d) => ({ ...stopStates(d), axles: d.axles, 'speedometer-rule': d['speedometer-rule'] }),
+  states: (d) => ({ ...stopStates(d), axles: d.axles }),
   evaluate: ({ data }, work) => {
     const against = listedTyres(data, work);
     for (const axle of axles.filter((a) => ['both', a].includes(data.changed ?? 'both')))
@@ -84,6 +81,10 @@ export const wheelsTyres = kind({
       ['original_nut_engagement', original],
       work,
     );
+    if (data['nut-torque'] || data['maker-nut-torque'])
+      work.compare('fasteners.torque', 'wheel-nuts', work.take(data['nut-torque'], 'nut-torque'), {
+        limit: asPrescribed(makerLimit(data['maker-nut-torque'], 'N*m')),
+      });
     examineStops(data, work);
     if (!hasNote(work, 'rear-axle'))
       work.state('wheels.axle-offset', '', 'out', 'no note records another axle, so the wheels stand on their own', {

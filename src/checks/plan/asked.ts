@@ -2,7 +2,7 @@ import { originalFacts } from '../../project/facts.js';
 import type { Build, Note } from '../../project/model.js';
 import { vehicleState } from '../../project/vehicle.js';
 import type { CodeItem } from '../codes/codes.js';
-import { applies, type Resolved, resolve, type World } from '../codes/limits.js';
+import { mayApply, type Resolved, resolve, type World } from '../codes/limits.js';
 import type { OwnFigure } from '../codes/own-copy.js';
 import { raises } from '../engine/examine.js';
 import type { Kind } from '../engine/kind.js';
@@ -36,7 +36,7 @@ export function askedOf(
   if (!build) return raised.map((item) => ({ item }));
   const world = worldOf(build, ownFigures, kind.states?.(data as never) ?? {});
   return raised.map((item) => {
-    const test = applies(item.applies, world);
+    const test = mayApply(item.applies, world);
     if ('holds' in test && !test.holds) return { item, leftOut: test.reason };
     if (item.kind !== 'limit' && item.kind !== 'test') return { item };
     const resolved = resolve(item, world);

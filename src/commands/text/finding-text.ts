@@ -35,7 +35,7 @@ export const nameOf = (finding: Finding): string =>
 export const placeText = ({ place }: Pick<Finding | Doubt, 'place'>): string =>
   visible(`${place.file}${place.line > 0 ? `:${place.line}:${place.column}` : ''}`);
 
-/** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given. */
+/** A finding: how it stands, why, what to do, and where; why and what in at most so many lines each, if that is given; what would have to hold is told in full. */
 export function findingLines(
   f: Finding,
   { width, colour, most = Infinity }: { width: number; colour: boolean; most?: number },
@@ -44,7 +44,7 @@ export function findingLines(
   const marks = f.marks.length > 0 ? ` [${f.marks.join('; ')}]` : '';
   return [
     `${outcomeText(f, paint)}  ${paint.bold(nameOf(f))}`,
-    ...cut(wrap(visible(f.says) + marks, width - 2, '    '), most),
+    ...cut(wrap(visible(f.says) + marks, width - 2, '    '), f.onlyIf === undefined ? most : Infinity),
     ...(f.judgements ?? []).flatMap((j) => cut(wrap(visible(judgementText(j)), width - 2, '    '), most)),
     ...(f.todo ? cut(wrap(`to do: ${visible(f.todo)}`, width - 2, '    '), most) : []),
     paint.dim(`    ${placeText(f)}${f.related ? `, against ${placeText(f.related)}` : ''}  ${f.item}`),

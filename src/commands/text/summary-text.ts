@@ -3,12 +3,14 @@ import pc from 'picocolors';
 import type { Doubt } from '../../checks/engine/doubts.js';
 import type { Evaluation } from '../../checks/engine/examine.js';
 import { countsByClass, type Finding, isOpen } from '../../checks/engine/finding.js';
+import type { SettledTogether } from '../../checks/engine/inconclusive.js';
 import { classLabels, outcomeLabel, shortClassLabels, signOf } from '../../checks/engine/outcome-words.js';
+import { groupSays } from '../../checks/engine/settler-words.js';
 import { bySeverity } from '../../checks/engine/severity.js';
 import { visible } from '../../platform/visible.js';
 import type { Build } from '../../project/model.js';
 import { padTo, widestOf, wrap } from '../terminal/wrap.js';
-import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines } from './finding-text.js';
+import { colourOf, doubtLines, doubtsHeading, findingLine, findingLines, nameOf } from './finding-text.js';
 import { obsoleteLine } from './obsolete-text.js';
 import { unreadLines } from './unread-text.js';
 
@@ -26,7 +28,11 @@ const hard = '\u00a0';
 const inFull = 20;
 
 /** The findings at a glance: a line a note, then what to do next, most serious first. */
-export function summaryText(build: Build, { findings, doubts }: Evaluation, options: SummaryOptions): string {
+export function summaryText(
+  build: Build,
+  { findings, doubts, settledTogether }: Evaluation,
+  options: SummaryOptions,
+): string {
   const paint = pc.createColors(options.colour);
   const shown = findings.filter((f) => options.all || isOpen(f)).sort(bySeverity);
   const full = options.all ? shown.length : inFull;
@@ -37,6 +43,7 @@ export function summaryText(build: Build, { findings, doubts }: Evaluation, opti
     '',
     ...totals(findings, options),
     '',
+    ...settling(settledTogether, options),
     ...shown.slice(0, full).flatMap((f) => [...findingLines(f, options.all ? options : { ...options, most: 2 }), '']),
     ...shown.slice(full).map((f) => findingLine(f, options)),
     ...(shown.length > full
@@ -112,6 +119,27 @@ function perNote(build: Build, findings: readonly Finding[], { colour, width }: 
     );
   });
 }
+
+/** So many groups are told in a day's check, the others counted. */
+const groupsTold = 4;
+
+/** What is inconclusive, under the one measurement or test that would settle most of it. */
+function settling(groups: readonly SettledTogether[], { all, colour, width }: SummaryOptions): string[] {
+  if (groups.length === 0) return [];
+  const count = groups.reduce((sum, { findings }) => sum + findings.length, 0);
+  const told = all ? groups : groups.slice(0, groupsTold);
+  const more = groups.slice(told.length).reduce((sum, { findings }) => sum + findings.length, 0);
+  return [
+    pc.createColors(colour).bold('What would settle the inconclusive findings'),
+    ...told.flatMap((group) =>
+      wrap(visible(`${groupSays(group, count)}: ${group.findings.map(placedName).join('; ')}`), width - 2, '    '),
+    ),
+    ...(more > 0 ? [`    ${more} more, each by something else; --all tells them`] : []),
+    '',
+  ];
+}
+
+const placedName = (f: Finding): string => `${/^\d+/.exec(f.note)?.[0] ?? f.note} ${nameOf(f)}`;
 
 /** The whole build, a line a class: classes are counted apart, since an answer or a picture is no measured value. */
 function totals(findings: readonly Finding[], { colour, width }: SummaryOptions): string[] {

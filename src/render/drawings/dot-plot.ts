@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Element } from 'hast';
+import type { Interval } from '../../calc/value.js';
 import { showNumber, showQuantity } from '../../units/show.js';
 import { toUnit, unit as unitOf } from '../../units/unit.js';
 import { legible } from './chart.js';
@@ -16,7 +17,8 @@ export interface DotPlot {
   /** What is read: `oil clearance`, or as the formula names it, `c_{i}`. */
   says: string;
   unit: string;
-  readings: readonly { label: string; si: number; expanded?: number | undefined }[];
+  /** Spread: the expanded uncertainty, or the ends of the interval of what is simulated. */
+  readings: readonly { label: string; si: number; spread?: number | Interval | undefined }[];
   /** Strict: the limit itself is excluded. */
   min?: { si: number; strict?: boolean } | undefined;
   max?: { si: number; strict?: boolean } | undefined;
@@ -24,9 +26,11 @@ export interface DotPlot {
 
 const row = 4.4;
 
-/** One row a reading: a dot with its ± U on a common scale, what lies beyond the window hatched. */
+/** One row a reading: a dot with what it may be on a common scale, what lies beyond the window hatched. */
 export function dotPlot({ name, title, says: what, unit, readings, min, max }: DotPlot): Element {
-  const values = readings.map((r) => amount({ si: r.si, unit, expanded: r.expanded }));
+  const values = readings.map(({ si, spread }) =>
+    typeof spread === 'object' ? degrees(showQuantity(si, unit, spread)) : amount({ si, unit, expanded: spread }),
+  );
   const labels = readings.map((r) => shortened(r.label, 60));
   const left = 2 + Math.max(...labels.map(widthOf)) + 3;
   const column = Math.max(...values.map(widthOf));
@@ -36,7 +40,7 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max }: D
   const top = 2 + lineHeight;
   const bottom = top + row * readings.length + 1;
 
-  const ends = readings.flatMap((r) => [r.si - (r.expanded ?? 0), r.si + (r.expanded ?? 0)]);
+  const ends = readings.flatMap(endsOf);
   const points = [...ends, ...[min, max].flatMap((bound) => (bound ? [bound.si] : []))];
   const [low, high] = [Math.min(...points), Math.max(...points)];
   const room = (high - low || Math.abs(high) || 1) * 0.12;
@@ -69,7 +73,7 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max }: D
     ]),
     readings.flatMap((r, i) => {
       const y = top + row * (i + 0.5) + 0.5;
-      const [from, to] = [at(r.si - (r.expanded ?? 0)), at(r.si + (r.expanded ?? 0))];
+      const [from, to] = endsOf(r).map(at) as [number, number];
       return [
         line([left, y], [right, y], { weight: 'thin', dash: 'ghost' }),
         line([from, y], [to, y], { weight: 'line' }),
@@ -95,6 +99,9 @@ export function dotPlot({ name, title, says: what, unit, readings, min, max }: D
     ),
   );
 }
+
+const endsOf = ({ si, spread = 0 }: DotPlot['readings'][number]): [number, number] =>
+  typeof spread === 'object' ? [spread.low, spread.high] : [si - spread, si + spread];
 
 function says(of: {
   readings: DotPlot['readings'];

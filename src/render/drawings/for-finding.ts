@@ -66,7 +66,7 @@ export function drawingsForFindings(findings: readonly Finding[]): Element[] {
             readings: group.map((f) => ({
               label: f.subject.replaceAll('-', ' '),
               si: f.measured!.si,
-              expanded: expanded(f.measured!),
+              spread: spread(f.measured!),
             })),
           }),
       }),

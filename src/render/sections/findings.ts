@@ -86,7 +86,8 @@ function rowOf(f: Finding, subject: Subject, governs: boolean): (Element | strin
     f.limit && f.margin !== undefined
       ? `${f.margin < 0 ? 'beyond by ' : ''}${showQuantity(Math.abs(f.margin), differenceUnit(f.limit.unit))}`
       : '–';
-  const says = f.limit && f.margin !== undefined ? [] : [below(...inline(f.says))];
+  const says =
+    f.limit && f.margin !== undefined ? (f.onlyIf ? [below(...inline(f.onlyIf))] : []) : [below(...inline(f.says))];
   return [
     h('span', { id: anchor.finding(f.id) }, f.subject || 'the whole'),
     measuredCell(f, subject),

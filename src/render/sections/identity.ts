@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
-import { expanded, type Value } from '../../calc/value.js';
+import { spread, type Value } from '../../calc/value.js';
 import { valueOf } from '../../checks/engine/values.js';
 import { type FactName, originalFacts } from '../../project/facts.js';
 import type { Measured } from '../../project/fields.js';
@@ -144,7 +144,7 @@ function ratings(subject: Subject): Element {
 const shown = (measured: Measured, { build }: Subject): string => shownValue(valueOf(measured, build));
 
 function shownValue(value: Value): string {
-  return showQuantity(value.si, value.unit, value.assumed.size > 0 ? 0 : expanded(value));
+  return showQuantity(value.si, value.unit, value.assumed.size > 0 ? 0 : spread(value));
 }
 
 function loadCases(subject: Subject): Element[] {

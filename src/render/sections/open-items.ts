@@ -1,8 +1,9 @@
 import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { type Finding, isOpen } from '../../checks/engine/finding.js';
+import { groupSays } from '../../checks/engine/settler-words.js';
 import { bySeverity } from '../../checks/engine/severity.js';
-import { anchor, noteNumber, pointer } from '../anchors.js';
+import { anchor, joined, noteNumber, pointer } from '../anchors.js';
 import { grouped } from '../grouped.js';
 import { inline } from '../inline.js';
 import { outcomeMark } from '../outcome.js';
@@ -40,10 +41,34 @@ export function openItems(subject: Subject): Element {
           ),
         ]
       : []),
+    ...settling(subject),
     ...changedLate(subject),
     ...doubtful(subject),
     ...(waits.length > 0 ? [h('h3', 'Waiting for a number, an answer or a picture'), ...waiting(waits, subject)] : []),
   ]);
+}
+
+/** What is inconclusive, under the one measurement or test that would settle most of it. */
+function settling({ evaluation: { settledTogether } }: Subject): Element[] {
+  if (settledTogether.length === 0) return [];
+  const count = settledTogether.reduce((sum, { findings }) => sum + findings.length, 0);
+  return [
+    h('h3', 'What would settle the inconclusive findings'),
+    h(
+      'ul',
+      settledTogether.map((group) =>
+        h('li', [
+          ...inline(groupSays(group, count)),
+          ': ',
+          ...joined(
+            group.findings.map((f) => findingPointer(f)),
+            '; ',
+          ),
+          '.',
+        ]),
+      ),
+    ),
+  ];
 }
 
 /** Values that somebody changed when the work had covered what they measure: nobody has seen what they tell now. */

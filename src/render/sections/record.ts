@@ -2,6 +2,7 @@ import type { Element } from 'hast';
 import { h } from 'hastscript';
 import { expanded } from '../../calc/value.js';
 import { uncertaintyOf, valueOf } from '../../checks/engine/values.js';
+import type { Measured } from '../../project/fields.js';
 import type { Note } from '../../project/model.js';
 import { showQuantity } from '../../units/show.js';
 import { differenceUnit } from '../../units/unit.js';
@@ -164,9 +165,7 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   const { assumed, outOfDate } = uncertaintyOf(measured, subject.build);
   const used = showQuantity(value.si, value.unit);
   const how = [
-    ...(measured.direction === undefined && measured.quantity.readings
-      ? [`mean ${used} of ${measured.quantity.readings.length} readings`]
-      : []),
+    ...ofSeveral(measured, used),
     ...(u > 0 ? [`± ${showQuantity(u, differenceUnit(value.unit))}${assumed ? ` assumed, ${assumed}` : ''}`] : []),
     ...(measured.with ? [instrument(measured.with, subject)] : []),
     ...(outOfDate ? ['instrument out of date, its U doubled'] : []),
@@ -176,12 +175,20 @@ function howCell(one: Recorded, note: Note, subject: Subject): Element | string 
   return how.length > 0 ? h('span', joined(how)) : '';
 }
 
+/** What stands for a list: of places the one that calculations take, of readings their mean. */
+function ofSeveral({ direction, quantity, places }: Measured, used: string): string[] {
+  if (places)
+    return quantity.readings ? [`${places.length} places, each judged`] : [`${used} of ${places.length} places`];
+  return direction === undefined && quantity.readings ? [`mean ${used} of ${quantity.readings.length} readings`] : [];
+}
+
 function instrument(id: string, { build }: Subject): Element | string {
   return build.data.instruments?.some((i) => i.id === id) ? pointer(anchor.instrument(id), id, false) : id;
 }
 
-/** Items that rest on the values of a row; a value that serves none is said to be information. */
+/** Items that rest on the values of a row; where none can, or none does, that is said. */
 function servesCell(of: readonly Recorded[], subject: Subject): Element | string {
+  if (of.some((one) => one.meta.recordedFor !== undefined)) return 'recorded only';
   const measured = of.flatMap((one) => one.measured ?? []);
   if (measured.length === 0) return '';
   const serves = servedBy(subject.evaluation);

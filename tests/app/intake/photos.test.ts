@@ -1,5 +1,13 @@
 import { execFile, execFileSync } from 'node:child_process';
-import fs, { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import fs, {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { syncBuiltinESMExports } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -147,8 +155,43 @@ it('takes in the others where one cannot be read, and shows the entries of those
   expect(taken()).toHaveLength(2);
   for (const name of taken()) expect(out).toContain(`- file: ${name}`);
   expect(out).toContain('Took in 2 photo(s)');
-  expect(err).toMatch(/IMG_0\.jpg: cannot be read as a picture[^]*IMG_9\.png: cannot be read as a picture/);
+  expect(err).toMatch(/IMG_0\.jpg: .*[^]*IMG_9\.png: /);
 });
+
+// What a photo viewer and this program would see differently, or would take as something else than a picture.
+it.each([
+  ['a drawing', 'IMG_0.jpg', () => Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>')],
+  ['a drawing behind a comment', 'IMG_0.png', () => Buffer.from('<!-- x --><svg xmlns="http://www.w3.org/2000/svg"/>')],
+  ['a page', 'IMG_0.jpg', () => Buffer.from('%PDF-1.7\n')],
+  ['a picture that moves', 'IMG_0.webp', () => moving().then((m) => m.webp().toBuffer())],
+  ['a picture that moves, under another name', 'IMG_0.jpg', () => moving().then((m) => m.gif().toBuffer())],
+  ['nothing', 'IMG_0.jpg', () => Buffer.alloc(0)],
+] as const)('does not take %s in as a photo, and takes in the others', async (_, name, make) => {
+  const { build, phone, taken } = await setUp();
+  writeFileSync(join(phone, 'DCIM', name), await make());
+  const { code, err } = await gusset('photos', build, phone);
+  expect([code, err]).toEqual([2, expect.stringContaining(name)]);
+  expect(taken()).toHaveLength(2);
+});
+it('does not read a file that is larger than a photo can be, and takes in the others', async () => {
+  const { build, phone, taken } = await setUp();
+  writeFileSync(join(phone, 'DCIM/IMG_0.jpg'), '');
+  truncateSync(join(phone, 'DCIM/IMG_0.jpg'), 3 * 2 ** 30);
+  const { code, err } = await gusset('photos', build, phone);
+  expect([code, err]).toEqual([2, expect.stringMatching(/IMG_0\.jpg: is 3072 MB, more than a photo can be/)]);
+  expect(taken()).toHaveLength(2);
+});
+
+async function moving() {
+  const frames = await Promise.all(
+    ['#f00', '#0f0'].map((background) =>
+      sharp({ create: { width: 20, height: 20, channels: 3, background } })
+        .png()
+        .toBuffer(),
+    ),
+  );
+  return sharp(frames, { join: { animated: true } });
+}
 
 it('shows the entries of those taken where the disk refuses the next', async () => {
   const { build, phone, taken } = await setUp();

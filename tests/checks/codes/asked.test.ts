@@ -42,7 +42,9 @@ describe('what is asked', () => {
       (item.replaces ?? []).map((id) => `${id}: asked together with \`${item.id}\``),
     );
     const told = obsolete.flatMap(({ path, now }) =>
-      path[0] === 'answers' && 'gone' in now ? [`${path[1]}: ${now.gone}`] : [],
+      path[0] === 'answers' && 'gone' in now && !items.some((item) => item.id === path[1])
+        ? [`${path[1]}: ${now.gone}`]
+        : [],
     );
     expect(told.sort()).toEqual(replaced.sort());
     for (const id of items.flatMap((item) => item.replaces ?? [])) expect(codes.items.has(id), id).toBe(false);

@@ -214,7 +214,7 @@ describe('what figures rest on', () => {
       'fasteners.engagement 2.0 * thread_diameter',
       'ground.clearance-middle 33.33 mm/m * wheelbase',
       'seating.anchorage-load 13.5 kN',
-      'seating.anchorage-load 22.2 kN',
+      'seating.anchorage-load-lap 22.2 kN',
       'suspension.bump-travel 2 / 3 * original_bump_travel',
       'suspension.height 50 mm',
       'suspension.lift 50 mm',

@@ -39,8 +39,21 @@ describe('numbers with units', () => {
     ['90 degC', 363.15, 'K'],
     ['1e3 mm', 1, 'm'],
     ['.5 m', 0.5, 'm'],
+    ['3/4 in', 0.01905, 'm'],
+    ['1-1/8 in', 0.028575, 'm'],
+    ['1 1/8 in', 0.028575, 'm'],
+    ['3/4"', 0.01905, 'm'],
+    ['2 * 3/4 in', 0.0381, 'm'],
+    ['25 mm - 3/4 in', 0.00595, 'm'],
+    ['3/4', 0.75, '1'],
   ])('%s', (text, si, unit) => {
     expect(work(text)).toMatchObject({ is: 'number', si, dimension: of(unit) });
+  });
+
+  test('a fraction without a unit, or with a name behind it, is a quotient', () => {
+    expect(number('100/80')).toBe(1.25);
+    expect(number('3/mass', given({ mass: [2, 'kg'] }))).toBe(1.5);
+    expect(work('3 / 4 in')).toMatchObject({ dimension: { length: -1 } });
   });
 
   test('a division right after a unit stays a division where the unit ends', () => {
@@ -226,7 +239,7 @@ describe('dimensions', () => {
     ['max(1 mm, 2 kg)', 10],
     ['1 deg + 1', 8],
     ['90 dB(A) + 5', 11],
-    ['3/4 in + 1 in', 9],
+    ['3 / 4 in + 1 in', 11],
   ])('%s is a problem where it stands', (text, at) => {
     expect(work(text)).toMatchObject({ is: 'problem', problem: { at } });
   });

@@ -266,6 +266,10 @@ describe('a figure of the own copy', () => {
     expect(limit(item([], { figure: 'the mass' }), own({ max: '8 kg' })).max!.si).toBe(8);
     expect(limit(item([{ max: '10 kg' }], { rule: 'exact' }), own({ max: '8 kg' })).rule).toBe('exact');
   });
+  it('is judged by the rule of the case that it replaces', () => {
+    expect(limit(item([{ max: '10 kg', rule: 'exact' }]), own({ max: '8 kg' })).rule).toBe('exact');
+    expect(limit(item([{ min: '1 kg', max: '10 kg', rule: 'exact' }]), own({ max: '8 kg' })).rule).toBe('exact');
+  });
   it('does not make an item apply', () => {
     expect(resolve(item([{ max: '10 kg' }], { applies: { categories: ['NA'] } }), world(own({ max: '8 kg' }))).is).toBe(
       'not-applicable',

@@ -11,6 +11,9 @@ import {
 } from '../../../src/checks/engine/agreement.js';
 import { isOpen } from '../../../src/checks/engine/finding.js';
 import type { FactName } from '../../../src/project/facts.js';
+import { buildOf } from './made.js';
+
+const nothing = buildOf([]);
 
 /** Whether two values of one thing agree, and what is said where they do not. Figures are made up. */
 
@@ -66,7 +69,7 @@ describe('two values', () => {
 });
 
 describe('facts that are disputed', () => {
-  const names = (...claims: FactClaim[]) => [...disagreeing(claims).keys()];
+  const names = (...claims: FactClaim[]) => [...disagreeing(claims, nothing).keys()];
   it('are those of which not all statements agree with the first', () => {
     expect(names(claim(1240), claim(1240, '010-a'))).toEqual([]);
     expect(names(claim(1240), claim(900, '010-a'))).toEqual(['original_mass']);
@@ -83,7 +86,7 @@ describe('facts that are disputed', () => {
   it('carry all that is stated, what one place says twice once', () => {
     const all = [claim(1240), claim(900, '010-a'), claim(900, '010-a'), claim(900, '020-b'), claim(950, '010-a')];
     expect(
-      disagreeing(all)
+      disagreeing(all, nothing)
         .get('original_mass')!
         .map((c) => [c.value.si, c.note]),
     ).toEqual([
@@ -105,7 +108,8 @@ describe('facts that are disputed', () => {
 });
 
 describe('the open item of what does not agree', () => {
-  const items = (...claims: FactClaim[]) => agreement(new Map([[claims[0]!.name, claims]]), () => ['Swept volume']);
+  const items = (...claims: FactClaim[]) =>
+    agreement(new Map([[claims[0]!.name, claims]]), () => ['Swept volume'], nothing);
   it('is one for each statement that does not agree with the first', () => {
     const found = items(claim(1240), claim(1240, '005-a'), claim(900, '010-a'), claim(950, '020-b'));
     expect(found.map((f) => [f.id, f.outcome, isOpen(f)])).toEqual([

@@ -8,6 +8,10 @@ describe('two notes that state one fact', () => {
     ['600 ± 3 kg', '604.9 ± 4 kg', undefined],
     ['600 ± 3 kg', '605.1 ± 4 kg', 'contradicted'],
     ['600 ± 3 kg', '606 ± 4 kg', 'contradicted'],
+    // A weighbridge is taken to be uncertain by 20 kg (common practice, no source): beyond it a larger ± helps no more.
+    ['600 ± 3 kg', '620.2 ± 20 kg', undefined],
+    ['600 ± 3 kg', '620.3 ± 20 kg', 'contradicted'],
+    ['600 ± 3 kg', '620.3 ± 200 kg', 'contradicted'],
   ])('%s and %s: %s', async (one, other, outcome) => {
     const { findings } = await examineNote('mass', `now: { front: ${one}, rear: 500 kg }`, {
       notes: { '020-again.md': `kind: mass\nnow: { front: ${other} }` },

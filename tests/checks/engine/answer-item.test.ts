@@ -192,6 +192,14 @@ describe('answers of several notes', () => {
       outcome: 'unanswered',
     });
   });
+  it('that say nothing against what is wanted leave the first', () => {
+    const note = (first: string, second: string, wants: string) =>
+      found({ notes: [answering(first, '010-a'), answering(second, '020-b')], item: asks({ wants }) }).note;
+    expect(note('yes', 'maybe', 'yes')).toBe('010-a');
+    expect(note('by drum', 'no', 'stated')).toBe('010-a');
+    expect(note('no', 'yes', 'no')).toBe('020-b');
+    expect(note('yes', 'no', 'yes')).toBe('020-b');
+  });
   it.each(['photos', 'papers'])('stand with the note of the %s where none is given', (key) => {
     const shown = noteOf('020-b', `${key}: [{ file: a.x, shows: what it is, proves: [some.item] }]`);
     const other = noteOf('015-b', `${key}: [{ file: a.x, shows: what it is, proves: [other] }]`);
@@ -210,6 +218,7 @@ describe('an item that asks for evidence', () => {
       stop: undefined,
       open: false,
     });
+    expect(found({ item: proof(), notes: [photo('010-a', 'some.item')] }).proof!.map((p) => p.part)).toEqual(['']);
     expect(found({ item: proof(), others: [photo('020-b', 'some.item')] })).toMatchObject({
       note: '020-b',
       outcome: 'seen',

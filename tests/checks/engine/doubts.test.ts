@@ -98,8 +98,8 @@ describe('a slip of the unit or of the point is pointed out at its place', () =>
     const engine = (capacity: string) => doubts(`---\nkind: engine\ntitle: Engine\nmount-capacity: ${capacity}\n---\n`);
     expect(await engine('4.2 kN')).toEqual([]);
     expect((await engine('420 N')).map((d) => d[5])).toEqual(['did you mean kgf? (kilograms typed as newtons)']);
-    const wheels = '---\nkind: wheels-tyres\ntitle: Wheels\nfront: { now: { pressure: 2.2 kPa } }\n---\n';
-    expect((await doubts(wheels)).map((d) => d[5])).toEqual(['did you mean bar? (bar typed as kilopascals)']);
+    const bench = '---\nkind: engine-assembly\ntitle: Bench\noil-pressure: [{ id: hot, pressure: 3.5 kPa }]\n---\n';
+    expect((await doubts(bench)).map((d) => d[5])).toEqual(['did you mean bar? (bar typed as kilopascals)']);
   });
 
   it('in build.md', async () => {

@@ -137,12 +137,40 @@ describe('a document', () => {
     if (result === 'missing')
       expect(found.says).toBe(`document \`b.pdf\` is of ${dated}, before the work of 2026-03-10`);
   });
-  it('may be older where that does not matter, where it has no date, or the work none', () => {
+  it('may be older where that does not matter, or where the work has no date', () => {
     const old = paper('welds', ', dated: 2026-03-02');
     expect(judged({ item: anyOf('paper'), note: stages, papers: [old] }).result).toBe('met');
-    expect(judged({ item, note: stages, papers: [paper('welds')] }).result).toBe('met');
     expect(judged({ item, papers: [old] }).result).toBe('met');
     expect(judged({ item, note: 'stages: { as-received: 2026-03-03 }', papers: [old] }).result).toBe('met');
+  });
+  it('says of which day it is where that matters, whether or not the work has a date', () => {
+    const papers = [paper('welds')];
+    const says = 'document `b.pdf` does not say of which day it is: state it under `dated:`';
+    expect(judged({ item: anyOf('paper'), note: stages, papers }).result).toBe('met');
+    expect(judged({ item, note: stages, papers })).toMatchObject({ result: 'missing', says });
+    expect(judged({ item, papers })).toMatchObject({ result: 'missing', says });
+    const dated = { evidence: ['paper'], dated: true } satisfies Partial<Asked>;
+    expect(judged({ item: dated, papers })).toMatchObject({ result: 'missing', says });
+    const of = (day: string) => judged({ item: dated, note: stages, papers: [paper('welds', `, dated: ${day}`)] });
+    expect(['2026-03-09', '2026-03-10'].map((day) => of(day).result)).toEqual(['met', 'met']);
+  });
+  it('says of what it is where that matters', () => {
+    const named = { evidence: ['paper', 'photo'], 'names-part': true } satisfies Partial<Asked>;
+    const note = 'tube: CHS 48.3x3.2';
+    const naming = (more: string) => judged({ item: named, note, papers: [paper('welds', more)] });
+    expect(naming(', of: 48.3x3.2').result).toBe('met');
+    for (const more of ['', ', dated: 2026-03-10'])
+      expect(naming(more)).toMatchObject({
+        result: 'missing',
+        says: expect.stringContaining('document `b.pdf` does not say of what it is: state under `of:`'),
+      });
+    expect(judged({ item: named, note, photos: [photo('welds')] }).result).toBe('met');
+  });
+  it('that only an answer names is held to the same', () => {
+    const answer = { answer: 'yes', shown: 'paper b' };
+    expect(judged({ item, note: stages, papers: [paper('other')], answer }).result).toBe('missing');
+    const later = paper('other', ', dated: 2026-03-10');
+    expect(judged({ item, note: stages, papers: [later], answer }).result).toBe('met');
   });
   it('begins to count with the earliest stage, in whatever order they stand', () => {
     const note = 'stages: { welded: 2026-03-10, painted: 2026-03-08 }';

@@ -48,9 +48,15 @@ describe('an answer to what facts settle', () => {
     expect(heldAgainst(item(), [against()], buildOf([noteOf('010-a')]))).toEqual([against()]);
   });
 
-  it('of another note or to another item leaves the finding', () => {
-    expect(held('no', [fact({ note: '020-b' })])[0]!.outcome).toBe('answered');
+  it('to another item leaves the finding', () => {
     expect(held('no', [fact({ item: 'other.item' })])[0]!.outcome).toBe('answered');
+  });
+  it('of a note without facts of its own stands against those of another where it says what is not wanted', () => {
+    const theirs = [fact({ note: '020-b' })];
+    expect(held('no', theirs)[0]!.outcome).toBe('contradicted');
+    expect(held("'no, the left one is missing'", theirs)[0]!.outcome).toBe('contradicted');
+    for (const answer of ['yes', 'not applicable', 'seen by both'])
+      expect(held(answer, theirs)[0]!.outcome).toBe('answered');
   });
 
   it('is only recorded where any answer will do', () => {

@@ -48,13 +48,21 @@ const noteWith = (entry: string) =>
   );
 const build = (entry: string) =>
   buildOf([noteOf('005-z', 'papers: [{ file: papers/old.pdf, shows: old report }]'), noteWith(entry)], people);
-const given = (entry: string) => judgementsOf(build(entry), findings);
+// Made-up digests: one for each file by its name.
+const digests = new Map([
+  ['photos/weld.jpg', 'a'.repeat(64)],
+  ['photos/other.jpg', 'b'.repeat(64)],
+  ['papers/report.pdf', 'c'.repeat(64)],
+]);
+const digestOf = (path: string) => digests.get(path);
+const given = (entry: string) => judgementsOf(build(entry), findings, digestOf);
 const one = (entry: string) => {
   const [found, ...more] = given(entry);
   expect(more).toEqual([]);
   return found!;
 };
 const about = (text: string, of = 'x', by = 'JO') => `about: ${text}, of: '${of}', by: ${by}`;
+const allFiles = `sha256: [${[...digests.values()].map((d) => d.slice(0, 12)).join(', ')}]`;
 
 describe('a judgement', () => {
   it('says who gave it, on what it rests and what was judged', () => {
@@ -89,7 +97,7 @@ describe('a judgement', () => {
 
   it('of the own note comes before one of another note', () => {
     const twin = { ...answer, note: '005-z', id: '005-z/body.joint' };
-    const [found] = judgementsOf(build(about('body.joint')), [twin, ...findings]);
+    const [found] = judgementsOf(build(about('body.joint')), [twin, ...findings], digestOf);
     expect(found!.about).toEqual({ is: 'finding', id: '010-a/body.joint' });
   });
 
@@ -104,14 +112,14 @@ describe('a judgement', () => {
   ])('that leads nowhere is none: %s', (entry) => expect(given(entry)).toEqual([]));
 
   it('is of nobody where build.md names nobody', () => {
-    expect(judgementsOf(buildOf([noteWith(about('body.joint'))]), findings)).toEqual([]);
-    expect(judgementsOf(buildOf([noteOf('010-a')], people), findings)).toEqual([]);
+    expect(judgementsOf(buildOf([noteWith(about('body.joint'))]), findings, digestOf)).toEqual([]);
+    expect(judgementsOf(buildOf([noteOf('010-a')], people), findings, digestOf)).toEqual([]);
   });
 });
 
 describe('what was judged, against what is there now', () => {
   const lapsed = (text: string, of: string, all: readonly Finding[] = findings) =>
-    judgementsOf(build(about(text, of)), all)[0]!.judgement.lapsed;
+    judgementsOf(build(`${about(text, of)}, ${allFiles}`), all, digestOf)[0]!.judgement.lapsed;
 
   it.each([
     ['2.48 mm', undefined],
@@ -157,6 +165,69 @@ describe('what was judged, against what is there now', () => {
     ['paper report', 'Crack test', undefined],
     ['paper report', 'mill sheet', 'was given of mill sheet, now crack test'],
   ])('%s judged as `%s`', (text, of, expected) => expect(lapsed(text, of)).toBe(expected));
+});
+
+describe('the files that were judged, against those that are there now', () => {
+  const [weld, , report] = [...digests.values()] as [string, string, string];
+  const lapsed = (text: string, of: string, sha256?: string) =>
+    one(`${about(text, of)}${sha256 === undefined ? '' : `, sha256: ${sha256}`}`).judgement.lapsed;
+  const both = ['body.welds', 'weld.jpg, report.pdf'] as const;
+
+  it('are known by a whole digest or by its first twelve digits', () => {
+    for (const digits of [weld, weld.slice(0, 12), `[${report}, ${weld.slice(0, 20)}]`])
+      expect(lapsed('photo weld', 'left weld bare', digits)).toBeUndefined();
+    expect(lapsed('paper report', 'crack test', report)).toBeUndefined();
+    expect(lapsed(...both, `[${weld}, ${report}]`)).toBeUndefined();
+  });
+  it('are others under the same name', () => {
+    const another = 'is another file than the one that was judged';
+    expect(lapsed('photo weld', 'left weld bare', report)).toBe(`weld.jpg ${another}`);
+    expect(lapsed('photo weld', 'left weld bare', `${weld.slice(0, 20)}0`)).toBe(`weld.jpg ${another}`);
+    expect(lapsed('paper report', 'crack test', weld)).toBe(`report.pdf ${another}`);
+    // Each file that shows the finding has to be one that was judged.
+    expect(lapsed(...both, weld)).toBe(`report.pdf ${another}`);
+    expect(lapsed(...both, report)).toBe(`weld.jpg ${another}`);
+  });
+  it('have to be said', () =>
+    expect(lapsed('photo weld', 'left weld bare')).toBe(
+      'it does not say which file was judged: state `sha256: aaaaaaaaaaaa` of weld.jpg',
+    ));
+  it('have to be there', () =>
+    expect(lapsed('paper old', 'old report', weld)).toBe(
+      'old.pdf could not be compared with the file that was judged',
+    ));
+  it('are none where an answer or a value was judged', () => {
+    expect(lapsed('body.joint', 'fillets all round')).toBeUndefined();
+    expect(lapsed('body.ratio cross', '2.48 mm')).toBeUndefined();
+  });
+});
+
+describe('a judgement of build.md', () => {
+  const inBuild = (about: string, by = 'JO') =>
+    buildOf(
+      [noteOf('005-z', 'papers: [{ file: papers/old.pdf, shows: old report }]'), noteOf('010-a', `title: A\n${files}`)],
+      `${people}\njudgements: [{ id: one, about: ${about}, of: x, words: it will do here, basis: seen, by: ${by}, on: 2026-03-15 }]`,
+    );
+  it.each([
+    ['body.ratio cross', { is: 'finding', id: ratio.id }],
+    ['010-a/body.joint', { is: 'finding', id: answer.id }],
+    ['photo weld', { is: 'photo', note: '010-a', file: 'photos/weld.jpg' }],
+    ['paper report', { is: 'paper', note: '010-a', file: 'papers/report.pdf' }],
+  ])('is about any note: %s', (text, expected) => {
+    const [found] = judgementsOf(inBuild(text), findings, digestOf);
+    expect(found).toMatchObject({
+      about: expected,
+      judgement: { id: 'build/one', place: { file: 'build.md', line: 4 } },
+    });
+    expect(judgementProblems(inBuild(text), findings)).toEqual([]);
+  });
+  it('that leads nowhere is a problem of build.md', () => {
+    expect(judgementsOf(inBuild('body.rati cross'), findings, digestOf)).toEqual([]);
+    expect(judgementProblems(inBuild('body.rati cross'), findings)).toMatchObject([
+      { code: 'reference-missing', file: 'build.md', line: 4, hint: 'did you mean `body.ratio cross`?' },
+    ]);
+    expect(judgementProblems(inBuild('body.joint', 'A. Nother'), findings)).toMatchObject([{ found: '`A. Nother`' }]);
+  });
 });
 
 describe('findings with their judgements', () => {

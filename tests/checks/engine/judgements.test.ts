@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { load } from '../../../src/app/load.js';
 import { buildFile, folderWith, pictureHead } from '../../project/scratch.js';
@@ -87,14 +90,44 @@ describe('a judgement', () => {
     expect(other.marks).toContain('judgement lapsed: was given of butt welds, now fillets all round');
   });
 
+  const digest = createHash('sha256').update(pictureHead).digest('hex');
   it('on a photo stands beside what the photo shows', async () => {
     const findings = await examined(
       '3 mm',
-      'about: photo weld, of: left weld bare, by: R. Ansell, letter: visit-letter',
+      `about: photo weld, of: left weld bare, sha256: ${digest.slice(0, 12)}, by: R. Ansell, letter: visit-letter`,
     );
     expect(find(findings, 'body.welds-shown').judgements).toMatchObject([
       { words: 'it will do here', letter: 'visit-letter', lapsed: undefined },
     ]);
+  });
+
+  it.each([
+    [`, sha256: ${digest}`, undefined],
+    [`, sha256: [${'0'.repeat(12)}, ${digest.slice(0, 20)}]`, undefined],
+    [`, sha256: ${'0'.repeat(12)}`, 'weld.jpg is another file than the one that was judged'],
+    ['', `it does not say which file was judged: state \`sha256: ${digest.slice(0, 12)}\` of weld.jpg`],
+  ])('on a photo lapses with the file: %s', async (sha256, lapsed) => {
+    for (const about of ['photo weld, of: left weld bare', 'body.welds-shown welds-bare, of: weld.jpg']) {
+      const findings = await examined('3 mm', `about: ${about}${sha256}, by: R. Ansell`);
+      expect(find(findings, 'body.welds-shown').judgements![0]!.lapsed).toBe(lapsed);
+    }
+  });
+
+  it('may stand in build.md', async () => {
+    const at = folder('3.0 mm', `${ratio}, of: '2.0', by: JO`);
+    const whole = (by: string) =>
+      build.replace(
+        /---\n$/,
+        `judgements:\n  - { id: all, about: 020-crossmember/body.joint-form, of: fillets all round, words: they will do, basis: seen, by: ${by}, on: 2026-03-15 }\n---\n`,
+      );
+    writeFileSync(join(at, 'build.md'), whole('R. Ansell'));
+    const loaded = await load(at, at);
+    if (!('build' in loaded)) throw new Error(JSON.stringify(loaded.problems));
+    expect(find(loaded.evaluation.findings, 'body.joint-form').judgements).toMatchObject([
+      { id: 'build/all', words: 'they will do', lapsed: undefined, place: { file: 'build.md' } },
+    ]);
+    writeFileSync(join(at, 'build.md'), whole('R. Ansel'));
+    expect((await load(at, at)).problems).toMatchObject([{ code: 'reference-missing', file: 'build.md' }]);
   });
 
   it('may name the finding by its id', async () => {

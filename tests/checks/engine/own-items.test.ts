@@ -142,3 +142,21 @@ describe('two bounds on one side', () => {
     expect(problems.length).toBe(fits ? 0 : 1);
   });
 });
+
+describe('an item that applies from a measured threshold on', () => {
+  // 600 ± 10 kg: the careful side is that it applies.
+  it.each([
+    ['612 ± 10 kg', 'mass_front > 600 kg', 'does-not-conform'],
+    ['600 ± 10 kg', 'mass_front > 600 kg', 'does-not-conform'],
+    ['591 ± 10 kg', 'mass_front > 600 kg', 'does-not-conform'],
+    ['590 ± 10 kg', 'mass_front > 600 kg', 'not-applicable'],
+    ['590 ± 10 kg', 'mass_front >= 600 kg', 'does-not-conform'],
+    ['609 ± 10 kg', 'mass_front < 600 kg', 'does-not-conform'],
+    ['611 ± 10 kg', 'mass_front < 600 kg', 'not-applicable'],
+    ['591 ± 10 kg', 'mass_front > 600 kg and mass_rear > 505 kg', 'does-not-conform'],
+    ['591 ± 10 kg', 'mass_front > 600 kg and mass_rear > 511 kg', 'not-applicable'],
+  ])('%s where %s: %s', async (front, when, outcome) => {
+    const lines = `measured: mass_front\napplies: { when: ${when} }\ncases: [{ max: 400 kg }]`;
+    expect((await judged(front, lines)).outcome).toBe(outcome);
+  });
+});

@@ -88,8 +88,6 @@ describe('other pairs', () => {
     // The coarsest usual scales are taken where none are named.
     ['mass', 'now: { front: 640 kg, front-left: 342 kg, front-right: 318 kg }', 0],
     ['mass', 'now: { front: 640 ± 2 kg, front-left: 342 ± 1 kg, front-right: 318 ± 1 kg }', 1],
-    ['steering', 'turns: 3.6\nturns-left: 1.8\nturns-right: 1.8', 0],
-    ['steering', 'turns: 3.6\nturns-left: 1.8\nturns-right: 1.5', 1],
     // 205/65R15 is 647.5 mm by its size.
     ['wheels-tyres', 'front: { now: { tyre: 205/65R15 94H, diameter: 640 mm } }', 0],
     ['wheels-tyres', 'front: { now: { tyre: 205/65R15 94H, diameter: 584 mm } }', 1],

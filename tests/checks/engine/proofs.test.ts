@@ -268,20 +268,36 @@ tube-wall: 2.0 mm`;
     );
 
   it.each([
-    ['of the day on which the work began', ', dated: 2026-03-05', 'seen'],
-    ['of the day before', ', dated: 2026-03-04', 'not-shown'],
-    ['without a date', '', 'seen'],
-    ['of the tube that is fitted', ', of: CHS 63x2', 'seen'],
-    ['of the tube that is fitted, in other words', ', of: 63.00 x 2.0', 'seen'],
-    ['of the old tube', ', of: CHS 60x2', 'not-shown'],
+    ['of the day on which the work began', ', of: CHS 63x2, dated: 2026-03-05', 'seen'],
+    ['of the day before', ', of: CHS 63x2, dated: 2026-03-04', 'not-shown'],
+    ['without a date', ', of: CHS 63x2', 'not-shown'],
+    ['without what it is of', ', dated: 2026-03-05', 'not-shown'],
+    ['of the tube that is fitted, in other words', ', of: 63.00 x 2.0, dated: 2026-03-05', 'seen'],
+    ['of the old tube', ', of: CHS 60x2, dated: 2026-03-05', 'not-shown'],
   ])('%s: %s is %s', async (_, keys, outcome) => {
     expect((await balance(keys)).outcome).toBe(outcome);
   });
 
   it('says why', async () => {
-    expect((await balance(', dated: 2024-06-01')).says).toBe(
+    expect((await balance(', of: CHS 63x2, dated: 2024-06-01')).says).toBe(
       'document `sheet.pdf` is of 2024-06-01, before the work of 2026-03-05',
     );
+    expect((await balance(', of: CHS 63x2')).says).toContain('does not say of which day it is');
+    expect((await balance(', dated: 2026-03-05')).says).toContain('does not say of what it is');
+    const shown = `${shaft}\nanswers: { driveline.balance-paper: { answer: yes, shown: paper sheet } }`;
+    expect((await balance(', of: CHS 60x2, dated: 2026-03-05', shown)).outcome).toBe('not-shown');
+    expect((await balance(', of: CHS 63x2, dated: 2026-03-05', shown)).outcome).toBe('seen');
+  });
+  it('that only an answer names is held to the same', async () => {
+    const named = async (keys: string) => {
+      const answer = '\nanswers: { driveline.balance-paper: { answer: yes, shown: paper sheet } }';
+      const list = papers({ sheet: keys });
+      return (await tried('driveline', shaft + answer, list)).one('driveline.balance-paper').outcome;
+    };
+    expect(await named('of: CHS 63x2, dated: 2026-03-05')).toBe('seen');
+    expect(await named('of: CHS 60x2, dated: 2026-03-05')).toBe('not-shown');
+    expect(await named('dated: 2026-03-05')).toBe('not-shown');
+    expect(await named('of: CHS 63x2')).toBe('not-shown');
     expect((await balance(', of: CHS 60x2')).says).toContain('names CHS 60x2; the note does not');
   });
 
@@ -307,7 +323,7 @@ tube-wall: 2.0 mm`;
     const bench = await tried(
       'body-structure',
       member,
-      papers({ mill: 'proves: [body.material-paper all], dated: 2024-01-22' }),
+      papers({ mill: 'proves: [body.material-paper all], of: S355, dated: 2024-01-22' }),
     );
     expect(bench.one('body.material-paper').outcome).toBe('seen');
   });

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { combine, weighted } from '../../../src/calc/propagate.js';
 import type { Value } from '../../../src/calc/value.js';
 import { boundOf, exactBound, type Limit, type Rule } from '../../../src/checks/codes/limit.js';
-import { decide, marksOf, outcomeWith } from '../../../src/checks/engine/verdict.js';
+import { outcomeWith } from '../../../src/checks/engine/least-favourable.js';
+import { decide, marksOf } from '../../../src/checks/engine/verdict.js';
 
 const value = (si: number, u = 0, source = 'x'): Value => ({
   si,

@@ -55,7 +55,7 @@ describe('toe', () => {
 describe('camber, caster and the rear axle', () => {
   const wheel = (camber: string) => `
 wheels: [{ id: front-left, now: { camber: ${camber}, caster: 4.0 deg top to the rear } }]
-maker: { front: { camber: { least: 1.5 deg top in, greatest: 0.5 deg top in, from: sheet of the maker }, caster: { least: 3.5 deg top to the rear, from: sheet of the maker } } }`;
+maker: { front: { camber: { least: 1.5 deg top in, greatest: 0.5 deg top in, from: sheet of the maker }, caster: { least: 3.5 deg top to the rear, greatest: 4.8 deg top to the rear, from: sheet of the maker } } }`;
   it.each([
     ['0.5 ± 0.1 deg top in', 'unclear'],
     ['1.0 ± 0.1 deg top in', 'met'],

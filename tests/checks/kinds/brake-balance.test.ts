@@ -272,6 +272,9 @@ describe('a lock-order test', () => {
     expect((await frontFirst(sure, tested([stop(early)]))).outcome).toBe('does-not-conform');
     const both = [stop(), stop({ ...early, id: 'k2' })];
     expect((await frontFirst(open, tested(both))).outcome).toBe('does-not-conform');
+    const vague = { ...early, id: 'k2', deceleration: '{ value: 5.00 ± 2 m/s2, with: meter }' };
+    expect((await frontFirst(open, tested([stop(), stop(vague)]))).outcome).toBe('inconclusive');
+    expect((await frontFirst(sure, tested([stop(), stop(vague)]))).outcome).toBe('inconclusive');
     const doubt = await frontFirst(sure, tested([stop({ ...early, shown: '' })]));
     expect(doubt).toMatchObject({ outcome: 'inconclusive', says: expect.stringContaining('which does not count') });
   });

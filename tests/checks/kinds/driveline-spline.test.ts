@@ -25,7 +25,7 @@ describe.each([
   });
 
   it.each(['0 ± 1 mm'])('%s left is against it, whatever the figure', async (left) => {
-    for (const more of ['', maker('45 mm', window), maker('-10 mm', window)])
+    for (const more of ['', maker('45 mm', window), maker('0 mm', window)])
       expect(await found(item, `${field}: ${left}${more}`)).toMatchObject({
         outcome: 'does-not-conform',
         says: expect.stringMatching(reason) as string,
@@ -35,6 +35,9 @@ describe.each([
 
   it('less than nothing left is no measurement', () => {
     expect(problemsOf('driveline', `${field}: -5 mm`)).toMatchObject([{ found: expect.stringContaining('−5 mm') }]);
+    expect(problemsOf('driveline', `${field}: 5 mm${maker('-10 mm', window)}`)).toMatchObject([
+      { found: expect.stringContaining('−10 mm') },
+    ]);
   });
 
   it('within the uncertainty of nothing it is inconclusive', async () => {

@@ -224,7 +224,9 @@ describe('the largest working angle', () => {
       result: 'unconfirmed',
       todo: expect.stringContaining('from its maker') as string,
     });
-    expect(problemsOf('driveline', 'maker-angle: { greatest: 10 deg }')).toMatchObject([{ found: 'no `from`' }]);
+    expect(
+      (await examineNote('driveline', `${full(5)}\nmaker-angle: { greatest: 10 deg }`)).one('driveline.angle-largest'),
+    ).toMatchObject({ result: 'unconfirmed' });
     expect(problemsOf('driveline', 'maker-angle: { greatest: 10 mm, from: sheet }')).toMatchObject([
       { code: 'quantity' },
     ]);

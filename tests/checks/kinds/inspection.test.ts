@@ -132,18 +132,46 @@ describe('hold points', () => {
 
 describe('readings taken again', () => {
   const readings = (builder: string, certifier: string) =>
-    `readings: [{ id: wall, what: wall of the crossmember, builder: ${builder}, certifier: ${certifier} }]`;
-  // Differences within the root of the sum of squares of both uncertainties: JCGM 100:2008, 5.1.2; 0.03 and 0.04 give 0.05.
+    `readings: [{ id: wall, what: wall of the crossmember, note: '020', builder: ${builder}, certifier: ${certifier} }]`;
+  const inNote = (value: string) => ({
+    notes: { '020-a.md': `kind: general\nmeasurements: [{ id: wall, what: the wall, value: '${value}' }]` },
+  });
+  // The uncertainty of the difference is the root of the sum of squares (JCGM 100:2008, 5.1.2): 0.03 and 0.04 give 0.05. Two usual
+  // calipers of 0.1 mm leave 0.1414 mm: that difference and uncertainty together must keep (JCGM 106:2012, 8.3.2).
   it.each([
     ['2.48 ± 0.03 mm', '2.53 ± 0.04 mm', 'met'],
-    ['2.48 ± 0.03 mm', '2.531 ± 0.04 mm', 'against'],
-    ['2.48 ± 0.03 mm', '2.42 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '2.5714 ± 0.04 mm', 'met'],
+    ['2.48 ± 0.03 mm', '2.5716 ± 0.04 mm', 'against'],
+    ['2.48 ± 0.03 mm', '2.38 ± 0.04 mm', 'against'],
     ['2.48 ± 0.03 mm', '0.0976 ± 0.0012 in', 'met'],
     ['2.48 ± 0.03 mm', '2.48 kg', 'missing'],
+    ['2.48 ± 0.15 mm', '2.48 ± 0.15 mm', 'unclear'],
+    ['2.48 ± 1 mm', '3.18 ± 0.04 mm', 'unclear'],
+    ['2.48 mm', '2.48 mm', 'met'],
+    ['2.48 mm', '2.50 mm', 'unclear'],
   ])('%s and %s: %s', async (builder, certifier, outcome) => {
-    expect((await examineNote('inspection', readings(builder, certifier))).result('inspection.readings-agree')).toBe(
-      outcome,
-    );
+    const { result } = await examineNote('inspection', readings(builder, certifier), inNote(builder));
+    expect(result('inspection.readings-agree')).toBe(outcome);
+  });
+
+  it('count only where the first stands in the note that is named', async () => {
+    const told = async (note: string, written: string) => {
+      const text = readings('2.48 ± 0.03 mm', '2.50 ± 0.03 mm').replace("note: '020', ", note);
+      return (await examineNote('inspection', text, inNote(written))).one('inspection.readings-agree');
+    };
+    for (const note of ["note: '020', ", 'note: 020-a, '])
+      for (const written of ['2.48 ± 0.03 mm', '[2.46 mm, 2.48 mm]', '0.248 cm'])
+        expect((await told(note, written)).result).toBe('met');
+    expect(await told("note: '020', ", '2.47 ± 0.03 mm')).toMatchObject({
+      result: 'missing',
+      says: expect.stringContaining('no reading of 2.48 ± 0.03 mm stands in 020-a'),
+    });
+    expect((await told("note: '020', ", '2.48 kg')).result).toBe('missing');
+    for (const note of ['', "note: '030', "])
+      expect(await told(note, '2.48 mm')).toMatchObject({
+        result: 'missing',
+        todo: 'name the note under readings.wall.note',
+      });
   });
 
   it('names the reading that is missing', async () => {

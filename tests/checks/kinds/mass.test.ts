@@ -123,6 +123,17 @@ describe('height of the centre of mass', () => {
     expect(result(bench, 'now-high/centre-of-mass-height', 'sensitivity', 'mm/kg')).toBeCloseTo(7.308, 3);
   });
 
+  it('at two raises that do not agree is told, however uncertain one of them is', async () => {
+    const two = (u: number) =>
+      raised(`{ id: a, raise: 600 mm, front: 840.692 ± 2 kg }, { id: b, raise: 600 mm, front: 870 ± ${u} kg }`);
+    const told = async (u: number) => (await examineNote('mass', two(u), around)).all('agreement', 'cg_height').length;
+    expect([await told(2), await told(25), await told(250)]).toEqual([1, 1, 1]);
+    const alike = raised(
+      '{ id: a, raise: 600 mm, front: 840.692 ± 2 kg }, { id: b, raise: 600 mm, front: 841 ± 2 kg }',
+    );
+    expect((await examineNote('mass', alike, around)).all('agreement', 'cg_height')).toEqual([]);
+  });
+
   it('gives a reason in place of a number when the axle was hardly raised', async () => {
     const bench = await examineNote('mass', raised('{ id: low, raise: 100 mm, front: 812 kg }'), around);
     expect(bench.runs.find((r) => r.id.includes('now-low'))?.outOfRange).toContain('at least a tenth');

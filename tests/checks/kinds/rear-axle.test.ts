@@ -39,17 +39,13 @@ droop: 50 mm`;
 describe('the axle on its links', () => {
   // Worked independently of this program by Newton’s method, regression only; no published numbers were found.
   it('turns and moves as the length of its links lets it', async () => {
-    const { runs, one } = await examineNote(
-      'rear-axle',
-      `${points}\nnow: { pinion: 3.0 deg nose up }\nper-turn: 3 mm\nlower-change: 3 mm`,
-      { original: { wheelbase: '2600 mm' } },
-    );
+    const { runs, one } = await examineNote('rear-axle', `${points}\nnow: { pinion: 3.0 deg nose up }`, {
+      original: { wheelbase: '2600 mm' },
+    });
     const result = (sheet: string, name: string) => runs.find((r) => r.id === `010-tried/${sheet}`)!.results![name]!.si;
     expect(degrees(result('axle-travel', 'bumpTurn'))).toBeCloseTo(-2.03, 3);
     expect(degrees(result('axle-travel', 'droopTurn'))).toBeCloseTo(1.612, 3);
     expect(degrees(result('axle-travel', 'bumpPinion'))).toBeCloseTo(0.97, 3);
-    expect(degrees(result('link-length-change', 'lowerTurn'))).toBeCloseTo(-0.6554, 4);
-    expect(degrees(result('link-length-change', 'turn'))).toBeCloseTo(-0.6554, 4);
     expect(one('axle.path')).toMatchObject({ result: 'met', run: '010-tried/axle-travel' });
     expect(one('axle.path').says).toMatch(
       /pinion 0\.97 .* nose up at full bump and 4\.61 .* nose up at full droop; axle 2\.29 .* to the front and 2\.62 .* to the front/,
@@ -83,6 +79,53 @@ describe('the axle on its links', () => {
       `${points}\nnow: { pinion: 3.0 deg nose up }\ngearbox: 3.0 deg down to the rear\ngearbox-joint: { forward: 1500 mm, height: 420 mm }\npinion-joint: { forward: 300 mm, height: 330 mm }`,
     );
     expect(runs.map((r) => r.sheet.id)).toContain('axle-shaft-travel');
+  });
+
+  describe('with the joints of the shaft', () => {
+    const joints = `${points}\nnow: { pinion: 3.0 ± 0.01 deg nose up }\ngearbox: 3.0 ± 0.01 deg down to the rear\ngearbox-joint: { forward: 1500 ± 0.1 mm, height: 420 ± 0.1 mm }\npinion-joint: { forward: 300 ± 0.1 mm, height: 330 ± 0.1 mm }`;
+    const upTo = (max: string) =>
+      `figures:\n  - { item: driveline.angle-largest, max: ${max}, edition: '1', clause: '1', read-by: JO, on: 2026-01-01 }\n`;
+    it('holds the largest angle of both, over the whole travel, against the figure of the copy', async () => {
+      const { one } = await examineNote('rear-axle', joints, { limits: upTo('90 deg') });
+      const largest = one('driveline.angle-largest');
+      expect(largest).toMatchObject({
+        result: 'met',
+        marks: expect.arrayContaining([
+          expect.stringMatching(/^largest at full (bump|droop), joint at the/),
+        ]) as string[],
+      });
+      const run = largest.measured!.origin as { run: string };
+      expect(run.run).toBe('010-tried/axle-shaft-travel');
+      const above = degrees(largest.measured!.si);
+      const at = async (max: number) =>
+        (await examineNote('rear-axle', joints, { limits: upTo(`${max.toFixed(3)} deg`) })).result(
+          'driveline.angle-largest',
+        );
+      expect([await at(above - 2), await at(above), await at(above + 2)]).toEqual(['against', 'unclear', 'met']);
+    });
+
+    it('gives no outcome without a figure, and leaves it to the note on the driveline', async () => {
+      expect((await examineNote('rear-axle', joints)).result('driveline.angle-largest')).toBe('unconfirmed');
+      const notes = { '020-driveline.md': 'kind: driveline' };
+      expect(
+        (await examineNote('rear-axle', joints, { notes })).all('driveline.angle-largest').map((f) => f.note),
+      ).toEqual(['020-driveline']);
+    });
+
+    it('says what is missing of them', async () => {
+      expect(
+        (await examineNote('rear-axle', joints.replace(/\ngearbox: .*/, ''))).one('driveline.angle-largest'),
+      ).toMatchObject({ result: 'missing', todo: expect.stringContaining('gearbox') as string });
+    });
+  });
+
+  it.each([
+    ['links', 'met'],
+    ['leaf', 'missing'],
+    ['other', 'missing'],
+  ])('located by %s, its arms give a path that is %s', async (by, outcome) => {
+    const note = `${points.replace('links', by)}\nnow: { pinion: 3.0 deg nose up }`;
+    expect((await examineNote('rear-axle', note)).result('axle.path')).toBe(outcome);
   });
 
   it('leaves an axle on leaf springs to an answer', async () => {
@@ -139,6 +182,26 @@ describe('square, track and offset', () => {
     );
     expect(runs.find((r) => r.sheet.id === 'track-change')!.results!['now']!.si).toBeCloseTo(1.422, 12);
     expect(one('wheels.track', 'rear')).toMatchObject({ result: 'met' });
+  });
+
+  it.each([
+    // 25 mm over the widest of the maker for a passenger car (NSW VSI 9).
+    ['1370 ± 0.1 mm', 'met'],
+    ['1375 ± 0.1 mm', 'unclear'],
+    ['1380 ± 0.1 mm', 'against'],
+  ])('a track of 1410 mm does not go over faces of %s, which make it %s', async (faces, outcome) => {
+    const note = `was: { track: 1400 ± 0.1 mm, faces: 1350 ± 0.1 mm }\nnow: { track: 1410 ± 0.1 mm, faces: ${faces} }\nown-offset: 38.0 ± 0.01 mm\nfitted-offset: 38.0 ± 0.01 mm`;
+    expect(
+      (await examineNote('rear-axle', note, { vehicle: { registration: 'NSW' } })).result('wheels.track', 'rear'),
+    ).toBe(outcome);
+  });
+
+  it('reckons no track from faces where none was measured', async () => {
+    const note =
+      'was: { track: 1400 mm, faces: 1350 mm }\nnow: { faces: 1352 mm }\nown-offset: 38 mm\nfitted-offset: 38 mm';
+    expect(
+      (await examineNote('rear-axle', note, { vehicle: { registration: 'NSW' } })).result('wheels.track', 'rear'),
+    ).toBe('missing');
   });
 
   it('leaves the track to the note on wheels where that has it', async () => {
@@ -245,10 +308,9 @@ was: { ratio: 3.70, faces: 1350 mm, track: 1400 mm, pinion: 2.0 deg nose up, dia
 now: { ratio: "41:11", faces: 1354 mm, track: 1412 mm, pinion: 2.5 deg nose up, diagonal-left: 1846 mm, diagonal-right: 1845 mm, side-left: 1120 mm, side-right: 1121 mm, edge-left: 62 mm, edge-right: 61 mm }
 maker-square: { greatest: 4 mm, from: body data of the maker }
 ${points.trim()}
-per-turn: 3.175 mm
 own-offset: 38 mm
 fitted-offset: 34 mm
-welds: [{ id: lower, place: lower bracket left, leg: 6.0 mm, length: 160 mm, thickness: 5.0 mm, other: 6.0 mm, joint: tee, steel: S355, category: SP, metal: 490 MPa, load-case: link-pull }]
+welds: [{ id: lower, leg: 6.0 mm, length: 160 mm, thickness: 5.0 mm, other: 6.0 mm, joint: tee, steel: S355, category: SP, metal: 490 MPa, load-case: link-pull }]
 welder: MB, GMAW
 straightening: alignment bar in the bearing seats
 bend: 0.3 mm
@@ -278,5 +340,22 @@ describe('the note as a whole', () => {
     const { findings } = await examineNote('rear-axle', '');
     expect(findings.filter((f) => f.result === 'missing').length).toBeGreaterThan(12);
     expect(findings.filter((f) => f.result === 'met' || f.result === 'against')).toEqual([]);
+  });
+});
+
+describe('the differential', () => {
+  it.each([
+    ['open', 'answered'],
+    ['limited-slip', 'answered'],
+    ['locked', 'requirement-not-met'],
+  ])('%s is %s', async (differential, outcome) => {
+    expect((await examineNote('rear-axle', `differential: ${differential}`)).one('axle.differential')).toMatchObject({
+      of: 'answer',
+      outcome,
+    });
+  });
+
+  it('is asked for', async () => {
+    expect((await examineNote('rear-axle', '')).one('axle.differential').outcome).toBe('unanswered');
   });
 });

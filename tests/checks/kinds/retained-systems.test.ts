@@ -47,7 +47,7 @@ describe('what stops a note', () => {
   ])('an anchorage said to be kept that lay at %s and lies at %s: %s', async (was, now, outcome) => {
     const { one } = await examineNote(
       'retained-systems',
-      `anchorages: [{ id: a, place: front left upper, state: kept, was: ${was}, now: ${now} }]`,
+      `anchorages: [{ id: a, place: front left upper, state: kept, point: door striker, was: ${was}, now: ${now} }]`,
     );
     expect(one('seating.anchorages-kept').result).toBe(outcome);
   });

@@ -30,11 +30,10 @@ describe('joints of the shaft', () => {
     });
   });
 
-  it('refuses an angle in mm, a window without its paper, and an unknown key', () => {
+  it('refuses an angle in mm and an unknown key, and takes no window without its paper', async () => {
     expect(problemsOf('steering', joint('12 mm'))).toMatchObject([{ code: 'quantity' }]);
-    expect(problemsOf('steering', joint('12 deg', 'maker-angle: { greatest: 30 deg }'))).toMatchObject([
-      { found: 'no `from`' },
-    ]);
+    const bench = await examineNote('steering', joint('12 deg', 'maker-angle: { greatest: 30 deg }'));
+    expect(bench.one('steering.shaft-angles').result).toBe('unconfirmed');
     expect(problemsOf('steering', 'rim-plai: 12 mm')).toMatchObject([
       { code: 'key-unknown', hint: expect.stringContaining('rim-play') as string },
     ]);
@@ -45,12 +44,7 @@ describe('even turning of the shaft', () => {
   const pair = (second: string) =>
     `joints:\n  - { id: upper, angle: 20.0 ± 0.1 deg }\n  - { id: lower, angle: 20.0 ± 0.1 deg${second} }`;
   const variation = async (second: string) => {
-    const { one, runs } = await examineNote('steering', pair(second));
-    expect(one('steering.uniformity')).toMatchObject({
-      of: 'answer',
-      outcome: 'answered',
-      says: expect.stringMatching(/^speed varies by .* recorded, not judged$/) as string,
-    });
+    const { runs } = await examineNote('steering', pair(second));
     return runs.find((r) => r.sheet.id === 'joints-in-series')!.results!['fluctuation']!.si;
   };
 
@@ -58,6 +52,25 @@ describe('even turning of the shaft', () => {
     expect(await variation(', plane: 0 ± 0.1 deg, forks: 0 ± 0.1 deg')).toBeCloseTo(0, 6);
     expect(await variation(', plane: 0 ± 0.1 deg, forks: 90 ± 0.1 deg')).toBeCloseTo(0.2495, 4);
     expect(await variation(', plane: 90 ± 0.1 deg, forks: 90 ± 0.1 deg')).toBeCloseTo(0, 6);
+  });
+
+  it.each([
+    ['plane: 0 deg, forks: 0 deg', undefined, /^speed varies by .* recorded, not judged$/],
+    ['plane: 90 deg, forks: 90 deg', undefined, /recorded, not judged$/],
+    ['plane: 0 deg, forks: 90 deg', 'for the certifier', /the joints add to each other/],
+    ['plane: 90 deg, forks: 0 deg', 'for the certifier', /the joints add to each other/],
+  ])('is told, and put to the certifier where the joints add to each other: %s', async (turned, waits, says) => {
+    const found = (await examineNote('steering', pair(`, ${turned}`))).one('steering.uniformity');
+    expect(found).toMatchObject({ of: 'answer', outcome: 'answered', says: expect.stringMatching(says) as string });
+    expect(found.waits).toBe(waits);
+  });
+
+  it('one joint alone, and one beside a straight one, add nothing to each other', async () => {
+    for (const joints of [
+      '[{ id: only, angle: 18 deg }]',
+      '[{ id: a, angle: 18 deg }, { id: b, angle: 0 deg, plane: 0 deg, forks: 90 deg }]',
+    ])
+      expect((await examineNote('steering', `joints: ${joints}`)).result('steering.uniformity')).toBe('met');
   });
 
   it('one joint passes its variation on in full: 3.062 % at 10 degrees', async () => {
@@ -162,6 +175,45 @@ describe('collapse, gaps and torques', () => {
   });
 });
 
+describe('what the fields say to answers', () => {
+  it.each([
+    ['kept', '', 'answered'],
+    ['moved', '', 'unanswered'],
+    ['moved', 'answers: { steering.conversion: moved to the right }', 'contradicted'],
+    ['moved', 'answers: { steering.conversion: moved to the right under LS1 and LS2 }', 'answered'],
+  ])('steering %s with %s is %s', async (side, answers, outcome) => {
+    expect((await examineNote('steering', `side: ${side}\n${answers}`)).one('steering.conversion').outcome).toBe(
+      outcome,
+    );
+  });
+
+  it.each([
+    ['clamp bolt in the groove, self-locking nut', 'answered'],
+    ['none', 'contradicted'],
+    ['not locked yet', 'contradicted'],
+  ])('a joint held by %s leaves fasteners locked: %s', async (held, outcome) => {
+    const note = `joints: [{ id: upper, held: "${held}" }]\nanswers: { fasteners.locking: yes }`;
+    expect((await examineNote('steering', note)).one('fasteners.locking').outcome).toBe(outcome);
+  });
+
+  it.each([
+    ['', []],
+    [', engaged: 24.0 ± 0.1 mm', ['met']],
+    [', engaged: 20.0 ± 0.1 mm', ['unclear']],
+    [', engaged: 19.0 ± 0.1 mm', ['against']],
+  ])('an end%s in its rod is %s against the least of the copy', async (engaged, results) => {
+    const limits =
+      "figures: [{ item: links.engagement, min: 20 mm, edition: '1', clause: '1', read-by: JO, on: 2026-01-01 }]\n";
+    const note = `ends: [{ id: left${engaged} }]`;
+    expect((await examineNote('steering', note, { limits })).all('links.engagement').map((f) => f.result)).toEqual(
+      results,
+    );
+    expect((await examineNote('steering', note)).all('links.engagement').map((f) => f.result)).toEqual(
+      results.map(() => 'unconfirmed'),
+    );
+  });
+});
+
 describe('what stops the note', () => {
   it.each(['welded', 'heated', 'rechromed'])('a forged part that was %s', async (worked) => {
     const { one, all } = await examineNote('steering', `worked: ${worked}\nanswers: { links.forged-worked: no }`);
@@ -218,15 +270,11 @@ const typical = `
 parts: intermediate shaft with two joints made new
 side: kept
 joints:
-  - { id: upper, place: column to shaft, angle: 18.5 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 22.0 mm, maker-engaged: { least: 19 mm, from: sheet of the joint }, held: clamp bolt in the groove }
-  - { id: lower, place: shaft to rack, angle: 21.0 deg, plane: 0 deg, forks: 0 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 21.5 mm, maker-engaged: { least: 19 mm, from: sheet of the joint } }
+  - { id: upper, angle: 18.5 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 22.0 mm, maker-engaged: { least: 19 mm, from: sheet of the joint }, held: clamp bolt in the groove }
+  - { id: lower, angle: 21.0 deg, plane: 0 deg, forks: 0 deg, maker-angle: { greatest: 30 deg, from: sheet of the joint }, engaged: 21.5 mm, maker-engaged: { least: 19 mm, from: sheet of the joint } }
 original-collapse: 95 mm
 collapse: 110 mm
-original-turns: 3.4
-turns: 3.4
-original-wheel-diameter: 380 mm
 wheel-diameter: 380 mm
-original-rim-play: 15 mm
 rim-play: 8 mm
 maker-rim-play: { greatest: 25 mm, from: manual of the maker }
 ends:

@@ -197,6 +197,48 @@ corners: [{ id: front-left, now: { bump: ${v.bump}, rebound: ${v.rebound}, sprin
     expect(runs.find((r) => r.id === '010-tried/front-now/coil-rate')!.results!['rate']!.si).toBeCloseTo(31442.95, 1);
   });
 
+  // Worked by hand: 20 N/mm times 150 mm is 3 kN at full bump before, 25 N/mm times 120 mm the same now.
+  const load = (now: string, answer = 'springs-carry: yes') =>
+    `${answer}
+front:
+  motion: 1.000 ± 0.0001
+  was: { rate: 20.00 ± 0.01 N/mm, free-length: 300.0 ± 0.1 mm }
+  now: { free-length: 270.0 ± 0.1 mm, ${now} }
+corners: [{ id: front-left, was: { bump: 50.0 ± 0.1 mm, spring-length: 200.0 ± 0.1 mm }, now: { bump: 50.0 ± 0.1 mm, spring-length: 200.0 ± 0.1 mm } }]`;
+  it.each([
+    ['rate: 25.00 ± 0.01 N/mm', 'answered'],
+    ['rate: 24.95 ± 0.01 N/mm', 'answered'],
+    ['rate: 24.50 ± 0.01 N/mm', 'contradicted'],
+    // By the wire: 78850 · 12⁴ / (8 · 100³ · n) = 25.5 N/mm with 8.0 active coils, 24.0 with 8.5; of two rates the lesser.
+    ['rate: 25.00 ± 0.01 N/mm, wire: 12.00 ± 0.01 mm, outside: 112.0 ± 0.1 mm, active: 8.00 ± 0.01', 'answered'],
+    ['rate: 25.00 ± 0.01 N/mm, wire: 12.00 ± 0.01 mm, outside: 112.0 ± 0.1 mm, active: 8.50 ± 0.01', 'contradicted'],
+    ['wire: 12.00 ± 0.01 mm, outside: 140.0 ± 0.1 mm, active: 6.50 ± 0.01', 'contradicted'],
+    ['wire: 12.00 ± 0.01 mm', 'answered'],
+  ])('springs said to carry as much as the original ones, now with %s: %s', async (now, outcome) => {
+    expect((await examineNote('suspension', load(now))).one('suspension.spring-load').outcome).toBe(outcome);
+  });
+
+  it('makes no answer of a spring that carries enough', async () => {
+    expect((await examineNote('suspension', load('rate: 25 N/mm', ''))).result('suspension.spring-load')).toBe(
+      'missing',
+    );
+    expect(
+      (await examineNote('suspension', load('rate: 20.00 ± 0.01 N/mm', ''))).one('suspension.spring-load'),
+    ).toMatchObject({ result: 'against', says: expect.stringContaining('carries 2.4') as string });
+  });
+
+  const paper = 'part: 114-F, rate: 28 N/mm, free-length: 338 mm, wire: 12.4 mm, from: test sheet';
+  it.each([
+    [`front: { now: { ${paper} } }`, 'met'],
+    [`front: { now: { ${paper} } }\nrear: { now: { ${paper} } }`, 'met'],
+    [`front: { now: { ${paper} } }\nrear: { now: { rate: 28 N/mm } }`, 'missing'],
+    ...['part: 114-F, ', 'rate: 28 N/mm, ', 'free-length: 338 mm, ', 'wire: 12.4 mm, ', ', from: test sheet'].map(
+      (part) => [`front: { now: { ${paper.replace(part, '')} } }`, 'missing'],
+    ),
+  ])('the note stands for the data of the springs where it gives them all: %s', async (note, outcome) => {
+    expect((await examineNote('suspension', note)).result('suspension.springs-paper')).toBe(outcome);
+  });
+
   it('wants some stroke left to the damper at both ends', async () => {
     const { one } = await examineNote(
       'suspension',

@@ -244,7 +244,7 @@ describe('twist', () => {
     `{ id: ${id}, force: ${force} N, front-left: ${mm.toFixed(2)} mm, front-right: ${(-mm).toFixed(2)} mm, rear-left: 0.00 mm, rear-right: 0.00 mm }`;
   const loads = (mm: number) => `[${row('a', 0, 0)}, ${row('b', 500, mm)}, ${row('c', 0, 0)}]`;
   const twist = (was: string, now: string) =>
-    `test: twist\ntwist: { arm: 1.4 m, front-width: 1.2 m, rear-width: 1.2 m${was ? `, was: ${was}` : ''}${now ? `, now: ${now}` : ''} }`;
+    `test: twist\ntwist: { body: doors off and glass in, arm: 1.4 m, front-width: 1.2 m, rear-width: 1.2 m${was ? `, was: ${was}` : ''}${now ? `, now: ${now}` : ''} }`;
 
   it('compares before and after, and judges nothing', async () => {
     const { one, runs } = await examineNote('test', twist(loads(1.8), loads(1.5)));
@@ -262,6 +262,14 @@ describe('twist', () => {
   it('a softer body is told and not judged either', async () => {
     const { one } = await examineNote('test', twist(loads(1.5), loads(1.8)));
     expect(one('tests.twist')).toMatchObject({ result: 'met', says: expect.stringContaining('−17 %') });
+  });
+
+  it('compares nothing while it is not said that the body was the same both times', async () => {
+    const unsaid = twist(loads(1.8), loads(1.5)).replace('body: doors off and glass in, ', '');
+    expect((await examineNote('test', unsaid)).one('tests.twist')).toMatchObject({
+      result: 'missing',
+      todo: expect.stringContaining('twist.body') as string,
+    });
   });
 
   it('asks for the test as received, which cannot be made later', async () => {
@@ -282,6 +290,35 @@ it('the lane change asks for its report, the driver’s confidence and the gross
     outcome('tests.lane-change-gvm'),
     outcome('tests.lane-change-cones'),
   ]).toEqual(['missing', 'against', 'met', 'unconfirmed']);
+});
+
+describe('the speed of the lane change', () => {
+  const limits =
+    "figures: [{ item: tests.lane-change-speed, min: 80 km/h, edition: '1', clause: '1', read-by: JO, on: 2026-01-01 }]\n";
+  const runs = (speeds: readonly string[]) =>
+    `test: lane-change\nlane-change: { runs: [${speeds.map((s, i) => `{ id: r${i}, cones: '0'${s && `, speed: ${s}`} }`).join(', ')}] }`;
+  it.each([
+    [['72 ± 0.2 km/h', '80.6 ± 0.2 km/h', '75 ± 0.2 km/h'], 'r1', 'met'],
+    [['72 ± 0.2 km/h', '80.0 ± 0.2 km/h'], 'r1', 'unclear'],
+    [['79.4 ± 0.2 km/h', ''], 'r0', 'against'],
+    [['', ''], 'r0', 'missing'],
+  ])('of runs at %j the fastest is held against the figure of the copy', async (speeds, subject, outcome) => {
+    const { one } = await examineNote('test', runs(speeds), { limits });
+    expect(one('tests.lane-change-speed')).toMatchObject({ subject, result: outcome });
+  });
+  it('has no outcome without the figure, and asks for a run', async () => {
+    expect((await examineNote('test', runs(['80.6 km/h']))).result('tests.lane-change-speed')).toBe('unconfirmed');
+    expect((await examineNote('test', 'test: lane-change')).result('tests.lane-change-speed')).toBe('missing');
+  });
+});
+
+it.each([
+  ['rechecked: yes, found: nothing loose', 'met'],
+  ['rechecked: yes', 'missing'],
+  ['rechecked: no', 'against'],
+  ['found: nothing loose', 'missing'],
+])('after the road test, %s: %s', async (road, outcome) => {
+  expect((await examineNote('test', `test: road\nroad: { ${road} }`)).result('tests.road-recheck')).toBe(outcome);
 });
 
 // 4.5 % carbon monoxide at idle: page of the South Australian government (published, currency not known).

@@ -10,7 +10,10 @@ const inState = (registration: string, category = 'MA', original: Around['origin
   vehicle: { registration, category },
   original,
 });
-const tyre = (size: string, listed = '{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in }') => `
+const tyre = (
+  size: string,
+  listed = '{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in, from: placard }',
+) => `
 front:
   was: { tyre: 225/60R13 94H }
   now: { tyre: ${size}, rim: 6Jx15 ET25 }
@@ -89,7 +92,7 @@ describe('diameter', () => {
     ['SA', 'MA', '195/65R15 91H', '620 mm', 'wheels.diameter', 'unconfirmed'],
     ['VIC', 'MA', '195/65R15 91H', '620 mm', 'wheels.diameter', 'unconfirmed'],
   ])('%s, %s: %s against %s, %s is %s', async (state, category, size, listed, item, outcome) => {
-    const note = tyre(size, `{ id: one, diameter: ${listed}, width: 185 mm, load: 560 kg }`);
+    const note = tyre(size, `{ id: one, diameter: ${listed}, width: 185 mm, load: 560 kg, from: placard }`);
     expect((await examineNote('wheels-tyres', note, inState(state, category))).result(item, 'front')).toBe(outcome);
   });
 
@@ -129,7 +132,7 @@ describe('width and ratings', () => {
     ['MC', '130 mm', 'axles: other', 'unconfirmed'],
     ['MC', '130 mm', '', 'missing'],
   ])('%s: 195 mm on a widest of %s %s is %s', async (category, widest, axles, outcome) => {
-    const note = `${tyre('195/65R15 91H', `{ id: one, diameter: 620 mm, width: ${widest} }`)}\n${axles}`;
+    const note = `${tyre('195/65R15 91H', `{ id: one, diameter: 620 mm, width: ${widest}, from: placard }`)}\n${axles}`;
     expect(
       (await examineNote('wheels-tyres', note, inState('QLD', category))).result('wheels.tyre-width', 'front'),
     ).toBe(outcome);
@@ -168,7 +171,7 @@ describe('width and ratings', () => {
   ])('a placard of 88 and a tyre of %s is %s', async (service, outcome) => {
     const { one } = await examineNote(
       'wheels-tyres',
-      tyre(`185/65R15 ${service}`, '{ id: placard, tyre: 185/70R14 88S }'),
+      tyre(`185/65R15 ${service}`, '{ id: placard, tyre: 185/70R14 88S, from: placard }'),
       inState('SA'),
     );
     expect(one('wheels.load-rating', 'front').result).toBe(outcome);
@@ -236,12 +239,12 @@ describe('nuts, guards and what stops', () => {
 });
 
 describe('facts for other notes', () => {
-  it('states the diameter on the driven axle and both tracks, so that another note can read them', async () => {
+  it('states both diameters and both tracks, so that another note can read them', async () => {
     const { facts } = await examineNote(
       'wheels-tyres',
-      'driven: rear\nfront: { now: { tyre: 195/65R15 91H, track: 1421 mm } }\nrear: { now: { tyre: 205/55R16 91V, track: 1415 mm } }',
+      'front: { now: { tyre: 195/65R15 91H, track: 1421 mm } }\nrear: { now: { tyre: 205/55R16 91V, track: 1415 mm } }',
     );
-    expect(facts.get('tyre_diameter')!.value.quantity.si).toBeCloseTo(0.632, 12);
+    expect(facts.get('tyre_diameter_rear')!.value.quantity.si).toBeCloseTo(0.632, 12);
     expect(facts.get('track_front')!.value.quantity.si).toBeCloseTo(1.421, 12);
     expect(facts.get('track_rear')!.value.quantity.si).toBeCloseTo(1.415, 12);
   });
@@ -249,10 +252,9 @@ describe('facts for other notes', () => {
 
 const typical = `
 load-state: unladen, half a tank
-driven: rear
 front:
-  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1395 mm, guard-height: 382 mm, clearance: 155 mm, pressure: 200 kPa }
-  now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1411 mm, guard-height: 382 mm, pressure: 220 kPa }
+  was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1395 mm, guard-height: 382 mm, clearance: 155 mm }
+  now: { tyre: 185/65R15 88T, rim: 6Jx15 ET30, track: 1411 mm, guard-height: 382 mm }
   least-gap: 31 mm
 rear:
   was: { tyre: 185/70R14 88S, rim: 5.5Jx14 ET38, track: 1400 mm, guard-height: 371 mm, clearance: 160 mm }
@@ -261,10 +263,10 @@ rear:
 listed:
   - { id: placard, tyre: 185/70R14 88S, least-rim: 5 in, from: "tyre placard, driver's door" }
   - { id: sport, tyre: 195/70R14 90H, least-rim: 5.5 in, from: handbook }
-stud-thread: M12x1.5
 original-nut-engagement: 13.5 mm
 nut-engagement: 15.0 mm
 nut-torque: 110 N·m
+maker-nut-torque: { least: 100 N·m, greatest: 120 N·m, from: handbook }
 spacers: no
 alike: yes
 within-guards: yes
@@ -284,10 +286,51 @@ describe('which axles are asked about', () => {
   it('names the field of the listed tyre that is missing', async () => {
     const { one } = await examineNote(
       'wheels-tyres',
-      tyre('195/65R15 91H', '{ id: placard, tyre: 185/70R14 88S }'),
+      tyre('195/65R15 91H', '{ id: placard, tyre: 185/70R14 88S, from: placard }'),
       inState('NSW'),
     );
     expect(one('wheels.rim-width', 'front').todo).toContain('listed.placard.least-rim');
+  });
+});
+
+describe('sources of what the maker says', () => {
+  it.each([
+    ['{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in, from: placard }', []],
+    ['{ id: one, diameter: 620 mm, width: 185 mm, load: 560 kg, least-rim: 5 in }', ['listed.one.from']],
+    [
+      '{ id: one, tyre: 185/70R14 88S, least-rim: 5 in, from: placard }, { id: two, tyre: 195/70R14 90H, least-rim: 5 in }',
+      ['listed.two.from'],
+    ],
+  ])('a listed tyre is taken with the place where it is listed: %s', async (listed, lacking) => {
+    const { all } = await examineNote('wheels-tyres', tyre('195/65R15 91H', listed), inState('NSW'));
+    const items = [
+      'wheels.diameter',
+      'wheels.diameter-smaller',
+      'wheels.tyre-width',
+      'wheels.load-rating',
+      'wheels.rim-width',
+    ];
+    for (const item of items) {
+      const front = all(item, 'front')[0]!;
+      if (lacking.length === 0) expect(front.result, item).not.toBe('missing');
+      else
+        expect(front, item).toMatchObject({ result: 'missing', todo: expect.stringContaining(lacking[0]!) as string });
+    }
+  });
+
+  const maker = 'maker-nut-torque: { least: 100 N·m, greatest: 120 N·m, from: handbook }';
+  it.each([
+    // Read with the wrench that the maker prescribes: common practice.
+    [`nut-torque: 110 ± 1 N·m\n${maker}`, ['met']],
+    [`nut-torque: 120 ± 1 N·m\n${maker}`, ['met']],
+    [`nut-torque: 121 ± 1 N·m\n${maker}`, ['against']],
+    [`nut-torque: 99 ± 1 N·m\n${maker}`, ['against']],
+    ['nut-torque: 110 ± 1 N·m', ['unconfirmed']],
+    [maker, ['missing']],
+    ['', []],
+  ])('the nuts against their maker: %s', async (note, results) => {
+    const { all } = await examineNote('wheels-tyres', note);
+    expect(all('fasteners.torque', 'wheel-nuts').map((f) => f.result)).toEqual(results);
   });
 });
 

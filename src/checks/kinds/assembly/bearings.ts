@@ -11,11 +11,13 @@ export const bearings = list(
     journals: list(
       {
         journal: quantity('mm', 'diameter of the journal', {
+          places: 'each',
           measuredAs: 'fit',
           how: 'micrometer at both ends of the journal, two directions each; the largest counts',
           typical: '59.990 mm',
         }),
         bore: quantity('mm', 'bore with its shells fitted and the cap tightened to its torque', {
+          places: 'each',
           measuredAs: 'fit',
           how: 'bore gauge square to the parting line, set with the micrometer that measured the journal; the smallest of three',
           typical: '60.035 mm',

@@ -11,6 +11,7 @@ export const rings = list(
     gaps: list(
       {
         gap: quantity('mm', 'end gap of the ring in its own cylinder', {
+          places: 'smallest',
           how: 'ring squared with a piston 25 mm down its bore, where the bore is smallest; feeler gauges',
           typical: '0.40 mm',
           usual: [0.1, 3],

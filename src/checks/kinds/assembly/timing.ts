@@ -42,7 +42,7 @@ export const timing = {
     },
     'the pointer, and what it or the scale sits on, where it was moved or exchanged',
   ),
-  'timing-maker': makerFigures('deg', 'departure of the mark from true top dead centre', [0, 15]),
+  'timing-maker': makerFigures('deg', 'departure of the mark from true top dead centre', [0, 15], 'signed'),
 };
 type Timing = z.output<z.ZodObject<typeof timing>>;
 

@@ -1,6 +1,4 @@
 import type { z } from 'zod';
-import { weighted } from '../../../calc/propagate.js';
-import { expanded } from '../../../calc/value.js';
 import { list, quantity, text } from '../../../project/fields.js';
 import { showQuantity } from '../../../units/show.js';
 import { isMissing, type Work } from '../../engine/work.js';
@@ -21,7 +19,10 @@ export const rotating = list(
   'rotating parts of the crankshaft that were replaced: damper, flywheel, flexplate',
 );
 
-/** A replacement has the same unbalance value as the original, as far as both are known. */
+/** Common practice, no source: values are marked in whole ounce inches. Half of one, in SI (kg·m). */
+const halfOfMarked = 0.5 * 0.028349523125 * 0.0254;
+
+/** A replacement has the same unbalance value as the original, as marked; a stated ± makes it less sure. */
 export function examineUnbalance(all: z.output<typeof rotating>, work: Work): void {
   for (const part of all ?? []) {
     const path = ['rotating', part.id];
@@ -38,9 +39,10 @@ export function examineUnbalance(all: z.output<typeof rotating>, work: Work): vo
       continue;
     }
     const apart = Math.abs(now.si - was.si);
+    const stated = Math.hypot(...[part.original, part.replacement].map((m) => m?.quantity.expanded ?? 0));
     const shown = `${showQuantity(now.si, now.unit)} fitted, ${showQuantity(was.si, was.unit)} on the original`;
     const rest = { measured: now, path: [...path, 'replacement'] };
-    if (apart <= expanded(weighted([1, now], [-1, was])) * (1 + 1e-9))
+    if (apart + stated <= halfOfMarked * (1 + 1e-9))
       work.state('assembly.unbalance', part.id, 'met', `${shown}: the same`, { ...rest, answer: 'yes' });
     else if (part['balance-report'])
       work.state(

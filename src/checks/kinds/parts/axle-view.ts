@@ -1,4 +1,3 @@
-import { linkLengthChange } from '../../../calc/axle/adjust.js';
 import { shaftTravel } from '../../../calc/axle/shaft-travel.js';
 import { axleSideView } from '../../../calc/axle/side-view.js';
 import { axleTravel } from '../../../calc/axle/travel.js';
@@ -28,19 +27,10 @@ export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void
   work.sheet(axleSideView, '', { ...links, wheelbase: work.fact('wheelbase'), massHeight: work.fact('cg_height') });
   tellPath(work.sheet(axleTravel, '', { ...links, ...centre, ...travel, pinionSlope: pinion }), work);
 
-  const change = (name: 'lower-change' | 'upper-change') => (data[name] ? work.take(data[name], name) : undefined);
-  if (data['per-turn'])
-    work.sheet(linkLengthChange, '', {
-      ...links,
-      ...centre,
-      perTurn: work.take(data['per-turn'], 'per-turn'),
-      lowerChange: change('lower-change'),
-      upperChange: change('upper-change'),
-    });
   const joint = (name: 'gearbox-joint' | 'pinion-joint', axis: 'forward' | 'height') =>
     work.take(data[name]?.[axis], name, axis);
   if (!data['gearbox-joint'] && !data['pinion-joint']) return;
-  work.sheet(shaftTravel, '', {
+  const { get } = work.sheet(shaftTravel, '', {
     ...links,
     ...centre,
     ...travel,
@@ -51,6 +41,29 @@ export function examineSideView(data: RearAxle, pinion: Maybe, work: Work): void
     gearboxSlope: work.take(data.gearbox, 'gearbox'),
     pinionSlope: pinion,
   });
+  // A note on the driveline has its angles measured, with the figure of the joints' maker.
+  if (!work.hasNote('driveline')) examineLargest(get, work);
+}
+
+const angles = {
+  joint1Ride: 'at ride height, joint at the gearbox',
+  joint1Bump: 'at full bump, joint at the gearbox',
+  joint1Droop: 'at full droop, joint at the gearbox',
+  joint2Ride: 'at ride height, joint at the pinion',
+  joint2Bump: 'at full bump, joint at the pinion',
+  joint2Droop: 'at full droop, joint at the pinion',
+} as const;
+type Angle = keyof typeof angles;
+
+/** The largest angle of both joints of the shaft through travel. */
+function examineLargest(get: (result: Angle) => Maybe, work: Work): void {
+  const item = 'driveline.angle-largest';
+  const found = (Object.keys(angles) as Angle[]).map((name) => ({ name, angle: get(name) }));
+  const lacking = found.map(({ angle }) => angle).find(isMissing);
+  if (lacking) return work.compare(item, '', lacking);
+  const reach = (angle: Maybe) => (isMissing(angle) ? 0 : angle.si + expanded(angle));
+  const { name, angle } = found.reduce((most, one) => (reach(one.angle) > reach(most.angle) ? one : most));
+  work.compare(item, '', angle, { marks: [`largest ${angles[name]}`] });
 }
 
 /** The slope of the pinion is recorded: the angles of the joints decide what it has to be. */

@@ -22,6 +22,7 @@ export const boltsField = list(
       typical: '250 MPa',
     }),
     engaged: quantity('mm', 'length of full thread that is engaged', {
+      places: 'smallest',
       how: 'length of the bolt less what it clamps, and less chamfer and run-out; depth gauge in the hole',
       typical: '16 mm',
     }),
@@ -74,10 +75,17 @@ function byStrength({ id, thread, class: property, 'tapped-strength': tapped }: 
 /** What the bolts state of their locking. */
 export function boltAnswers(bolts: z.output<typeof boltsField>) {
   const all = bolts ?? [];
+  const loose = all.filter((b) => /^(?:none|nothing|not locked|no)$/i.test(b.locking?.trim() ?? ''));
   return {
     'fasteners.locking':
-      all.length > 0 && all.every((b) => b.locking)
-        ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }
-        : undefined,
+      loose.length > 0
+        ? {
+            answer: 'no',
+            because: `not locked: ${loose.map((b) => b.id).join(', ')}`,
+            from: ['bolts', loose[0]!.id, 'locking'],
+          }
+        : all.length > 0 && all.every((b) => b.locking)
+          ? { answer: 'yes', because: all.map((b) => `${b.id}: ${b.locking}`).join('; '), from: ['bolts'] }
+          : undefined,
   };
 }

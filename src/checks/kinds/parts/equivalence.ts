@@ -137,6 +137,7 @@ function strength(piece: Piece, pairs: readonly Pair[], work: Work): void {
             range: {
               best,
               onlyIf,
+              by: `the steel of the original ${piece.id}, tested`,
               todo: 'have the steel of the original tested: hardness, tensile test or the maker’s repair data',
             },
           }

@@ -33,6 +33,7 @@ export function settleFrontFirst(balance: Balance, work: Work) {
       says: ['the uncertainty reaches across the limit', onlyIf(balance, required), ...unsettled(tests, asked)]
         .filter(Boolean)
         .join('; '),
+      by: `a lock-order test, ${balance.load === 'laden' ? 'laden' : 'lightly laden'}`,
       todo: `${testToMake(balance.load, asked)}, or measure what is uncertain, such as friction by line pressure and force`,
     };
   };

@@ -8,6 +8,7 @@ export const gapsField = list(
   {
     to: text('what stands there', 'tunnel, above the tail housing'),
     gap: quantity('mm', 'least gap at rest', {
+      places: 'smallest',
       measuredAs: 'rule',
       how: 'feeler, drill shank or plasticine at the nearest place, engine and gearbox on their mounts',
       typical: '18 mm',

@@ -5,30 +5,40 @@ import type { Work } from '../../engine/work.js';
 const how =
   'level floor, tyres at running pressure, car rolled; rule or block gauge from the floor to the lowest fixed part';
 
+const place = {
+  place: text('which part it is', 'flange of the front pipe').meta({
+    recordedFor: 'whoever looks for the place under the car',
+  }),
+  region: choice(
+    {
+      'front-axle': 'within one metre ahead of or behind the front axle',
+      'rear-axle': 'within one metre ahead of or behind the rear axle',
+      middle: 'midway between the axles',
+      elsewhere: 'elsewhere',
+    },
+    'where along the car it lies',
+  ),
+  load: choice({ unladen: 'unladen', laden: 'laden' }, 'state of load'),
+};
+const was = quantity('mm', 'ground clearance there as it came', {
+  places: 'smallest',
+  measuredAs: 'ride-height',
+  how,
+  typical: '162 mm',
+});
+const now = quantity('mm', 'ground clearance there now', {
+  places: 'smallest',
+  measuredAs: 'ride-height',
+  how: `${how}; the same load as before, three times`,
+  typical: '148 mm',
+});
+const says = 'lowest places under the car, each with its state of load';
+
 /** Ground clearance by place and state of load: states differ in the load that they mean. */
-export const clearanceField = list(
-  {
-    place: text('which part it is', 'flange of the front pipe'),
-    region: choice(
-      {
-        'front-axle': 'within one metre ahead of or behind the front axle',
-        'rear-axle': 'within one metre ahead of or behind the rear axle',
-        middle: 'midway between the axles',
-        elsewhere: 'elsewhere',
-      },
-      'where along the car it lies',
-    ),
-    load: choice({ unladen: 'unladen', laden: 'laden' }, 'state of load'),
-    was: quantity('mm', 'ground clearance there as it came', { measuredAs: 'ride-height', how, typical: '162 mm' }),
-    now: quantity('mm', 'ground clearance there now', {
-      measuredAs: 'ride-height',
-      how: `${how}; the same load as before, three times`,
-      typical: '148 mm',
-    }),
-  },
-  'lowest places under the car, each with its state of load',
-);
-type Places = NonNullable<z.output<typeof clearanceField>>;
+export const clearanceNow = list({ ...place, now }, says);
+/** The same, with what the place had before. */
+export const clearanceChanged = list({ ...place, was, now }, says);
+type Places = NonNullable<z.output<typeof clearanceNow>>;
 type Place = Places[number];
 
 const questions: readonly [item: string, concerns: (place: Place) => boolean][] = [

@@ -1,7 +1,6 @@
 import { lengthDifference } from '../../../calc/uncertainty/difference.js';
-import { expanded } from '../../../calc/value.js';
+import { spread } from '../../../calc/value.js';
 import { showQuantity } from '../../../units/show.js';
-import { exactBound } from '../../codes/limit.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 
 interface Named {
@@ -31,11 +30,8 @@ function nameWithout(side: keyof typeof sides, { id, place }: Named): string | u
   return rests.find((rest) => rest !== undefined);
 }
 
-/** What two tapes that read to 2 mm leave unsure, in metres; common practice, no source. A coarser reading earns no wider limit. */
-const usual = Math.hypot(0.002, 0.002);
-
 /**
- * Holds a length of one side against that of the other: more apart than both are uncertain by is outside usual practice.
+ * Holds a length of one side against that of the other: what is further apart is to be justified.
  *
  * @param of which length it is, as part of the subject
  */
@@ -48,18 +44,6 @@ export function comparePair(
   const subject = `${left.id}-${right.id}-${of}`;
   const change = work.sheet(lengthDifference, subject, { before: values[0], after: values[1] }).get('change');
   if (isMissing(change)) return work.compare('links.pair', subject, change);
-  const apart = Math.min(expanded(change), usual);
-  const shown = values.map((v) => (isMissing(v) ? '' : showQuantity(v.si, 'mm', expanded(v))));
-  // The uncertainty of both is the limit itself, as far as it is usual, and the difference is compared as read.
-  work.compare('links.pair', subject, change, {
-    limit: {
-      min: exactBound(-apart),
-      max: exactBound(apart),
-      unit: 'mm',
-      document: 'The two links of a pair are alike, as far as they can be measured',
-      basis: 'practice',
-      recommended: true,
-    },
-    marks: [`${left.id} ${shown[0]}, ${right.id} ${shown[1]}`],
-  });
+  const shown = values.map((v) => (isMissing(v) ? '' : showQuantity(v.si, 'mm', spread(v))));
+  work.compare('links.pair', subject, change, { marks: [`${left.id} ${shown[0]}, ${right.id} ${shown[1]}`] });
 }

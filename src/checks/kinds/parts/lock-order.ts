@@ -1,4 +1,4 @@
-import { expanded, type Value } from '../../../calc/value.js';
+import { expanded, spread, type Value } from '../../../calc/value.js';
 import type { Note } from '../../../project/model.js';
 import { showQuantity } from '../../../units/show.js';
 import type { Settled } from '../../engine/work.js';
@@ -37,7 +37,7 @@ function seen(stop: LockOrder, test: BrakeTest, note: Note, work: Work): Seen {
   return {
     locked: stop.locked,
     rate: rateOf(known),
-    says: `stop ${stop.id} of ${note.name}${known ? ` at ${showQuantity(known.si, 'm/s2', expanded(known))}` : ''}`,
+    says: `stop ${stop.id} of ${note.name}${known ? ` at ${showQuantity(known.si, 'm/s2', spread(known))}` : ''}`,
     invalid: [
       ...(stop.locked === undefined ? ['it is not stated which axle locked first'] : []),
       ...(stop.locked === 'none' ? ['no wheel locked, so it shows no order'] : []),
@@ -84,13 +84,15 @@ export function settledByTest(
     };
   }
   const front = valid.find((t) => t.locked !== 'rear' && t.rate.low >= required);
-  if (!front) return compared === 'met' ? doubtOf(tests, required) : undefined;
+  const doubt = compared === 'against' ? undefined : doubtOf(tests, required);
+  if (!front) return compared === 'met' ? doubt : undefined;
   if (compared === 'against')
     return {
       result: 'against',
       says: `the lock-order test saw the front lock first, ${front.says}: test and calculation disagree`,
       todo: 'find out which is wrong, the fields of the brakes or the test',
     };
+  if (doubt) return doubt;
   if (compared === 'met') return undefined;
   const atKnee = valid.find((t) => t.locked === 'front' && knee !== undefined && near(t.rate, knee));
   if (knee !== undefined && knee < required && !atKnee) return undefined;
@@ -109,6 +111,7 @@ function doubtOf(tests: readonly Seen[], required: number): Settled | undefined 
     doubt && {
       result: 'unclear',
       says: `the rear locked first or together with the front in the lock-order test, ${doubt.says}${doubt.invalid.length > 0 ? `, which does not count: ${doubt.invalid.join(', ')}` : ''}`,
+      by: 'the lock-order test, repeated with its conditions met',
       todo: 'repeat the lock-order test with its conditions met',
     }
   );

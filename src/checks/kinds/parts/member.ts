@@ -13,6 +13,7 @@ import { uSection } from '../../../calc/sections/u-pressing.js';
 import type { Inputs, Results, Sheet } from '../../../calc/sheet.js';
 import type { Section } from '../../../project/designations/section.js';
 import type { Designated, Measured } from '../../../project/fields.js';
+import { placeOf } from '../../../project/places.js';
 import { isMissing, type Maybe, type Work } from '../../engine/work.js';
 import { difference, given } from './maybe.js';
 
@@ -55,6 +56,8 @@ export interface Properties {
   closedBy?: (floor: Maybe) => Get;
   /** Thickness of the wall, as measured or else by the designation. */
   wall: Maybe;
+  /** The thickest place measured, or the designation. */
+  thickest: Maybe;
   /** The thinnest that is left: the least place measured and the designation, less what was lost. */
   kept: Maybe;
 }
@@ -71,14 +74,12 @@ export function memberProperties(
   as: 'made' | 'measured' = 'measured',
 ): Properties {
   const section = member?.section;
-  const at = (name: 'wall' | 'loss', which?: 'least' | 'greatest') => {
-    const own = member?.[name];
-    return work.take(own && which ? placeOf(own, which) : own, ...path, name);
-  };
+  const at = (name: 'wall' | 'loss') => work.take(member?.[name], ...path, name);
+  const thickest = () => work.take(member?.wall && placeOf(member.wall, 'largest'), ...path, 'wall');
   if (!section) {
     const lacking = work.lacks(...path, 'section');
     const wall = member?.wall ? at('wall') : lacking;
-    return { get: () => lacking, wall, kept: member?.wall ? less(at('wall', 'least'), member, at) : lacking };
+    return { get: () => lacking, wall, thickest: member?.wall ? thickest() : lacking, kept: less(wall, member, at) };
   }
   const { shape } = section;
   const measured = wallOf[shape.kind];
@@ -92,34 +93,18 @@ export function memberProperties(
   const nominal = measured ? (inputs[measured] as Maybe) : work.lacks(...path, 'wall');
   // The standard picks the corner radius by the nominal wall; a measured wall must not move it.
   if (shape.kind === 'rhs' && member.wall) inputs['nominalWall'] ??= inputs['wall'];
-  if (measured && member.wall) inputs[measured] = as === 'made' ? thicker(at('wall', 'greatest'), nominal) : at('wall');
+  if (measured && member.wall) inputs[measured] = as === 'made' ? thicker(thickest(), nominal) : at('wall');
   if (member.loss && as === 'measured') inputs['loss'] = at('loss');
   const worked = work.sheet(sheetOf[shape.kind] as unknown as Sheet<Inputs, Results>, subject, inputs as never);
-  const thinnest = member.wall ? thinner(at('wall', 'least'), nominal) : nominal;
+  const thinnest = member.wall ? thinner(at('wall'), nominal) : nominal;
   const closedBy = (floor: Maybe): Get =>
     work.sheet(closedTopHatSection as unknown as Sheet<Inputs, Results>, subject, { ...inputs, floor } as never).get;
   return {
     get: (name) => worked.get(name),
     ...(shape.kind === 'top-hat' ? { closedBy } : {}),
     wall: measured ? (inputs[measured] as Maybe) : nominal,
+    thickest: measured && member.wall ? thickest() : nominal,
     kept: less(thinnest, member, at),
-  };
-}
-
-/** Of several places the thinnest or the thickest, with the uncertainty of one reading. */
-export function placeOf(measured: Measured, which: 'least' | 'greatest'): Measured {
-  const { readings, eachStated, spread: _, expanded: __, ...one } = measured.quantity;
-  if (!readings) return measured;
-  const si = which === 'least' ? Math.min(...readings) : Math.max(...readings);
-  const stated = eachStated?.[readings.indexOf(si)];
-  return {
-    ...measured,
-    quantity: {
-      ...one,
-      si,
-      text: `${one.text}, ${which} of its places`,
-      ...(stated === undefined ? {} : { expanded: stated }),
-    },
   };
 }
 

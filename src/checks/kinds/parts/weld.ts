@@ -11,6 +11,7 @@ import { type Coupons, examineThinWeld, isThin, thinWeldFields } from './thin-we
 /** What a fillet weld joins, beside the thickness of the thinner part. */
 export const joinedFields = {
   other: quantity('mm', 'thickness of the other part joined', {
+    places: 'smallest',
     how: 'caliper on a cut edge or ultrasonic gauge, cleaned to bright metal',
     typical: '3.0 mm',
     usual: [0.5, 25],
@@ -26,6 +27,7 @@ export const weldsField = list(
   {
     type: choice({ fillet: 'fillet', butt: 'complete penetration butt', plug: 'plug' }, 'type of weld'),
     leg: quantity('mm', 'leg of a fillet, the shorter one', {
+      places: 'smallest',
       measuredAs: 'weld-leg',
       how: 'fillet gauge, the smallest of three places',
       typical: '3 mm',
@@ -37,6 +39,7 @@ export const weldsField = list(
       usual: [12, 1050],
     }),
     thickness: quantity('mm', 'thickness of the thinner part joined', {
+      places: 'smallest',
       how: 'caliper before welding',
       typical: '3.0 mm',
       usual: [0.5, 25],

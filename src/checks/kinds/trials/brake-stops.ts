@@ -188,9 +188,9 @@ export function recordedOnly(test: BrakeTest | undefined): string | undefined {
 /** Whether the car pulled in the pre-test. */
 export function pulled(test: BrakeTest | undefined) {
   const stops = test ? madeNow(test).filter((s) => s.test === 'pre-test') : [];
-  if (stops.length === 0 || stops.some((s) => !s.pulled)) return undefined;
   const to = stops.filter((s) => s.pulled === 'yes').map((s) => s.id);
-  return to.length > 0 ? { answer: 'yes', because: to.join(', ') } : { answer: 'no' };
+  if (to.length > 0) return { answer: 'yes', because: to.join(', ') };
+  return stops.length > 0 && stops.every((s) => s.pulled) ? { answer: 'no' } : undefined;
 }
 
 /** The speeds of the tests, as read from the instruments. */

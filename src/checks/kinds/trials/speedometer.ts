@@ -31,5 +31,11 @@ export function examineSpeedometer(
     if (one.state === 'was') continue;
     work.publish('true_speed', trueSpeed);
     work.compare('speedometer.accuracy', one.id, isMissing(trueSpeed) ? trueSpeed : indicated);
+    if (work.cameOut('speedometer.accuracy', one.id) === 'against')
+      work.derive('speedometer.kept', {
+        answer: 'no',
+        because: `the speedometer test at ${one.id} lies beyond its tolerance`,
+        from: ['speeds', one.id, 'indicated'],
+      });
   }
 }

@@ -14,14 +14,21 @@ type State = 'was' | 'now';
 export function examineStiffness(twist: Twist | undefined, bending: Bending | undefined, work: Work): void {
   const twisted = both((state) => inTwist(twist, state, work));
   const bent = bending && both((state) => inBending(bending, state, work));
-  const lacking = [twisted.was, twisted.now, ...(bent ? [bent.was, bent.now] : [])].filter(isMissing);
+  const alike = twist?.body ? [] : [work.lacks('twist', 'body')];
+  const lacking = [twisted.was, twisted.now, ...(bent ? [bent.was, bent.now] : []), ...alike].filter(isMissing);
   if (lacking.length > 0) {
     const todo = [...new Set(lacking.flatMap((m) => m.missing.map((x) => x.where)))];
     const why = lacking.find((m) => m.reason)?.reason;
-    return work.state('tests.twist', '', 'missing', why ? `no number: ${why}` : 'not measured both before and after', {
-      todo: todo.length > 0 ? `fill in ${todo.join('; ')}` : 'measure again',
-      path: ['twist'],
-    });
+    return work.state(
+      'tests.twist',
+      '',
+      'missing',
+      why ? `no number: ${why}` : 'not measured both before and after, in one stated state of the body',
+      {
+        todo: todo.length > 0 ? `fill in ${todo.join('; ')}` : 'measure again',
+        path: ['twist'],
+      },
+    );
   }
   const says = [
     `in twist ${change(twisted as Both, 'N*m/deg')}`,
